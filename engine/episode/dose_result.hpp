@@ -1,0 +1,28 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "episode/scene.hpp"
+
+namespace rushlight {
+
+/// A dose worked out for one child, with the sum that a person can follow, or the reason why there is none.
+struct DoseResult {
+  std::optional<Quantity> amount;   // empty: withheld
+  std::string working;              // "0.3 g/kg x 21 kg = 6.3 g, up to 7 g"; the reason when withheld
+  std::vector<ThresholdId> used;    // the thresholds in the sum
+  std::optional<SourceId> source;
+};
+
+DoseResult dose_for(const Scene& scene, DoseId dose, Language language);
+
+/// What to measure out so that it holds at least this much carbohydrate: the child's first food that the protocol allows,
+/// then what can stand in. "75 mL of apple juice (5 tablespoons)". Empty when nothing is allowed.
+std::string food_for(const Scene& scene, Carbohydrate wanted, Language language);
+
+/// Every allowed stand-in with its amount, joined by "; ".
+std::string stand_ins_for(const Scene& scene, Carbohydrate wanted, Language language);
+
+}  // namespace rushlight

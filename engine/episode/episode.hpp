@@ -1,0 +1,76 @@
+#pragma once
+
+#include <concepts>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "episode/event.hpp"
+#include "protocol/child.hpp"
+#include "protocol/protocol.hpp"
+
+namespace rushlight {
+
+/// Time as the episode counts it. A clock that is set back adds what it lost to `lost`, so elapsed time never shrinks and
+/// every deadline keeps the minutes it had left; the wall time of an instant of the episode is the instant less `lost`.
+struct EpisodeClock {
+  Instant last_wall;
+  Duration lost{0};
+  std::chrono::minutes offset{0};
+};
+
+struct Known {
+  Value value;
+  Instant learned;
+};
+
+/// Why the episode stands in its step.
+struct Cause {
+  enum class Kind : std::uint8_t { start, rule, watch, outcome, overdue } kind = Kind::start;
+  StepId from{0};            // the step whose rule, outcome or wait it was
+  std::uint16_t index = 0;   // of the rule in the step, the watch in the protocol, or the action in the protocol
+  Outcome outcome = Outcome::given;
+};
+
+/// What was given, or tried: never taken back by a correction.
+struct Given {
+  ActionId action;
+  Outcome outcome;
+  std::optional<Quantity> amount;
+  Instant when;
+};
+
+struct OpenCall {
+  Contact contact;
+  Instant opened;
+  Duration answer_within;
+  Instant answer_by() const { return opened + answer_within; }
+};
+
+/// A protocol being walked for one child: the fold of its events, and nothing that is not in them.
+struct Episode {
+  Moment began;
+  EpisodeClock clock;
+  Language language;
+  StepId step;
+  Instant entered;
+  Cause cause;
+  std::vector<std::optional<Known>> facts;     // by FactId; child-file facts stay empty here
+  std::vector<int> counted;                    // by CounterId
+  std::vector<Given> given;                    // of the whole episode
+  std::vector<Given> deeds;                    // of this visit to the step
+  std::optional<Instant> wait_ends;            // of the step's own wait, once it has started
+  bool wait_passed = false;
+  int waits = 0;                               // how many have started so far
+  std::vector<std::optional<Instant>> timers;  // by TimerId; the controlling wait is not among them
+  std::vector<OpenCall> calls;
+  std::vector<FactId> opening;                 // opening questions still to be asked
+  std::string told;                            // what a clinician said last
+  std::string carer;                           // who took over
+  bool clock_went_back = false;
+  bool ended = false;
+  bool abandoned = false;
+  std::vector<Event> history;                  // as written; AllDone stands expanded into its deeds
+};
+
+}  // namespace rushlight

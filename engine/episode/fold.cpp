@@ -1,0 +1,253 @@
+#include "episode/fold.hpp"
+
+#include <algorithm>
+
+#include "episode/dose_result.hpp"
+#include "episode/settle.hpp"
+
+namespace rushlight {
+namespace {
+
+/// The instant of an event as the episode counts time; a clock that went back counts no time at all.
+Instant counted_time(EpisodeClock& clock, const Moment& at, bool& went_back) {
+  if (at.utc < clock.last_wall) {
+    clock.lost += clock.last_wall - at.utc;
+    went_back = true;
+  }
+  clock.last_wall = at.utc;
+  clock.offset = at.offset;
+  return at.utc + clock.lost;
+}
+
+std::vector<FactId> opening_facts(const Protocol& protocol) {
+  std::vector<FactId> facts;
+  for (const Ask& ask : protocol.opening) facts.push_back(ask.fact);
+  return facts;
+}
+
+bool is_clinic_side(Contact contact) { return contact != Contact::emergency; }
+
+/// One event applied to an episode whose deadlines have passed already.
+class Applying {
+ public:
+  Applying(const Protocol& protocol, const Child& child, Episode& episode, Instant now)
+      : protocol_(protocol), settling_(protocol, child, episode), episode_(episode), now_(now) {}
+
+  void operator()(const Ticked&) {}
+  void operator()(const Answered& answered) {
+    if (!episode_.ended) learn(answered.answers);
+  }
+  void operator()(const GotWorse& worse) {
+    if (episode_.ended) begin_again();
+    learn(worse.answers);
+  }
+  void operator()(const Corrected&) {}  // as_corrected has put it where it belongs
+  void operator()(const Done& done) {
+    for (const Deed& deed : done.deeds) apply(deed);
+  }
+  void operator()(const AllDone&) {}  // expanded before
+  void operator()(const Called& called) { apply(called); }
+  void operator()(const LanguageChanged& changed) { episode_.language = changed.language; }
+  void operator()(const TakenOver& taken) {
+    episode_.carer = taken.by;
+    if (!episode_.ended) episode_.opening = opening_facts(protocol_);
+  }
+  void operator()(const Abandoned&) { episode_.ended = episode_.abandoned = true; }
+
+ private:
+  void learn(const Answers& answers) {
+    for (const auto& [fact, value] : answers) {
+      if (fact.index < kChildFacts) continue;
+      episode_.facts[fact.index] = Known{value, now_};
+      auto& opening = episode_.opening;
+      opening.erase(std::remove(opening.begin(), opening.end(), fact), opening.end());
+    }
+  }
+
+  void begin_again() {
+    episode_.ended = episode_.abandoned = false;
+    episode_.opening = opening_facts(protocol_);
+    settling_.enter(protocol_.start, Cause{}, now_);
+  }
+
+  void apply(const Deed& deed) {
+    const Action& action = protocol_[deed.action];
+    if (action.call) {
+      const Outcome outcome = deed.outcome == Outcome::no_answer ? Outcome::no_answer : Outcome::reached;
+      apply(Called{action.call->contact, outcome, ""});
+      return;
+    }
+    Instant when = now_;
+    if (deed.when) when = std::min(now_, deed.when->utc + episode_.clock.lost);
+    const Given given{deed.action, deed.outcome, deed.amount, when};
+    episode_.given.push_back(given);
+    const bool taken = deed.outcome == Outcome::given || deed.outcome == Outcome::part;
+    if (taken || deed.outcome == Outcome::wrong) {
+      if (action.counts) ++episode_.counted[action.counts->index];
+      if (action.records) episode_.facts[action.records->fact.index] = Known{Chosen{action.records->option}, when};
+    }
+    if (taken && action.starts) {
+      const Scene here = settling_.scene(now_);
+      const auto* lasts = std::get_if<Duration>(&value_in(protocol_[action.starts->lasts], here.context));
+      if (lasts != nullptr) episode_.timers[action.starts->timer.index] = when + *lasts;
+    }
+    if (taken && action.stops) episode_.timers[action.stops->index].reset();
+    if (!belongs_here(deed.action)) return;
+    set_deed(given);
+    const std::optional<OutcomeRule>& rule = action.on[static_cast<std::size_t>(deed.outcome)];
+    if (rule && rule->go) {
+      settling_.enter(*rule->go, Cause{Cause::Kind::outcome, episode_.step, deed.action.index, deed.outcome}, now_);
+    } else if (taken || rule) {
+      settling_.start_wait_after(deed.action, when, now_);
+    }
+  }
+
+  void apply(const Called& called) {
+    if (called.outcome == Outcome::told) episode_.told = called.text;
+    const auto answers_to = [&](Contact contact) { return is_clinic_side(contact) == is_clinic_side(called.contact); };
+    auto& calls = episode_.calls;
+    if (called.outcome == Outcome::no_answer) {
+      // The exact contact first: an on-call line that answers nobody is not the clinic's day line.
+      auto open = std::find_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return c.contact == called.contact; });
+      if (open == calls.end()) {
+        open = std::find_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return answers_to(c.contact); });
+      }
+      if (open != calls.end()) settling_.escalate(static_cast<std::size_t>(open - calls.begin()), now_);
+    } else {
+      calls.erase(std::remove_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return answers_to(c.contact); }),
+                  calls.end());
+    }
+    for (const ActionId id : protocol_[episode_.step].actions) {
+      const Action& action = protocol_[id];
+      if (!action.call || !answers_to(action.call->contact) || !belongs_here(id)) continue;
+      if (called.outcome != Outcome::no_answer) set_deed(Given{id, called.outcome, std::nullopt, now_});
+      const std::optional<OutcomeRule>& rule = action.on[static_cast<std::size_t>(called.outcome)];
+      if (rule && rule->go) {
+        settling_.enter(*rule->go, Cause{Cause::Kind::outcome, episode_.step, id.index, called.outcome}, now_);
+        return;
+      }
+      settling_.start_wait_after(id, now_, now_);
+    }
+  }
+
+  bool belongs_here(ActionId id) const {
+    const Action& action = protocol_[id];
+    return !episode_.ended && action.step == episode_.step && applies(settling_.scene(now_), action);
+  }
+
+  void set_deed(const Given& given) {
+    auto& deeds = episode_.deeds;
+    deeds.erase(std::remove_if(deeds.begin(), deeds.end(), [&](const Given& deed) { return deed.action == given.action; }),
+                deeds.end());
+    deeds.push_back(given);
+  }
+
+  const Protocol& protocol_;
+  Settling settling_;
+  Episode& episode_;
+  Instant now_;
+};
+
+/// Deeds with the advised amount where nobody said another; "all done" spelled out action by action, calls left out:
+/// only an event of its own says how a call went.
+Event written_out(const Protocol& protocol, const Child& child, const Episode& episode, const Event& event, Instant now) {
+  Done done;
+  const Scene here = scene_at(protocol, child, episode, now);
+  if (const auto* given = std::get_if<Done>(&event.what)) {
+    done = *given;
+  } else if (std::holds_alternative<AllDone>(event.what)) {
+    for (const ActionId id : protocol[episode.step].actions) {
+      const bool has_outcome = std::any_of(episode.deeds.begin(), episode.deeds.end(),
+                                           [&](const Given& deed) { return deed.action == id; });
+      if (has_outcome || protocol[id].call || !applies(here, protocol[id])) continue;
+      done.deeds.push_back(Deed{id, Outcome::given, std::nullopt, std::nullopt});
+    }
+  } else {
+    return event;
+  }
+  for (Deed& deed : done.deeds) {
+    const std::optional<DoseId>& dose = protocol[deed.action].dose;
+    if (dose && !deed.amount && deed.outcome == Outcome::given) deed.amount = dose_for(here, *dose, episode.language).amount;
+  }
+  return Event{event.at, std::move(done)};
+}
+
+Answers* answers_in(Event& event) {
+  if (auto* answered = std::get_if<Answered>(&event.what)) return &answered->answers;
+  if (auto* worse = std::get_if<GotWorse>(&event.what)) return &worse->answers;
+  return nullptr;
+}
+
+/// The history with every correction carried back to the answer it corrects. Deeds stay as they are.
+std::vector<Event> as_corrected(std::vector<Event> history) {
+  for (std::size_t place = 0; place < history.size(); ++place) {
+    const auto* corrected = std::get_if<Corrected>(&history[place].what);
+    if (corrected == nullptr) continue;
+    Answered never_said_before;
+    for (const auto& [fact, value] : corrected->answers) {
+      bool found = false;
+      for (std::size_t earlier = place; earlier-- > 0 && !found;) {
+        Answers* answers = answers_in(history[earlier]);
+        if (answers == nullptr) continue;
+        for (auto& answer : *answers) {
+          if (answer.first != fact) continue;
+          answer.second = value;
+          found = true;
+        }
+      }
+      if (!found) never_said_before.answers.push_back({fact, value});
+    }
+    history[place].what = std::move(never_said_before);
+  }
+  return history;
+}
+
+void apply(const Protocol& protocol, const Child& child, Episode& episode, const Event& event, bool keep_history) {
+  const Instant now = counted_time(episode.clock, event.at, episode.clock_went_back);
+  Settling settling(protocol, child, episode);
+  settling.pass_deadlines(now);
+  Event written = written_out(protocol, child, episode, event, now);
+  std::visit(Applying(protocol, child, episode, now), written.what);
+  settling.follow_rules(now);
+  settling.pass_deadlines(now);  // a deed told late may have started a wait that is over already
+  if (keep_history) episode.history.push_back(std::move(written));
+}
+
+}  // namespace
+
+Episode begun(const Protocol& protocol, const Child& child, Moment at) {
+  Episode episode{};
+  episode.began = at;
+  episode.clock = EpisodeClock{at.utc, Duration{0}, at.offset};
+  episode.language = child.language;
+  episode.facts.resize(protocol.facts.size());
+  episode.counted.resize(protocol.counters.size());
+  episode.timers.resize(protocol.timers.size());
+  episode.opening = opening_facts(protocol);
+  Settling settling(protocol, child, episode);
+  settling.enter(protocol.start, Cause{}, at.utc);
+  settling.follow_rules(at.utc);
+  return episode;
+}
+
+Episode folded(const Protocol& protocol, const Child& child, Episode episode, const Event& event) {
+  if (!std::holds_alternative<Corrected>(event.what)) {
+    apply(protocol, child, episode, event, true);
+    return episode;
+  }
+  std::vector<Event> history = std::move(episode.history);
+  history.push_back(event);
+  Episode believed = begun(protocol, child, episode.began);
+  for (const Event& past : as_corrected(history)) apply(protocol, child, believed, past, false);
+  believed.history = std::move(history);
+  return believed;
+}
+
+Episode settled_at(const Protocol& protocol, const Child& child, Episode episode, Moment now) {
+  const Instant instant = counted_time(episode.clock, now, episode.clock_went_back);
+  Settling settling(protocol, child, episode);
+  settling.pass_deadlines(instant);
+  return episode;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <string>
+
+#include "protocol/step.hpp"
+
+namespace rushlight {
+
+/// The few fixed words the house itself says beside the clinic's texts, in every language.
+enum class Phrase : std::uint8_t {
+  not_approved,          // every face, until a clinic has approved the set
+  does_not_replace,
+  weight_from,           // "The weight is from {1}. Weigh again soon."
+  weight_unknown,
+  reading_was_early,
+  clock_went_back,
+  second_alarm,          // "Set a second alarm on another clock."
+  look_at_expiry,
+  rescue_expired,
+  clinic, on_call_line, emergency_services,
+  your_clinic_number, your_on_call_number, your_emergency_number, second_adult, your_address, rescue_place_unknown,
+  of_food,               // "{1} of {2}"
+  at_most, at_least, rounded_up_to, rounded_down_to, rounded_to,
+  no_dose_known,
+  no_reading,
+  something_sweet,       // when neither the child's list nor the protocol has a food
+  as_advised,
+  pump_is_paused,
+  yes, no,
+  years, months, days,   // "{1} years"
+  units,                 // of insulin; UCUM codes are for files
+  micrograms,
+};
+
+std::string phrase(Phrase phrase, Language language, const std::string& one = "", const std::string& two = "");
+
+/// "Treat here", "Call the clinic", "Call the clinic now", "Emergency".
+std::string shown_as(Urgency urgency, Language language);
+
+}  // namespace rushlight

@@ -1,0 +1,165 @@
+#include "episode/scene.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+namespace {
+
+int sign(std::int64_t difference) { return difference < 0 ? -1 : (difference > 0 ? 1 : 0); }
+
+template <class Amount>
+int sign_of(Amount a, Amount b) {
+  return a < b ? -1 : (b < a ? 1 : 0);
+}
+
+/// How a value stands to a limit of its own kind; empty when it has no number ("can't tell") or the kinds differ.
+std::optional<int> standing(const Value& value, const Limit& limit) {
+  if (const auto* glucose = std::get_if<Glucose>(&value)) {
+    const auto* border = std::get_if<GlucoseLimit>(&limit);
+    return border ? std::optional<int>(compare(*glucose, *border)) : std::nullopt;
+  }
+  if (const auto* ketones = std::get_if<BloodKetones>(&value)) {
+    const auto* border = std::get_if<BloodKetones>(&limit);
+    return border ? std::optional<int>(sign_of(*ketones, *border)) : std::nullopt;
+  }
+  if (const auto* count = std::get_if<Count>(&value)) {
+    const auto* border = std::get_if<int>(&limit);
+    return border ? std::optional<int>(sign(std::int64_t{count->number} - *border)) : std::nullopt;
+  }
+  if (const auto* ago = std::get_if<Ago>(&value)) {
+    const auto* border = std::get_if<Duration>(&limit);
+    return border ? std::optional<int>(sign((ago->time - *border).count())) : std::nullopt;
+  }
+  if (std::holds_alternative<NotLately>(value)) {
+    return std::holds_alternative<Duration>(limit) ? std::optional<int>(1) : std::nullopt;
+  }
+  if (const auto* age = std::get_if<Age>(&value)) {
+    const auto* border = std::get_if<Age>(&limit);
+    return border ? std::optional<int>(sign_of(*age, *border)) : std::nullopt;
+  }
+  if (const auto* weight = std::get_if<BodyWeight>(&value)) {
+    const auto* border = std::get_if<BodyWeight>(&limit);
+    return border ? std::optional<int>(sign_of(*weight, *border)) : std::nullopt;
+  }
+  return std::nullopt;
+}
+
+bool satisfies(int standing, Comparison comparison) {
+  switch (comparison) {
+    case Comparison::below: return standing < 0;
+    case Comparison::at_least: return standing >= 0;
+    case Comparison::above: return standing > 0;
+    case Comparison::at_most: return standing <= 0;
+  }
+  return false;
+}
+
+struct Holds {
+  const Scene& scene;
+  Unanswered unanswered;
+
+  bool operator()(const Compares& test) const {
+    const std::optional<Value> value = value_of(scene, test.fact);
+    if (!value) return false;
+    const std::optional<int> where = standing(*value, value_in(scene.protocol[test.limit], scene.context));
+    return where && satisfies(*where, test.comparison);
+  }
+  bool operator()(const Is& test) const {
+    const std::optional<Value> value = value_of(scene, test.fact);
+    if (!value) return unanswered == Unanswered::is_cant_tell && (test.options & kUnknownBit) != 0;
+    if (std::holds_alternative<CantTell>(*value)) return (test.options & kUnknownBit) != 0;
+    const auto* chosen = std::get_if<Chosen>(&*value);
+    return chosen != nullptr && (test.options >> chosen->option & 1U) != 0;
+  }
+  bool operator()(const CountedAtLeast& test) const {
+    const Limit& limit = value_in(scene.protocol[test.limit], scene.context);
+    const int* border = std::get_if<int>(&limit);
+    return border != nullptr && scene.episode.counted[test.counter.index] >= *border;
+  }
+  bool operator()(const WasGiven& test) const {
+    return std::any_of(scene.episode.given.begin(), scene.episode.given.end(), [&](const Given& given) {
+      return given.action == test.action && (given.outcome == Outcome::given || given.outcome == Outcome::part);
+    });
+  }
+  bool operator()(const WithinClock& test) const {
+    const auto* from = std::get_if<ClockTime>(&value_in(scene.protocol[test.from], scene.context));
+    const auto* up_to = std::get_if<ClockTime>(&value_in(scene.protocol[test.up_to], scene.context));
+    return from != nullptr && up_to != nullptr && within(scene.context.clock, *from, *up_to);
+  }
+};
+
+std::optional<Value> child_value(const Scene& scene, ChildFact fact) {
+  switch (fact) {
+    case ChildFact::age: return scene.context.age;
+    case ChildFact::weight:
+      return scene.child.weight ? Value{*scene.child.weight} : Value{CantTell{}};
+    case ChildFact::total_daily_dose:
+      return scene.child.total_daily_dose ? Value{*scene.child.total_daily_dose} : Value{CantTell{}};
+    case ChildFact::delivery: return Chosen{static_cast<std::uint16_t>(scene.child.delivery)};
+    case ChildFact::rescue: return Chosen{rescue_option(scene.child, scene.today)};
+    case ChildFact::strips: return Chosen{static_cast<std::uint16_t>(scene.child.strips)};
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::uint16_t rescue_option(const Child& child, Day today) {
+  constexpr std::uint16_t kExpired = 3;
+  constexpr std::uint16_t kNone = 4;
+  if (child.rescue.empty()) return kNone;
+  for (const RescueMedicine& medicine : child.rescue) {
+    if (!medicine.expires || today <= *medicine.expires) return static_cast<std::uint16_t>(medicine.kind);
+  }
+  return kExpired;
+}
+
+Moment wall(const EpisodeClock& clock, Instant instant) { return shown_at_offset(instant - clock.lost, clock.offset); }
+
+Scene scene_at(const Protocol& protocol, const Child& child, const Episode& episode, Instant now) {
+  const Moment moment = wall(episode.clock, now);
+  const Day today = local_day_of(moment);
+  return Scene{protocol, child, episode, Context{age_on(child.birth, today), child.weight, clock_time_of(moment)}, today,
+               now};
+}
+
+std::optional<Value> value_of(const Scene& scene, FactId fact) {
+  if (fact.index < kChildFacts) return child_value(scene, static_cast<ChildFact>(fact.index));
+  const std::optional<Known>& known = scene.episode.facts[fact.index];
+  if (!known) return std::nullopt;
+  if (const auto* ago = std::get_if<Ago>(&known->value)) return Ago{ago->time + (scene.now - known->learned)};
+  return known->value;
+}
+
+bool holds(const Scene& scene, const Condition& condition, Unanswered unanswered) {
+  return std::visit(Holds{scene, unanswered}, condition.test);
+}
+
+bool all_hold(const Scene& scene, const Conditions& conditions, Unanswered unanswered) {
+  return std::all_of(conditions.begin(), conditions.end(),
+                     [&](const Condition& condition) { return holds(scene, condition, unanswered); });
+}
+
+std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step) {
+  for (std::size_t place = 0; place < step.rules.size(); ++place) {
+    const Rule& rule = step.rules[place];
+    if (!all_hold(scene, rule.when, Unanswered::is_cant_tell)) continue;
+    const bool all_known = std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
+      const std::optional<Value> value = value_of(scene, ask.fact);
+      return value && !std::holds_alternative<CantTell>(*value);
+    });
+    if (!rule.otherwise || all_known) return static_cast<std::uint16_t>(place);
+  }
+  return std::nullopt;
+}
+
+std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step) {
+  for (std::size_t place = 0; place < scene.protocol.watch.size(); ++place) {
+    const WatchId id{static_cast<std::uint16_t>(place)};
+    if (std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end()) continue;
+    if (all_hold(scene, scene.protocol.watch[place].when, Unanswered::holds_nothing)) return id.index;
+  }
+  return std::nullopt;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,41 @@
+#pragma once
+
+#include "episode/episode.hpp"
+
+namespace rushlight {
+
+/// Everything a condition may look at: the protocol, the child and the episode at one instant.
+struct Scene {
+  const Protocol& protocol;
+  const Child& child;
+  const Episode& episode;
+  Context context;  // the child's age and weight, and the local clock, at that instant
+  Day today;
+  Instant now;
+};
+
+Scene scene_at(const Protocol& protocol, const Child& child, const Episode& episode, Instant now);
+
+/// An instant of the episode as the wall clock shows it, with the offset of the latest event.
+Moment wall(const EpisodeClock& clock, Instant instant);
+
+/// The value of a fact in the scene: from the child file, or as last answered; empty when nobody has answered.
+/// A time-since grows with the time that passed since it was said.
+std::optional<Value> value_of(const Scene& scene, FactId fact);
+
+/// In the rules of a step an unanswered fact is "can't tell"; before every rule (watch) it is nothing at all.
+enum class Unanswered : std::uint8_t { is_cant_tell, holds_nothing };
+
+bool holds(const Scene& scene, const Condition& condition, Unanswered unanswered);
+bool all_hold(const Scene& scene, const Conditions& conditions, Unanswered unanswered);
+
+/// (Law: rules are first match.) The place of the first rule of the step that holds; empty when none does.
+std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step);
+
+/// (Law: watch comes before every rule.) The first watch that is true and that the step does not handle.
+std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step);
+
+/// The rescue medicine that would be used: the first in date whose kind is known; the options of ChildFact::rescue otherwise.
+std::uint16_t rescue_option(const Child& child, Day today);
+
+}  // namespace rushlight

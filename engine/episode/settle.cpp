@@ -1,0 +1,193 @@
+#include "episode/settle.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+namespace {
+
+// The checks prove that rules lead to a question, a wait or an end after a few steps; this only keeps an unchecked
+// protocol from turning for ever.
+constexpr int kMostStepsAtOnce = 1000;
+
+// A counter is compared with small limits only; it stops here instead of wrapping.
+constexpr int kMostCounted = 1'000'000;
+
+bool is_answered(const Episode& episode, const Ask& ask, Instant since, std::optional<Duration> fresh, Instant now) {
+  if (ask.fact.index < kChildFacts) return true;
+  const std::optional<Known>& known = episode.facts[ask.fact.index];
+  if (!known) return false;
+  return known->learned >= since || (fresh && now - known->learned <= *fresh);
+}
+
+}  // namespace
+
+struct Settling::Deadline {
+  enum class Kind : std::uint8_t { wait_starts, wait_ends, overdue, call_unanswered } kind;
+  Instant at;
+  std::size_t call = 0;
+};
+
+Duration Settling::time_in(ThresholdId id, Instant now) const {
+  const auto* time = std::get_if<Duration>(&value_in(protocol_[id], scene(now).context));
+  return time != nullptr ? *time : Duration{0};
+}
+
+void Settling::enter(StepId id, const Cause& cause, Instant now) {
+  const Step& step = protocol_[id];
+  episode_.step = id;
+  episode_.entered = now;
+  episode_.cause = cause;
+  episode_.deeds.clear();
+  episode_.wait_ends.reset();
+  episode_.wait_passed = false;
+  if (step.counts) {
+    int& counted = episode_.counted[step.counts->index];
+    counted = std::min(counted + 1, kMostCounted);
+  }
+  const Scene at_entry = scene(now);
+  for (const ActionId action_id : step.actions) {
+    const Action& action = protocol_[action_id];
+    if (action.call && applies(at_entry, action)) {
+      open_call(action.call->contact, time_in(action.call->answer_within, now), now);
+    }
+  }
+  if (step.wait && (!step.wait->after || !applies(at_entry, protocol_[*step.wait->after]))) {
+    start_wait(now, now);
+  }
+  if (step.ends) episode_.ended = true;
+}
+
+void Settling::start_wait_after(ActionId action, Instant when, Instant now) {
+  const Step& step = protocol_[episode_.step];
+  if (!step.wait || episode_.wait_ends || step.wait->after != action) return;
+  start_wait(when, now);
+}
+
+void Settling::start_wait(Instant when, Instant now) {
+  episode_.wait_ends = when + time_in(protocol_[episode_.step].wait->lasts, now);
+  ++episode_.waits;
+}
+
+void Settling::open_call(Contact contact, Duration answer_within, Instant now) {
+  const bool open = std::any_of(episode_.calls.begin(), episode_.calls.end(),
+                                [&](const OpenCall& call) { return call.contact == contact; });
+  if (!open) episode_.calls.push_back(OpenCall{contact, now, answer_within});
+}
+
+void Settling::escalate(std::size_t place, Instant now) {
+  const OpenCall unanswered = episode_.calls[place];
+  if (unanswered.contact == Contact::emergency) {
+    episode_.calls[place].opened = now;
+    return;
+  }
+  episode_.calls.erase(episode_.calls.begin() + static_cast<std::ptrdiff_t>(place));
+  open_call(unanswered.contact == Contact::clinic ? Contact::on_call : Contact::emergency, unanswered.answer_within, now);
+}
+
+std::optional<Settling::Deadline> Settling::next_deadline(Instant now) const {
+  if (episode_.ended) return std::nullopt;
+  std::optional<Deadline> next;
+  const auto consider = [&](const Deadline& deadline) {
+    if (deadline.at <= now && (!next || deadline.at < next->at)) next = deadline;
+  };
+  const Step& step = protocol_[episode_.step];
+  if (step.wait) {
+    if (!episode_.wait_ends && step.wait->start_within) {
+      consider({Deadline::Kind::wait_starts, episode_.entered + time_in(*step.wait->start_within, episode_.entered)});
+    }
+    if (episode_.wait_ends && !episode_.wait_passed) consider({Deadline::Kind::wait_ends, *episode_.wait_ends});
+    if (episode_.wait_ends && episode_.wait_passed) {
+      consider({Deadline::Kind::overdue, *episode_.wait_ends + time_in(step.wait->overdue, *episode_.wait_ends)});
+    }
+  }
+  for (std::size_t place = 0; place < episode_.calls.size(); ++place) {
+    const OpenCall& call = episode_.calls[place];
+    if (call.contact != Contact::emergency) consider({Deadline::Kind::call_unanswered, call.answer_by(), place});
+  }
+  return next;
+}
+
+void Settling::apply(const Deadline& deadline) {
+  const Step& step = protocol_[episode_.step];
+  switch (deadline.kind) {
+    case Deadline::Kind::wait_starts:
+      start_wait(deadline.at, deadline.at);
+      break;
+    case Deadline::Kind::wait_ends:
+      episode_.wait_passed = true;
+      break;
+    case Deadline::Kind::overdue:
+      enter(step.wait->go, Cause{Cause::Kind::overdue, episode_.step, 0, Outcome::given}, deadline.at);
+      break;
+    case Deadline::Kind::call_unanswered:
+      escalate(deadline.call, deadline.at);
+      break;
+  }
+}
+
+void Settling::pass_deadlines(Instant now) {
+  while (const std::optional<Deadline> deadline = next_deadline(now)) {
+    apply(*deadline);
+    follow_rules(deadline->at);
+  }
+}
+
+bool Settling::step_is_finished(const Scene& here) const {
+  const Step& step = here.protocol[episode_.step];
+  if (step.wait && !episode_.wait_passed) return false;
+  if (step.wait || !step.asks.empty()) return open_questions(here.protocol, here.child, episode_, here.now).empty();
+  return std::all_of(step.actions.begin(), step.actions.end(), [&](ActionId id) {
+    return !applies(here, here.protocol[id]) ||
+           std::any_of(episode_.deeds.begin(), episode_.deeds.end(), [&](const Given& deed) { return deed.action == id; });
+  });
+}
+
+void Settling::follow_rules(Instant now) {
+  for (int steps = 0; steps < kMostStepsAtOnce && !episode_.ended; ++steps) {
+    const Scene here = scene(now);
+    const Step& step = protocol_[episode_.step];
+    if (const auto watch = watch_that_fires(here, step)) {
+      enter(protocol_.watch[*watch].go, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);
+      continue;
+    }
+    if (!episode_.opening.empty() || !step_is_finished(here)) return;
+    const std::optional<std::uint16_t> rule = first_match(here, step);
+    if (!rule) return;
+    for (const CounterId counter : step.rules[*rule].resets) episode_.counted[counter.index] = 0;
+    enter(step.rules[*rule].go, Cause{Cause::Kind::rule, episode_.step, *rule, Outcome::given}, now);
+  }
+}
+
+bool applies(const Scene& scene, const Action& action) {
+  return all_hold(scene, action.when, Unanswered::is_cant_tell);
+}
+
+std::vector<FactId> open_questions(const Protocol& protocol, const Child& child, const Episode& episode, Instant now) {
+  if (episode.ended) return {};
+  if (!episode.opening.empty()) return episode.opening;
+  const Step& step = protocol[episode.step];
+  if (step.wait && !episode.wait_passed) return {};
+  const Instant since = step.wait ? *episode.wait_ends : episode.entered;
+  const Scene here = scene_at(protocol, child, episode, now);
+  std::vector<FactId> open;
+  for (const Ask& ask : step.asks) {
+    std::optional<Duration> fresh;
+    if (ask.fresh) {
+      if (const auto* time = std::get_if<Duration>(&value_in(protocol[*ask.fresh], here.context))) fresh = *time;
+    }
+    if (!is_answered(episode, ask, since, fresh, now)) open.push_back(ask.fact);
+  }
+  return open;
+}
+
+Urgency urgency_of(const Protocol& protocol, const Episode& episode) {
+  Urgency gravest = protocol[episode.step].urgency;
+  for (const OpenCall& call : episode.calls) {
+    gravest = worst(gravest, call.contact == Contact::emergency ? Urgency::emergency
+                             : call.contact == Contact::on_call ? Urgency::clinic_now
+                                                                : Urgency::clinic);
+  }
+  return gravest;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,43 @@
+#pragma once
+
+#include "episode/fold.hpp"
+
+namespace rushlight {
+
+/// What happens without anybody saying anything: deadlines pass, waits end, rules lead on. Used by the fold only.
+class Settling {
+ public:
+  Settling(const Protocol& protocol, const Child& child, Episode& episode)
+      : protocol_(protocol), child_(child), episode_(episode) {}
+
+  /// Applies every deadline up to and including `now`, in the order in which they passed.
+  void pass_deadlines(Instant now);
+
+  /// Follows watch rules, then the step's rules, as far as they lead at `now`.
+  void follow_rules(Instant now);
+
+  void enter(StepId step, const Cause& cause, Instant now);
+
+  /// Starts the step's wait at `when` if it hangs on `action` and has not started.
+  void start_wait_after(ActionId action, Instant when, Instant now);
+
+  void open_call(Contact contact, Duration answer_within, Instant now);
+  /// Moves the call at `place` to the next contact; an emergency call stays.
+  void escalate(std::size_t place, Instant now);
+
+  Scene scene(Instant now) const { return scene_at(protocol_, child_, episode_, now); }
+
+ private:
+  struct Deadline;
+  std::optional<Deadline> next_deadline(Instant now) const;
+  void apply(const Deadline& deadline);
+  void start_wait(Instant when, Instant now);
+  bool step_is_finished(const Scene& scene) const;
+  Duration time_in(ThresholdId id, Instant now) const;
+
+  const Protocol& protocol_;
+  const Child& child_;
+  Episode& episode_;
+};
+
+}  // namespace rushlight

@@ -1,0 +1,146 @@
+#include "episode/view.hpp"
+
+#include <algorithm>
+
+#include "episode/cautions.hpp"
+#include "episode/grounds.hpp"
+#include "episode/phrases.hpp"
+#include "episode/words.hpp"
+
+namespace rushlight {
+namespace {
+
+/// How much carbohydrate {food} holds in this step: the dose of its first action by mouth.
+std::optional<DoseId> dose_by_mouth(const Scene& scene, const Step& step) {
+  for (const ActionId id : step.actions) {
+    const Action& action = scene.protocol[id];
+    if (action.kind == ActionKind::by_mouth && action.dose && applies(scene, action)) return action.dose;
+  }
+  return std::nullopt;
+}
+
+class Showing {
+ public:
+  Showing(const Protocol& protocol, const Child& child, const Episode& episode, Instant now)
+      : here_(scene_at(protocol, child, episode, now)), step_(protocol[episode.step]), language_(episode.language) {}
+
+  View view() {
+    const Protocol& protocol = here_.protocol;
+    const Episode& episode = here_.episode;
+    View view{};
+    view.set = protocol.set;
+    view.protocol = protocol.name;
+    view.step = step_.name;
+    view.child = here_.child.name;
+    view.language = language_;
+    view.urgency = urgency_of(protocol, episode);
+    view.headline = filled(here_, step_.headline, language_, dose_by_mouth(here_, step_));
+    for (const FactId fact : open_questions(protocol, here_.child, episode, here_.now)) view.ask.push_back(question(fact));
+    show_actions(view);
+    show_waits(view);
+    show_calls(view);
+    view.caution = cautions_for(here_, step_);
+    view.why = grounds_of(here_, step_);
+    show_given(view);
+    view.told = episode.told;
+    view.ended = episode.ended;
+    return view;
+  }
+
+ private:
+  Moment at(Instant instant) const { return wall(here_.episode.clock, instant); }
+
+  ShownQuestion question(FactId id) const {
+    const Fact& fact = here_.protocol[id];
+    ShownQuestion shown{id, fact.name, fact.kind, filled(here_, fact.question, language_, std::nullopt), "", {}};
+    if (fact.help) shown.help = filled(here_, *fact.help, language_, std::nullopt);
+    for (const Option& option : fact.options) {
+      std::string text = plain_words(option.text, language_);
+      if (fact.yes_no) text = phrase(option.name == "yes" ? Phrase::yes : Phrase::no, language_);
+      shown.choices.push_back({option.name, std::move(text)});
+    }
+    return shown;
+  }
+
+  void show_actions(View& view) const {
+    const std::optional<DoseId> mouth = dose_by_mouth(here_, step_);
+    for (const ActionId id : step_.actions) {
+      const Action& action = here_.protocol[id];
+      if (!applies(here_, action)) continue;
+      ShownAction shown{id, action.name, action.kind, "", std::nullopt, std::nullopt};
+      if (action.dose) shown.dose = dose_for(here_, *action.dose, language_);
+      if (shown.dose && !shown.dose->amount) {
+        shown.text = shown.dose->working;
+        view.withheld.push_back({plain_words(here_.protocol[*action.dose].label, language_), shown.dose->working});
+      } else {
+        shown.text = filled(here_, action.text, language_, action.kind == ActionKind::by_mouth ? action.dose : mouth);
+      }
+      for (const Given& deed : here_.episode.deeds) {
+        if (deed.action == id) shown.outcome = deed.outcome;
+      }
+      view.actions.push_back(std::move(shown));
+    }
+  }
+
+  void show_waits(View& view) const {
+    const Episode& episode = here_.episode;
+    view.waiting = step_.wait && !episode.wait_passed && !episode.ended;
+    if (view.waiting) {
+      const Timer& timer = here_.protocol[step_.wait->timer];
+      view.wait = ShownTimer{timer.name, plain_words(timer.label, language_), at(*wait_ends_by(here_)), true,
+                             episode.wait_ends.has_value()};
+      view.timers.push_back(*view.wait);
+    }
+    for (std::size_t place = 0; place < episode.timers.size(); ++place) {
+      if (!episode.timers[place]) continue;
+      const Timer& timer = here_.protocol.timers[place];
+      view.timers.push_back({timer.name, plain_words(timer.label, language_), at(*episode.timers[place]), false, true});
+    }
+    std::stable_sort(view.timers.begin(), view.timers.end(),
+                     [](const ShownTimer& a, const ShownTimer& b) { return a.until.utc < b.until.utc; });
+  }
+
+  void show_calls(View& view) const {
+    for (const OpenCall& call : here_.episode.calls) {
+      ShownCall shown{call.contact, who(call.contact, language_), number_of(here_.child.contacts, call.contact, language_),
+                      std::nullopt};
+      if (call.contact != Contact::emergency) shown.answer_by = at(call.answer_by());
+      if (!view.call || view.call->contact < call.contact) view.call = shown;
+      view.open_calls.push_back(std::move(shown));
+    }
+  }
+
+  void show_given(View& view) const {
+    for (const Given& given : here_.episode.given) {
+      const Action& action = here_.protocol[given.action];
+      const bool has_dose = action.dose.has_value() && given.amount.has_value();
+      std::string text = has_dose ? plain_words(here_.protocol[*action.dose].label, language_) + ": " +
+                                        said(*given.amount, language_)
+                                  : filled(here_, action.text, language_, action.dose);
+      view.given.push_back({action.name, std::move(text), given.outcome, at(given.when)});
+    }
+  }
+
+  Scene here_;
+  const Step& step_;
+  Language language_;
+};
+
+}  // namespace
+
+View view_of(const Protocol& protocol, const Child& child, const Episode& episode, Moment now) {
+  const Episode settled = settled_at(protocol, child, episode, now);
+  const Instant instant = settled.clock.last_wall + settled.clock.lost;
+  return Showing(protocol, child, settled, instant).view();
+}
+
+std::vector<std::pair<Sign, std::string>> signs_of(const Protocol& protocol, const Child& child, const Episode& episode) {
+  const Scene here = scene_at(protocol, child, episode, episode.clock.last_wall + episode.clock.lost);
+  std::vector<std::pair<Sign, std::string>> signs;
+  for (const Sign& sign : protocol.worse) {
+    signs.push_back({sign, filled(here, sign.text, episode.language, std::nullopt)});
+  }
+  return signs;
+}
+
+}  // namespace rushlight

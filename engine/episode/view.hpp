@@ -1,0 +1,87 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "episode/dose_result.hpp"
+#include "episode/fold.hpp"
+
+namespace rushlight {
+
+struct ShownAction {
+  ActionId id;
+  std::string name;
+  ActionKind kind;
+  std::string text;
+  std::optional<DoseResult> dose;
+  std::optional<Outcome> outcome;  // of this visit to the step
+};
+
+struct ShownQuestion {
+  FactId id;
+  std::string name;
+  FactKind kind;
+  std::string text, help;
+  struct Choice { std::string name, text; };
+  std::vector<Choice> choices;
+};
+
+struct ShownTimer {
+  std::string name, label;
+  Moment until;    // before the wait has started: the latest moment at which it can end
+  bool controls;   // the step's own wait
+  bool started;
+};
+
+struct ShownCall {
+  Contact contact;
+  std::string who;     // "the clinic's on-call line"
+  std::string number;  // "your local emergency number" until one is given
+  std::optional<Moment> answer_by;
+};
+
+struct Withheld {
+  std::string what, reason;
+};
+
+/// One statement's ground: which rule, which number, which source.
+struct Why {
+  std::string rule;       // "measure/2", "watch will-not-wake", "dose fast-carbohydrate"
+  std::string threshold;  // empty when the rule compares no number
+  std::string label, value, source;
+};
+
+struct GivenLine {
+  std::string name, text;
+  Outcome outcome;
+  Moment when;
+};
+
+/// Everything a face shows at one moment, and nothing it has to work out.
+struct View {
+  std::string set, protocol, step, child;
+  Language language;
+  Urgency urgency;
+  std::string headline;
+  std::vector<ShownQuestion> ask;
+  std::vector<ShownAction> actions;
+  std::optional<ShownTimer> wait;
+  bool waiting;                       // the wait has not ended yet
+  std::vector<ShownTimer> timers;     // all of them, soonest first
+  std::vector<ShownCall> open_calls;
+  std::optional<ShownCall> call;      // the gravest open call
+  std::vector<Withheld> withheld;
+  std::vector<std::string> caution;
+  std::vector<Why> why;
+  std::vector<GivenLine> given;
+  std::string told;
+  bool ended;
+};
+
+/// What to show at `now`. Pure: the same protocol, child, episode and moment give the same view.
+View view_of(const Protocol& protocol, const Child& child, const Episode& episode, Moment now);
+
+/// The lines of "something got worse", in the episode's language.
+std::vector<std::pair<Sign, std::string>> signs_of(const Protocol& protocol, const Child& child, const Episode& episode);
+
+}  // namespace rushlight

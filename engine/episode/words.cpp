@@ -1,0 +1,169 @@
+#include "episode/words.hpp"
+
+#include "episode/dose_result.hpp"
+#include "episode/phrases.hpp"
+
+namespace rushlight {
+namespace {
+
+const std::string& or_else(const std::string& given, const std::string& otherwise) {
+  return given.empty() ? otherwise : given;
+}
+
+std::string latest_glucose(const Scene& scene, Language language) {
+  if (const std::optional<FactId> fact = scene.protocol.fact_named("glucose")) {
+    if (const std::optional<Value> value = value_of(scene, *fact)) {
+      if (const auto* reading = std::get_if<Glucose>(&*value)) return said(*reading, language);
+    }
+  }
+  return phrase(Phrase::no_reading, language);
+}
+
+std::string rescue_place(const Scene& scene, Language language) {
+  for (const RescueMedicine& medicine : scene.child.rescue) {
+    const bool in_date = !medicine.expires || scene.today <= *medicine.expires;
+    if (in_date && !medicine.place.empty()) return medicine.place;
+  }
+  return phrase(Phrase::rescue_place_unknown, language);
+}
+
+std::string food_text(const Scene& scene, std::optional<DoseId> dose, Language language, bool stand_ins) {
+  std::string text;
+  if (dose) {
+    const std::optional<Quantity> amount = dose_for(scene, *dose, language).amount;
+    if (amount && amount->unit == Unit::gram) {
+      const Carbohydrate wanted{amount->value, kGram};
+      text = stand_ins ? stand_ins_for(scene, wanted, language) : food_for(scene, wanted, language);
+    }
+  }
+  return text.empty() ? phrase(Phrase::something_sweet, language) : text;
+}
+
+/// The dose {food} stands for where the step itself gives none by mouth.
+std::optional<DoseId> first_gram_dose(const Protocol& protocol) {
+  for (std::size_t place = 0; place < protocol.doses.size(); ++place) {
+    if (protocol.doses[place].unit == Unit::gram) return DoseId{static_cast<std::uint16_t>(place)};
+  }
+  return std::nullopt;
+}
+
+struct Filling {
+  const Scene& scene;
+  Language language;
+  std::optional<DoseId> food_dose;
+
+  std::string operator()(const std::string& words) const { return words; }
+  std::string operator()(ThresholdId id) const {
+    return said(value_in(scene.protocol[id], scene.context), scene.child.unit, language);
+  }
+  std::string operator()(DoseId id) const {
+    const DoseResult dose = dose_for(scene, id, language);
+    return dose.amount ? said(*dose.amount, language) : dose.working;
+  }
+  std::string operator()(Filler filler) const {
+    const Contacts& contacts = scene.child.contacts;
+    switch (filler) {
+      case Filler::child: return scene.child.name;
+      case Filler::food: return food_text(scene, food_dose, language, false);
+      case Filler::other_foods: return food_text(scene, food_dose, language, true);
+      case Filler::glucose: return latest_glucose(scene, language);
+      case Filler::until: {
+        const std::optional<Instant> until = wait_ends_by(scene);
+        const Instant shown = until ? *until : scene.now;
+        return text_from_clock_time(clock_time_of(wall(scene.episode.clock, shown)));
+      }
+      case Filler::clinic_number: return number_of(contacts, Contact::clinic, language);
+      case Filler::on_call_number: return number_of(contacts, Contact::on_call, language);
+      case Filler::emergency_number: return number_of(contacts, Contact::emergency, language);
+      case Filler::second_adult: {
+        const std::string name = or_else(contacts.second_adult_name, phrase(Phrase::second_adult, language));
+        return contacts.second_adult.empty() ? name : name + ", " + contacts.second_adult;
+      }
+      case Filler::address: return or_else(contacts.address, phrase(Phrase::your_address, language));
+      case Filler::rescue_place: return rescue_place(scene, language);
+      case Filler::told: return scene.episode.told;
+    }
+    return "";
+  }
+};
+
+}  // namespace
+
+std::string said(const Quantity& quantity, Language language) {
+  const std::string number = text_from_decimal(quantity.value);
+  switch (quantity.unit) {
+    case Unit::insulin_unit: return phrase(Phrase::units, language, number);
+    case Unit::microgram: return phrase(Phrase::micrograms, language, number);
+    case Unit::year: return phrase(Phrase::years, language, number);
+    case Unit::month: return phrase(Phrase::months, language, number);
+    case Unit::day: return phrase(Phrase::days, language, number);
+    default: return text_from_quantity(quantity);
+  }
+}
+
+std::string said(const Limit& limit, GlucoseUnit unit, Language language) {
+  if (const auto* age = std::get_if<Age>(&limit)) {
+    const bool whole_years = age->months() % 12 == 0 && age->months() >= 24;
+    return whole_years ? said(Quantity{Decimal::whole(age->completed_years()), Unit::year}, language)
+                       : said(Quantity{Decimal::whole(age->months()), Unit::month}, language);
+  }
+  if (const auto* time = std::get_if<Duration>(&limit)) {
+    constexpr std::int64_t kDay = 86'400;
+    if (time->count() % kDay == 0 && time->count() >= 2 * kDay) {
+      return said(Quantity{Decimal::whole(time->count() / kDay), Unit::day}, language);
+    }
+    return text_from_duration(*time);
+  }
+  if (const auto* quantity = std::get_if<Quantity>(&limit)) return said(*quantity, language);
+  return text_from_limit(limit, unit);
+}
+
+std::string said(const Glucose& reading, Language) { return text_from_glucose(reading); }
+
+std::string plain_words(const Text& text, Language language) {
+  std::string words;
+  for (const Piece& piece : text.in(language)) {
+    if (const auto* part = std::get_if<std::string>(&piece)) words += *part;
+  }
+  return words;
+}
+
+std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose) {
+  const Filling filling{scene, language, food_dose ? food_dose : first_gram_dose(scene.protocol)};
+  std::string words;
+  for (const Piece& piece : text.in(language)) words += std::visit(filling, piece);
+  return words;
+}
+
+std::string who(Contact contact, Language language) {
+  switch (contact) {
+    case Contact::clinic: return phrase(Phrase::clinic, language);
+    case Contact::on_call: return phrase(Phrase::on_call_line, language);
+    case Contact::emergency: return phrase(Phrase::emergency_services, language);
+  }
+  return "";
+}
+
+std::string number_of(const Contacts& contacts, Contact contact, Language language) {
+  switch (contact) {
+    case Contact::clinic: return or_else(contacts.clinic, phrase(Phrase::your_clinic_number, language));
+    case Contact::on_call: return or_else(contacts.on_call, phrase(Phrase::your_on_call_number, language));
+    case Contact::emergency: return or_else(contacts.emergency, phrase(Phrase::your_emergency_number, language));
+  }
+  return "";
+}
+
+std::optional<Instant> wait_ends_by(const Scene& scene) {
+  const Step& step = scene.protocol[scene.episode.step];
+  if (!step.wait) return std::nullopt;
+  if (scene.episode.wait_ends) return scene.episode.wait_ends;
+  const auto time_of = [&](ThresholdId id) {
+    const auto* time = std::get_if<Duration>(&value_in(scene.protocol[id], scene.context));
+    return time != nullptr ? *time : Duration{0};
+  };
+  Instant latest = scene.episode.entered + time_of(step.wait->lasts);
+  if (step.wait->start_within) latest += time_of(*step.wait->start_within);
+  return latest;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+
+#include "episode/scene.hpp"
+
+namespace rushlight {
+
+// Values and texts as a person reads them: "6 years", "4 units", never a UCUM code that is no word.
+
+std::string said(const Quantity& quantity, Language language);
+std::string said(const Limit& limit, GlucoseUnit unit, Language language);
+std::string said(const Glucose& reading, Language language);
+
+/// A text without blanks (labels, names, reasons); blanks are left out.
+std::string plain_words(const Text& text, Language language);
+
+/// A text with its blanks filled for this scene. `food_dose` says how much carbohydrate {food} has to hold.
+std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose);
+
+/// How a contact is named and reached: the child's own number, or words until one is given.
+std::string who(Contact contact, Language language);
+std::string number_of(const Contacts& contacts, Contact contact, Language language);
+
+/// The instant the step's wait ends; before it has started, the latest at which it can. Empty without a wait.
+std::optional<Instant> wait_ends_by(const Scene& scene);
+
+}  // namespace rushlight

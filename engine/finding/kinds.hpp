@@ -1,0 +1,86 @@
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace rushlight {
+
+// Each kind of mistake is a type; its fields are all that its sentence and remedy are made of.
+
+// The bytes of a file.
+struct NotReadable { std::string reason; };                      // cannot be opened or is not a file
+struct TooLarge { std::string what; long long found; long long most; };   // file size, depth, attributes, text length
+struct NotUtf8 {};
+struct ForbiddenCharacter { std::string name; };                 // NUL, control characters, ...
+struct NotXml { std::string what; std::string right; };          // bare &, < in an attribute, -- in a comment, two roots, DOCTYPE ...
+struct NotJson { std::string what; };
+struct RepeatedKey { std::string key; };
+struct UnknownKey { std::string key; std::string owner; std::vector<std::string> allowed; };  // owner: "the child file", "the event"
+struct MissingKey { std::string key; std::string owner; };
+struct WrongType { std::string what; std::string wanted; };      // a list where a text stands; wanted: "a text", "true or false"
+
+// The words of a file.
+struct UnknownElement { std::string element; std::string parent; std::vector<std::string> allowed; };
+struct MissingElement { std::string element; std::string parent; };
+struct RepeatedElement { std::string element; std::string parent; };
+struct MisplacedElement { std::string element; std::string parent; std::string before; };         // it belongs before `before`
+struct UnknownAttribute { std::string attribute; std::string element; std::vector<std::string> allowed; };
+struct MissingAttribute { std::string attribute; std::string element; };
+struct WrongWord { std::string written; std::string what; std::vector<std::string> allowed; };  // a value outside a closed list
+struct StrayText { std::string text; std::string element; };
+struct UnknownId { std::string id; std::string what; std::vector<std::string> known; };         // what: "threshold", "fact", ...
+struct RepeatedId { std::string id; std::string what; };
+struct BadId { std::string id; };                                // not kebab-case
+
+// Numbers and units.
+struct BadNumber { std::string written; std::string why; };
+struct MissingUnit { std::string written; std::string example; };
+struct WrongUnit { std::string written; std::string wanted; };
+struct OutOfRange { std::string what; std::string value; std::string least; std::string most; };
+struct ValuesDisagree { std::string threshold; std::string mg_per_dl; std::string mmol_per_l; std::string expected_mmol_per_l; std::string expected_mg_per_dl; };
+struct BandsGap { std::string threshold; std::string example; };         // no band holds the example
+struct BandsOverlap { std::string threshold; std::string example; };
+struct ImplausibleValue { std::string what; std::string written; std::string question; };  // a child file value to be asked about
+struct BadDate { std::string what; std::string written; };
+
+// Texts.
+struct MissingLanguage { std::string language; std::string element; };
+struct EmptyText { std::string language; std::string element; };
+struct UnknownPlaceholder { std::string name; std::vector<std::string> known; };
+struct BadPlaceholder { std::string written; };                  // "{" without "}"
+
+// The sense of a protocol.
+struct WrongFactKind { std::string fact; std::string kind; std::string comparison; };   // "at-least" on a yes-no
+struct WrongThresholdKind { std::string threshold; std::string kind; std::string wanted; };
+struct MissingSource { std::string element; std::string id; };
+struct MissingOutcome { std::string action; std::string kind; std::string outcome; };
+struct FactNotAsked { std::string fact; std::string step; };     // a rule reads what its step does not ask
+struct UnknownNotCovered { std::string step; std::string fact; };        // no rule for "can't tell"
+struct ValuesNotCovered { std::string step; std::string example; };      // a value of one fact that no rule takes
+struct RuleNeverMatches { int rule; std::string step; int earlier; };
+struct StepUnreachable { std::string step; };
+struct DeadEnd { std::string step; };                            // neither ends nor has a rule
+struct LoopWithoutWait { std::vector<std::string> steps; };
+struct LoopWithoutLimit { std::vector<std::string> steps; };
+struct WatchNotHandled { std::string step; std::string watch; }; // a watch leads to a step that does not declare it handles it
+struct CalmerThanWatch { std::string step; std::string watch; }; // handles a watch but is less urgent than its target
+struct WatchMissing { std::string danger; };                     // will not wake, cannot swallow, seizure, not breathing normally
+struct MouthWhileDanger { std::string step; std::string action; };       // nothing by mouth when not awake or unable to swallow
+struct UnknownStart {};                                          // the protocol names no start step
+
+// Journals and settings.
+struct JournalDamaged { std::string what; };
+struct JournalNewer { std::string found; std::string known; };
+struct WrongUse { std::string what; std::string right; };
+
+using Kind = std::variant<
+    NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType, UnknownElement, MissingElement,
+    RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord, StrayText, UnknownId, RepeatedId, BadId, BadNumber,
+    MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap, BandsOverlap, ImplausibleValue, BadDate,
+    MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, WrongFactKind, WrongThresholdKind, MissingSource,
+    MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, StepUnreachable, DeadEnd,
+    LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, MouthWhileDanger, UnknownStart,
+    JournalDamaged, JournalNewer, WrongUse>;
+
+}  // namespace rushlight

@@ -1,0 +1,69 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "measure/amounts.hpp"
+#include "measure/glucose.hpp"
+#include "measure/moment.hpp"
+#include "protocol/dose.hpp"
+#include "protocol/text.hpp"
+
+namespace rushlight {
+
+enum class Delivery : std::uint8_t { injections, pump, automatic_pump };
+enum class Strips : std::uint8_t { blood, urine, none };
+enum class RescueKind : std::uint8_t { nasal, injection, premixed };
+
+std::string_view name_of(Delivery delivery);
+std::string_view name_of(Strips strips);
+std::string_view name_of(RescueKind kind);
+
+/// The options of the child-file choices, in the order of their option numbers in every protocol:
+/// delivery as in Delivery; rescue: nasal, injection, premixed, expired, none; strips as in Strips.
+inline constexpr const char* kRescueOptions[] = {"nasal", "injection", "premixed", "expired", "none"};
+
+struct RescueMedicine {
+  RescueKind kind;
+  std::optional<Day> expires;  // unknown counts as in date; the view says to look at the date
+  std::string place;           // "kitchen drawer"
+};
+
+/// What the family gives for a low, with the amount of carbohydrate in it.
+struct ChildFood {
+  FoodKind kind;
+  std::string name[kLanguages];   // at least one is filled
+  Unit unit;                      // millilitre, gram, or one (a piece)
+  Decimal carbohydrate;           // grams in 100 mL, in 100 g, or in one piece
+  std::string source;             // of that number: a label, a table
+  struct Measure {                // "tablespoon" of 15 mL
+    std::string name[kLanguages];
+    Decimal size;                 // in the food's unit
+  };
+  std::optional<Measure> measure;
+};
+
+struct Contacts {
+  std::string clinic, on_call, second_adult_name, second_adult, emergency, address;  // empty: not given
+};
+
+/// What is known about the child before anything happens. Read and vetted by wire/child_from_json.
+struct Child {
+  std::string name;
+  Day birth;
+  std::optional<BodyWeight> weight;
+  std::optional<Day> weighed;
+  std::optional<InsulinDose> total_daily_dose;
+  GlucoseUnit unit;
+  Delivery delivery;
+  Strips strips;
+  std::vector<RescueMedicine> rescue;
+  std::vector<ChildFood> foods;
+  Contacts contacts;
+  Language language;
+  std::string protocols;  // folder of the clinic's set; empty: the embedded one named below
+  std::string set;        // "reference" when the file names none
+};
+
+}  // namespace rushlight

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "finding/finding.hpp"
+#include "protocol/text.hpp"
+
+namespace rushlight {
+
+enum class FactKind : std::uint8_t {
+  choice,          // yes-no is a choice of yes and no
+  ordered_choice,  // from least to worst
+  count,
+  glucose,
+  ketones,
+  time_since,
+  age,             // from the child file, like the three below it
+  weight,
+  insulin,         // total daily dose
+};
+
+struct Option {
+  std::string name;
+  Text text;
+};
+
+/// A question, or something the child file knows.
+struct Fact {
+  std::string name;
+  FactKind kind;
+  bool yes_no;
+  bool from_child;
+  std::vector<Option> options;  // of the choices; at most 62
+  Text question;
+  std::optional<Text> help;
+  Where where;
+};
+
+/// The child-file facts stand first in every protocol, in this order, so that their places are known.
+enum class ChildFact : std::uint8_t { age, weight, total_daily_dose, delivery, rescue, strips };
+inline constexpr std::uint16_t kChildFacts = 6;
+constexpr FactId fact_id(ChildFact fact) { return FactId{static_cast<std::uint16_t>(fact)}; }
+
+}  // namespace rushlight

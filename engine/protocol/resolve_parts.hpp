@@ -1,0 +1,131 @@
+#pragma once
+
+#include <array>
+#include <initializer_list>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "protocol/resolve.hpp"
+#include "protocol/words.hpp"
+
+// Private to resolve*.cpp: what one run of resolve knows while it works, and the parts it is made of.
+// Every part goes on after a mistake with a stand-in (place 0, an empty text, a zero), so that one run tells everything;
+// a protocol with a stand-in in it is never handed out, because the mistake is an error.
+
+namespace rushlight {
+
+/// The names of one list of the protocol and where each was given; the place in it is the id.
+struct Names {
+  std::string noun;
+  std::vector<std::string> names;
+  std::vector<Where> places;
+
+  std::optional<std::uint16_t> find(std::string_view name) const;
+};
+
+struct Resolver {
+  const Draft& draft;
+  Protocol protocol{};
+  std::vector<Finding> findings{};
+  Names sources{"source", {}, {}};
+  Names thresholds{"threshold", {}, {}};
+  Names facts{"fact", {}, {}};
+  Names doses{"dose", {}, {}};
+  Names timers{"timer", {}, {}};
+  Names counters{"counter", {}, {}};
+  Names watches{"watch rule", {}, {}};
+  Names actions{"action", {}, {}};
+  Names steps{"step", {}, {}};
+
+  void error(const Where& where, Kind kind, std::optional<Because> because = std::nullopt);
+};
+
+// resolve_ids.cpp
+bool is_id(std::string_view text);
+/// Fills every list of names; reports missing, bad and repeated ids.
+void collect_names(Resolver& resolver);
+/// The place of a word in a list; a word that is not there is a finding. Empty without a word.
+std::optional<std::uint16_t> place_in(Resolver& resolver, const Names& names, const MaybeWord& word);
+/// The same for a word that must be there.
+std::optional<std::uint16_t> needed_place_in(Resolver& resolver, const Names& names, const MaybeWord& word,
+                                             const char* attribute, const char* element, const Where& where);
+template <class IdType>
+std::optional<IdType> as_id(std::optional<std::uint16_t> place) {
+  if (!place) return std::nullopt;
+  return IdType{*place};
+}
+template <class IdType>
+IdType id_or_stand_in(std::optional<std::uint16_t> place) {
+  return IdType{place.value_or(0)};
+}
+/// The source named; without one the `otherwise` (of the step), or a MissingSource.
+SourceId source_from(Resolver& resolver, const MaybeWord& word, const char* element, const std::string& id, const Where& where,
+                     std::optional<SourceId> otherwise = std::nullopt);
+
+// resolve_words.cpp
+/// Words separated by blanks, each with its own place.
+std::vector<Word> split(const Word& word);
+/// The text of an attribute that must be there; a finding and nothing without it.
+const Word* needed(Resolver& resolver, const MaybeWord& word, const char* attribute, const char* element, const Where& where);
+/// The place of the word in a closed list; a word outside it is a finding.
+std::optional<std::size_t> place_in_words(Resolver& resolver, const Word& word, const char* what,
+                                          const std::vector<std::string>& allowed);
+/// yes or no; no without a word.
+bool is_yes(Resolver& resolver, const MaybeWord& word, const char* attribute);
+/// An attribute that has no meaning where it stands.
+void refuse(Resolver& resolver, const MaybeWord& word, const char* attribute, const std::string& element,
+            std::vector<std::string> allowed);
+
+// resolve_numbers.cpp
+std::optional<Quantity> quantity_from_word(Resolver& resolver, const Word& word, std::initializer_list<Unit> allowed);
+std::optional<Decimal> number_from_word(Resolver& resolver, const Word& word);
+std::optional<Age> age_from_word(Resolver& resolver, const Word& word);
+std::optional<BodyWeight> weight_from_word(Resolver& resolver, const Word& word);
+std::optional<ClockTime> clock_from_word(Resolver& resolver, const Word& word);
+/// The value of any kind but glucose, whose two values stand in two words.
+std::optional<Limit> limit_from_word(Resolver& resolver, ThresholdKind kind, const Word& word);
+
+// resolve_range.cpp
+/// `least` and `most` of a threshold: well formed, in order, and every value of every band within them.
+void check_range(Resolver& resolver, const DraftThreshold& draft, const Threshold& threshold);
+
+// resolve_thresholds.cpp, resolve_bands.cpp
+void resolve_thresholds(Resolver& resolver);
+/// The bands of a threshold hold every age, weight and clock time exactly once.
+void check_bands(Resolver& resolver, const Threshold& threshold);
+/// A threshold of one of the kinds wanted; anything else is a finding.
+std::optional<ThresholdId> threshold_from(Resolver& resolver, const MaybeWord& word, std::initializer_list<ThresholdKind> wanted);
+std::optional<ThresholdId> needed_threshold(Resolver& resolver, const MaybeWord& word, std::initializer_list<ThresholdKind> wanted,
+                                            const char* attribute, const char* element, const Where& where);
+/// A threshold whose values are in this unit.
+std::optional<ThresholdId> in_unit(Resolver& resolver, std::optional<ThresholdId> threshold, const MaybeWord& word, Unit unit);
+
+// resolve_texts.cpp
+void resolve_languages(Resolver& resolver);
+Text text_from(Resolver& resolver, const DraftText& draft, const char* element, const Where& parent);
+
+// resolve_facts.cpp
+void resolve_facts(Resolver& resolver);
+std::string_view word_of(FactKind kind);
+/// The option's place; `unknown` is not one. A word that is no option is a finding.
+std::optional<std::uint16_t> option_from(Resolver& resolver, FactId fact, const Word& word);
+std::vector<Ask> asks_from(Resolver& resolver, const std::vector<DraftAsk>& drafts);
+void resolve_opening_and_worse(Resolver& resolver);
+
+// resolve_conditions.cpp
+/// What a condition may read at its place.
+enum class Readable { everything, what_is_given, child_file };
+Conditions conditions_from(Resolver& resolver, const std::vector<DraftCondition>& drafts, Readable readable);
+
+// resolve_doses.cpp
+void resolve_foods(Resolver& resolver);
+void resolve_doses(Resolver& resolver);
+
+// resolve_steps.cpp, resolve_actions.cpp
+void resolve_watch(Resolver& resolver);
+void resolve_steps(Resolver& resolver);
+Action action_from(Resolver& resolver, const DraftAction& draft, StepId step, SourceId step_source);
+
+}  // namespace rushlight

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <vector>
+
+#include "finding/finding.hpp"
+#include "read/xml_tree.hpp"
+
+namespace rushlight {
+
+inline constexpr std::size_t kMostWordFindings = 200;  // a file with more is not a protocol with a few mistakes
+
+/// Compares a file with the vocabulary: unknown, missing, repeated and misplaced elements, unknown and missing
+/// attributes, words outside a closed list, ids that are not lower-case words with hyphens, text where none belongs.
+/// What stands inside an unknown element is not looked into.
+std::vector<Finding> word_findings(const XmlNode& root);
+
+}  // namespace rushlight

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace rushlight {
+
+// What XML 1.0 (fifth edition) says about single characters.
+
+/// One code point of UTF-8 text and how many bytes it takes. Size 0 means: these bytes are not UTF-8.
+struct CodePoint {
+  char32_t value;
+  std::size_t size;
+};
+
+/// The code point that begins at `at`. Overlong forms, surrogates and values above U+10FFFF are not UTF-8.
+CodePoint code_point_at(std::string_view bytes, std::size_t at);
+
+/// Blank, tab, line feed, carriage return.
+constexpr bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
+
+bool may_start_name(char32_t value);
+bool may_continue_name(char32_t value);
+
+/// What the character is called when it may not stand in a protocol: "NUL", "control character U+0007".
+/// Stricter than XML: control characters U+007F to U+009F and signs that turn the reading direction are refused too, since they could
+/// change what a terminal shows. Empty for every other character.
+std::optional<std::string> name_if_forbidden(char32_t value);
+
+}  // namespace rushlight

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <memory>
+#include <variant>
+
+#include "protocol/protocol.hpp"
+
+namespace rushlight {
+
+/// A protocol whose checks have passed. Faces take this type by signature, so an unchecked protocol cannot be shown.
+/// Copies share one immutable protocol.
+class CheckedProtocol {
+ public:
+  const Protocol& protocol() const { return *protocol_; }
+
+ private:
+  friend struct Checked check(Protocol protocol);
+  explicit CheckedProtocol(std::shared_ptr<const Protocol> protocol) : protocol_(std::move(protocol)) {}
+  std::shared_ptr<const Protocol> protocol_;
+};
+
+struct Checked {
+  std::optional<CheckedProtocol> protocol;  // absent when a finding is an error
+  std::vector<Finding> findings;
+};
+
+/// What is proven: every rule table has a rule for "can't tell" and leaves no combination of its questions' values
+/// uncovered; no rule is dead behind an earlier one; every step is reachable; no dead end; every loop passes a wait (or a question)
+/// and is bounded by a counter; every watch target handles its watch and no handling step is calmer; the four danger signs are
+/// watched; nothing goes by mouth in a step that handles one of them.
+Checked check(Protocol protocol);
+
+}  // namespace rushlight
