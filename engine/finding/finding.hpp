@@ -21,7 +21,7 @@ struct Where {
 
 enum class Severity : std::uint8_t { error, warning };
 
-/// The other end of a conflict.
+/// The other end of a conflict. The text does not name the place itself: "(line 33)" is added from `where`.
 struct Because {
   std::string text;
   std::optional<Where> where;
@@ -60,7 +60,8 @@ struct Read {
   std::vector<Finding> findings;
 };
 
-/// `wanted` when a known word lies within edit distance 2 of `written` and nothing nearer exists; empty otherwise.
+/// The known word within edit distance 2 of `written` (two neighbours swapped count as one change), when no other is
+/// as near; a word of two or three letters bears one change only. Empty otherwise.
 std::optional<std::string> near_word(const std::string& written, const std::vector<std::string>& known);
 
 }  // namespace rushlight

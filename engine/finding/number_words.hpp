@@ -13,8 +13,9 @@ std::string words_from_mistake(NumberMistake mistake);
 /// The finding for a text that the number reader refused.
 BadNumber bad_number(const std::string& written, NumberMistake mistake);
 
-/// The number that a refused text certainly stands for: "3,9" is 3.9, "070" is 70, ".5" is 0.5, "5." is 5, "+5" is 5.
-/// Empty for everything that needs a guess ("7O", "1e3", "1,000").
-std::string number_meant_by(const std::string& written);
+/// The number, with its unit if it has one, that a refused text certainly stands for: "3,9 mmol/L" is "3.9 mmol/L",
+/// "070" is "70", ".5" is "0.5", "5." is "5", "+5" is "5".
+/// Empty for everything that needs a guess ("7O", "1e3", "1,000") and for a number that can be read as it is.
+std::string value_meant_by(const std::string& written);
 
 }  // namespace rushlight

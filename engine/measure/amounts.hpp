@@ -67,7 +67,7 @@ class Age {
 /// From a whole quantity in mo or a; empty otherwise, below zero, or beyond a thousand.
 std::optional<Age> age_from_quantity(const Quantity& quantity);
 
-/// "18 mo" below two years with odd months, otherwise "5 a": the UCUM form used in files and findings.
+/// "5 a" for whole years, otherwise in months, "30 mo": the UCUM form used in files and findings.
 std::string text_from_age(Age age);
 
 }  // namespace rushlight

@@ -1,0 +1,68 @@
+#include "finding/finding.hpp"
+
+namespace rushlight {
+namespace {
+
+// One line for each kind and no other: a new kind without an id does not compile.
+struct Id {
+  std::string operator()(const NotReadable&) const { return "not-readable"; }
+  std::string operator()(const TooLarge&) const { return "too-large"; }
+  std::string operator()(const NotUtf8&) const { return "not-utf8"; }
+  std::string operator()(const ForbiddenCharacter&) const { return "forbidden-character"; }
+  std::string operator()(const NotXml&) const { return "not-xml"; }
+  std::string operator()(const NotJson&) const { return "not-json"; }
+  std::string operator()(const RepeatedKey&) const { return "repeated-key"; }
+  std::string operator()(const UnknownKey&) const { return "unknown-key"; }
+  std::string operator()(const MissingKey&) const { return "missing-key"; }
+  std::string operator()(const WrongType&) const { return "wrong-type"; }
+  std::string operator()(const UnknownElement&) const { return "unknown-element"; }
+  std::string operator()(const MissingElement&) const { return "missing-element"; }
+  std::string operator()(const RepeatedElement&) const { return "repeated-element"; }
+  std::string operator()(const MisplacedElement&) const { return "misplaced-element"; }
+  std::string operator()(const UnknownAttribute&) const { return "unknown-attribute"; }
+  std::string operator()(const MissingAttribute&) const { return "missing-attribute"; }
+  std::string operator()(const WrongWord&) const { return "wrong-word"; }
+  std::string operator()(const StrayText&) const { return "stray-text"; }
+  std::string operator()(const UnknownId&) const { return "unknown-id"; }
+  std::string operator()(const RepeatedId&) const { return "repeated-id"; }
+  std::string operator()(const BadId&) const { return "bad-id"; }
+  std::string operator()(const BadNumber&) const { return "bad-number"; }
+  std::string operator()(const MissingUnit&) const { return "missing-unit"; }
+  std::string operator()(const WrongUnit&) const { return "wrong-unit"; }
+  std::string operator()(const OutOfRange&) const { return "out-of-range"; }
+  std::string operator()(const ValuesDisagree&) const { return "values-disagree"; }
+  std::string operator()(const BandsGap&) const { return "bands-gap"; }
+  std::string operator()(const BandsOverlap&) const { return "bands-overlap"; }
+  std::string operator()(const ImplausibleValue&) const { return "implausible-value"; }
+  std::string operator()(const BadDate&) const { return "bad-date"; }
+  std::string operator()(const MissingLanguage&) const { return "missing-language"; }
+  std::string operator()(const EmptyText&) const { return "empty-text"; }
+  std::string operator()(const UnknownPlaceholder&) const { return "unknown-placeholder"; }
+  std::string operator()(const BadPlaceholder&) const { return "bad-placeholder"; }
+  std::string operator()(const WrongFactKind&) const { return "wrong-fact-kind"; }
+  std::string operator()(const WrongThresholdKind&) const { return "wrong-threshold-kind"; }
+  std::string operator()(const MissingSource&) const { return "missing-source"; }
+  std::string operator()(const MissingOutcome&) const { return "missing-outcome"; }
+  std::string operator()(const FactNotAsked&) const { return "fact-not-asked"; }
+  std::string operator()(const UnknownNotCovered&) const { return "unknown-not-covered"; }
+  std::string operator()(const ValuesNotCovered&) const { return "values-not-covered"; }
+  std::string operator()(const RuleNeverMatches&) const { return "rule-never-matches"; }
+  std::string operator()(const StepUnreachable&) const { return "step-unreachable"; }
+  std::string operator()(const DeadEnd&) const { return "dead-end"; }
+  std::string operator()(const LoopWithoutWait&) const { return "loop-without-wait"; }
+  std::string operator()(const LoopWithoutLimit&) const { return "loop-without-limit"; }
+  std::string operator()(const WatchNotHandled&) const { return "watch-not-handled"; }
+  std::string operator()(const CalmerThanWatch&) const { return "calmer-than-watch"; }
+  std::string operator()(const WatchMissing&) const { return "watch-missing"; }
+  std::string operator()(const MouthWhileDanger&) const { return "mouth-while-danger"; }
+  std::string operator()(const UnknownStart&) const { return "unknown-start"; }
+  std::string operator()(const JournalDamaged&) const { return "journal-damaged"; }
+  std::string operator()(const JournalNewer&) const { return "journal-newer"; }
+  std::string operator()(const WrongUse&) const { return "wrong-use"; }
+};
+
+}  // namespace
+
+std::string id_of(const Kind& kind) { return std::visit(Id{}, kind); }
+
+}  // namespace rushlight

@@ -1,0 +1,197 @@
+#include "finding/finding.hpp"
+#include "finding/number_words.hpp"
+#include "finding/quoted.hpp"
+
+namespace rushlight {
+namespace {
+
+std::vector<std::string> elements(const std::vector<std::string>& names) {
+  std::vector<std::string> written;
+  for (const std::string& name : names) written.push_back("<" + name + ">");
+  return written;
+}
+
+// The word that was meant, or the words there are; `nothing` when there are none.
+std::string write_one_of(const std::string& written, const std::vector<std::string>& known,
+                         const std::string& nothing) {
+  if (known.empty()) return nothing;
+  const std::optional<std::string> near = near_word(written, known);
+  return "write " + (near ? quoted(*near) : quoted_choice(known));
+}
+
+// The name in lower-case words joined by hyphens; empty when letters would have to be made up.
+std::string kebab(const std::string& written) {
+  std::string name;
+  for (const char c : written) {
+    const bool small = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+    if (small) {
+      name += c;
+    } else if (c >= 'A' && c <= 'Z') {
+      const bool new_word =
+          !name.empty() && name.back() >= 'a' && name.back() <= 'z' && written.find(' ') == std::string::npos;
+      if (new_word && written.find_first_of("abcdefghijklmnopqrstuvwxyz") != std::string::npos) name += '-';
+      name += static_cast<char>(c - 'A' + 'a');
+    } else if (c == ' ' || c == '_' || c == '-' || c == '.') {
+      if (!name.empty() && name.back() != '-') name += '-';
+    } else {
+      return {};
+    }
+  }
+  while (!name.empty() && name.back() == '-') name.pop_back();
+  return !name.empty() && name.front() >= 'a' && name.front() <= 'z' ? name : std::string{};
+}
+
+std::string comparison_for(const WrongFactKind& k) {
+  const bool is = k.comparison == "is";
+  const bool sizes =
+      k.comparison == "below" || k.comparison == "at-least" || k.comparison == "above" || k.comparison == "at-most";
+  const bool chosen = k.kind == "yes-no" || k.kind == "choice" || k.kind == "ordered-choice";
+  const bool number = k.kind == "glucose" || k.kind == "ketones" || k.kind == "count" || k.kind == "time-since";
+  if (sizes && chosen) return "compare it with `is`";
+  if (is && number) return "compare it with `below`, `at-least`, `above` or `at-most`, or write `is=\"unknown\"`";
+  return {};
+}
+
+// A brace that was never closed round one word; anything else needs a guess.
+std::string closed(const std::string& written) {
+  if (written.size() < 2 || written.front() != '{') return {};
+  const std::string name = written.substr(1);
+  return kebab(name) == name ? "write " + quoted("{" + name + "}") : std::string{};
+}
+
+const char* const kBandsMeet = "let each band begin where the band before it ends, the first and the last open";
+
+// One line for each kind and no other: a new kind without a remedy does not compile.
+// Empty where nothing certain can be said.
+struct Remedy {
+  std::string operator()(const NotReadable&) const { return {}; }
+  std::string operator()(const TooLarge& k) const {
+    return "bring " + one_line(k.what) + " down to " + std::to_string(k.most) + " or less";
+  }
+  std::string operator()(const NotUtf8&) const { return "save the file as UTF-8 in your editor"; }
+  std::string operator()(const ForbiddenCharacter&) const { return "delete it"; }
+  std::string operator()(const NotXml& k) const { return one_line(k.right); }
+  std::string operator()(const NotJson&) const { return {}; }
+  std::string operator()(const RepeatedKey& k) const { return "keep one " + quoted(k.key) + " and delete the other"; }
+
+  std::string operator()(const UnknownKey& k) const { return write_one_of(k.key, k.allowed, {}); }
+  std::string operator()(const MissingKey& k) const { return "add " + quoted(k.key) + " to " + one_line(k.owner); }
+  std::string operator()(const WrongType& k) const { return "write " + one_line(k.wanted); }
+
+  std::string operator()(const UnknownElement& k) const {
+    return write_one_of("<" + k.element + ">", elements(k.allowed),
+                        "delete it: " + quoted_element(k.parent) + " holds nothing");
+  }
+  std::string operator()(const MissingElement& k) const {
+    return "add " + quoted_element(k.element) + " inside " + quoted_element(k.parent);
+  }
+  std::string operator()(const RepeatedElement& k) const {
+    return "keep one " + quoted_element(k.element) + " and delete the others";
+  }
+  std::string operator()(const MisplacedElement& k) const { return "move it before " + quoted_element(k.before); }
+  std::string operator()(const UnknownAttribute& k) const {
+    return write_one_of(k.attribute, k.allowed, "delete it: " + quoted_element(k.element) + " takes none");
+  }
+  std::string operator()(const MissingAttribute& k) const {
+    return "add " + quoted(k.attribute + "=\"...\"") + " to " + quoted_element(k.element);
+  }
+  std::string operator()(const WrongWord& k) const { return write_one_of(k.written, k.allowed, {}); }
+  std::string operator()(const StrayText&) const { return "delete it, or move it into a text such as `<en>`"; }
+  std::string operator()(const UnknownId& k) const { return write_one_of(k.id, k.known, {}); }
+  std::string operator()(const RepeatedId& k) const {
+    // Of these there can only be one of a name: another name would say something else.
+    const bool only_one = k.what == "language" || k.what == "outcome" || k.what == "question";
+    return only_one ? "delete one of the two" : "give this " + one_line(k.what) + " a name of its own";
+  }
+  std::string operator()(const BadId& k) const {
+    const std::string name = kebab(k.id);
+    return name.empty() ? name : "write " + quoted(name);
+  }
+
+  std::string operator()(const BadNumber& k) const {
+    const std::string meant = value_meant_by(k.written);
+    return meant.empty() ? meant : "write " + quoted(meant);
+  }
+  std::string operator()(const MissingUnit& k) const { return "write it like " + quoted(k.example); }
+  std::string operator()(const WrongUnit& k) const { return "write it in " + one_line(k.wanted); }
+  std::string operator()(const OutOfRange& k) const {
+    if (k.least.empty()) return "write " + one_line(k.most) + " or less";
+    if (k.most.empty()) return "write " + one_line(k.least) + " or more";
+    return "write a value from " + one_line(k.least) + " to " + one_line(k.most);
+  }
+  std::string operator()(const ValuesDisagree& k) const {
+    return "write " + quoted("mmol-l=\"" + k.expected_mmol_per_l + "\"") + " or " +
+           quoted("mg-dl=\"" + k.expected_mg_per_dl + "\"") +
+           ", or name in `pair-exception` the source that prints this pair";
+  }
+  std::string operator()(const BandsGap&) const { return kBandsMeet; }
+  std::string operator()(const BandsOverlap&) const { return kBandsMeet; }
+  std::string operator()(const ImplausibleValue&) const { return {}; }
+  std::string operator()(const BadDate&) const { return "write year, month and day like `2026-03-01`"; }
+
+  std::string operator()(const MissingLanguage& k) const {
+    return "add " + quoted("<" + k.language + ">...</" + k.language + ">") + " inside " + quoted_element(k.element);
+  }
+  std::string operator()(const EmptyText& k) const {
+    return "write the text between " + quoted_element(k.language) + " and " + quoted_element("/" + k.language);
+  }
+  std::string operator()(const UnknownPlaceholder& k) const {
+    std::vector<std::string> known;
+    for (const std::string& name : k.known) known.push_back("{" + name + "}");
+    return write_one_of("{" + k.name + "}", known, {});
+  }
+  std::string operator()(const BadPlaceholder& k) const { return closed(k.written); }
+
+  std::string operator()(const WrongFactKind& k) const { return comparison_for(k); }
+  std::string operator()(const WrongThresholdKind& k) const {
+    return "name a threshold of the kind " + one_line(k.wanted);
+  }
+  std::string operator()(const MissingSource&) const { return "add `source=\"...\"` with the id of a `<source>`"; }
+  std::string operator()(const MissingOutcome& k) const {
+    return "add " + quoted("<on outcome=\"" + k.outcome + "\" go=\"...\"/>") + " to " + quoted(k.action);
+  }
+  std::string operator()(const FactNotAsked& k) const {
+    return "add " + quoted("<ask fact=\"" + k.fact + "\"/>") + " to step " + quoted(k.step);
+  }
+  std::string operator()(const UnknownNotCovered& k) const {
+    return "add a rule with " + quoted("<if fact=\"" + k.fact + "\" is=\"unknown\"/>");
+  }
+  std::string operator()(const ValuesNotCovered& k) const {
+    return "add a rule to step " + quoted(k.step) + " that takes " + one_line(k.example);
+  }
+  std::string operator()(const RuleNeverMatches& k) const {
+    const std::string gone = "delete rule " + std::to_string(k.rule);
+    return k.earlier > 0 ? gone + ", or move it above rule " + std::to_string(k.earlier) : gone;
+  }
+  std::string operator()(const StepUnreachable& k) const {
+    return "delete step " + quoted(k.step) + ", or let a rule go to it";
+  }
+  std::string operator()(const DeadEnd& k) const {
+    return "add a rule to step " + quoted(k.step) + ", or write `ends=\"yes\"`";
+  }
+  std::string operator()(const LoopWithoutWait&) const { return "add a `<wait>` to one of these steps"; }
+  std::string operator()(const LoopWithoutLimit&) const {
+    return "count one of these steps with `counts`, and add a rule that leaves when the count is reached";
+  }
+  std::string operator()(const WatchNotHandled& k) const {
+    return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step);
+  }
+  std::string operator()(const CalmerThanWatch& k) const {
+    return "make step " + quoted(k.step) + " as urgent, or take " + quoted(k.watch) + " out of its `handles`";
+  }
+  std::string operator()(const WatchMissing&) const { return "add a `<rule>` for it inside `<watch>`"; }
+  std::string operator()(const MouthWhileDanger& k) const {
+    return "take " + quoted(k.action) + " out of step " + quoted(k.step);
+  }
+  std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
+
+  std::string operator()(const JournalDamaged&) const { return {}; }
+  std::string operator()(const JournalNewer&) const { return "open it with the newer program that wrote it"; }
+  std::string operator()(const WrongUse& k) const { return one_line(k.right); }
+};
+
+}  // namespace
+
+std::string remedy(const Kind& kind) { return std::visit(Remedy{}, kind); }
+
+}  // namespace rushlight

@@ -1,0 +1,163 @@
+#include "finding/finding.hpp"
+#include "finding/quoted.hpp"
+
+namespace rushlight {
+namespace {
+
+std::string rule_name(int rule) { return "rule " + std::to_string(rule); }
+
+// A name of the file in backticks; words of the house ("the child file") as they are.
+std::string named(const std::string& what) {
+  return what.find(' ') == std::string::npos ? quoted(what) : one_line(what);
+}
+
+// One line for each kind and no other: a new kind without a sentence does not compile.
+struct Sentence {
+  std::string operator()(const NotReadable& k) const { return "this file cannot be read: " + one_line(k.reason); }
+  std::string operator()(const TooLarge& k) const {
+    return "the limit for " + one_line(k.what) + " is " + std::to_string(k.most) + ", and here it is " +
+           std::to_string(k.found);
+  }
+  std::string operator()(const NotUtf8&) const { return "this is not text in UTF-8"; }
+  std::string operator()(const ForbiddenCharacter& k) const { return one_line(k.name) + " cannot stand in a file"; }
+  std::string operator()(const NotXml& k) const { return "this is not XML: " + one_line(k.what); }
+  std::string operator()(const NotJson& k) const { return "this is not JSON: " + one_line(k.what); }
+  std::string operator()(const RepeatedKey& k) const { return quoted(k.key) + " is written twice"; }
+
+  std::string operator()(const UnknownKey& k) const { return quoted(k.key) + " is not known in " + one_line(k.owner); }
+  std::string operator()(const MissingKey& k) const { return one_line(k.owner) + " has no " + quoted(k.key); }
+  std::string operator()(const WrongType& k) const { return named(k.what) + " is not " + one_line(k.wanted); }
+
+  std::string operator()(const UnknownElement& k) const {
+    if (k.parent.empty()) return quoted_element(k.element) + " is not known as the outermost part of a file";
+    return quoted_element(k.element) + " is not known inside " + quoted_element(k.parent);
+  }
+  std::string operator()(const MissingElement& k) const {
+    return quoted_element(k.parent) + " has no " + quoted_element(k.element);
+  }
+  std::string operator()(const RepeatedElement& k) const {
+    return quoted_element(k.element) + " stands more than once inside " + quoted_element(k.parent);
+  }
+  std::string operator()(const MisplacedElement& k) const {
+    return quoted_element(k.element) + " stands too late inside " + quoted_element(k.parent);
+  }
+  std::string operator()(const UnknownAttribute& k) const {
+    return quoted(k.attribute) + " is not known on " + quoted_element(k.element);
+  }
+  std::string operator()(const MissingAttribute& k) const {
+    return quoted_element(k.element) + " has no " + quoted(k.attribute);
+  }
+  std::string operator()(const WrongWord& k) const {
+    if (k.written.empty()) return "no " + one_line(k.what) + " is written";
+    return quoted(k.written) + " is not a known " + one_line(k.what);
+  }
+  std::string operator()(const StrayText& k) const {
+    return quoted(k.text) + " stands inside " + quoted_element(k.element) + ", where no text belongs";
+  }
+  std::string operator()(const UnknownId& k) const { return "no " + one_line(k.what) + " is called " + quoted(k.id); }
+  std::string operator()(const RepeatedId& k) const {
+    return "the name of the " + one_line(k.what) + " " + quoted(k.id) + " is already taken";
+  }
+  std::string operator()(const BadId& k) const {
+    return quoted(k.id) + " is not a name of lower-case words joined by hyphens";
+  }
+
+  std::string operator()(const BadNumber& k) const { return quoted(k.written) + " cannot be used: " + one_line(k.why); }
+  std::string operator()(const MissingUnit& k) const { return quoted(k.written) + " has no unit"; }
+  std::string operator()(const WrongUnit& k) const { return quoted(k.written) + " has the wrong unit"; }
+  std::string operator()(const OutOfRange& k) const {
+    const std::string value = named(k.what) + " is " + one_line(k.value) + ", ";
+    if (k.least.empty()) return value + "above " + one_line(k.most);
+    if (k.most.empty()) return value + "below " + one_line(k.least);
+    return value + "outside " + one_line(k.least) + " to " + one_line(k.most);
+  }
+  std::string operator()(const ValuesDisagree& k) const {
+    return "the two values of " + quoted(k.threshold) + ", " + one_line(k.mg_per_dl) + " mg/dL and " +
+           one_line(k.mmol_per_l) + " mmol/L, are not the same glucose";
+  }
+  std::string operator()(const BandsGap& k) const {
+    return "no band of " + quoted(k.threshold) + " holds " + one_line(k.example);
+  }
+  std::string operator()(const BandsOverlap& k) const {
+    return "two bands of " + quoted(k.threshold) + " hold " + one_line(k.example);
+  }
+  std::string operator()(const ImplausibleValue& k) const {
+    return "the " + one_line(k.what) + " " + quoted(k.written) + " is unusual: " + one_line(k.question);
+  }
+  std::string operator()(const BadDate& k) const {
+    return "the " + one_line(k.what) + " " + quoted(k.written) + " is not in the calendar";
+  }
+
+  std::string operator()(const MissingLanguage& k) const {
+    return quoted_element(k.element) + " has no text in " + quoted(k.language);
+  }
+  std::string operator()(const EmptyText& k) const {
+    return "the " + quoted(k.language) + " text of " + quoted_element(k.element) + " is empty";
+  }
+  std::string operator()(const UnknownPlaceholder& k) const {
+    return quoted("{" + k.name + "}") + " stands for nothing";
+  }
+  std::string operator()(const BadPlaceholder& k) const {
+    return "a brace in " + quoted(k.written) + " has no partner";
+  }
+
+  std::string operator()(const WrongFactKind& k) const {
+    return quoted(k.comparison) + " cannot be asked of " + quoted(k.fact) + ", which is a " + quoted(k.kind);
+  }
+  std::string operator()(const WrongThresholdKind& k) const {
+    return quoted(k.threshold) + " is of the kind " + one_line(k.kind) + ", and this place takes " + one_line(k.wanted);
+  }
+  std::string operator()(const MissingSource& k) const {
+    const std::string name = k.id.empty() ? std::string{} : " " + quoted(k.id);
+    return quoted_element(k.element) + name + " names no source";
+  }
+  std::string operator()(const MissingOutcome& k) const {
+    return quoted(k.action) + " (" + one_line(k.kind) + ") does not say what follows " + quoted(k.outcome);
+  }
+  std::string operator()(const FactNotAsked& k) const {
+    return "a rule of step " + quoted(k.step) + " reads " + quoted(k.fact) + ", which the step does not ask";
+  }
+  std::string operator()(const UnknownNotCovered& k) const {
+    return "step " + quoted(k.step) + " has no rule for when nobody can tell " + quoted(k.fact);
+  }
+  std::string operator()(const ValuesNotCovered& k) const {
+    return "no rule of step " + quoted(k.step) + " takes " + one_line(k.example);
+  }
+  std::string operator()(const RuleNeverMatches& k) const {
+    return rule_name(k.rule) + " of step " + quoted(k.step) + " can never match";
+  }
+  std::string operator()(const StepUnreachable& k) const { return "nothing leads to step " + quoted(k.step); }
+  std::string operator()(const DeadEnd& k) const { return "step " + quoted(k.step) + " neither ends nor leads on"; }
+  std::string operator()(const LoopWithoutWait& k) const {
+    return "the steps " + quoted_list(k.steps) + " go round without a wait";
+  }
+  std::string operator()(const LoopWithoutLimit& k) const {
+    return "the steps " + quoted_list(k.steps) + " can go round for ever";
+  }
+  std::string operator()(const WatchNotHandled& k) const {
+    return "watch " + quoted(k.watch) + " leads to step " + quoted(k.step) + ", which does not handle it";
+  }
+  std::string operator()(const CalmerThanWatch& k) const {
+    return "step " + quoted(k.step) + " handles watch " + quoted(k.watch) + " but is calmer than where the watch leads";
+  }
+  std::string operator()(const WatchMissing& k) const {
+    return "no watch looks out for a child who " + one_line(k.danger);
+  }
+  std::string operator()(const MouthWhileDanger& k) const {
+    return quoted(k.action) + " of step " + quoted(k.step) +
+           " gives by mouth to a child who may not be awake or able to swallow";
+  }
+  std::string operator()(const UnknownStart&) const { return "the protocol does not name its first step"; }
+
+  std::string operator()(const JournalDamaged& k) const { return "the journal is damaged: " + one_line(k.what); }
+  std::string operator()(const JournalNewer& k) const {
+    return "the journal is of format " + one_line(k.found) + ", newer than " + one_line(k.known);
+  }
+  std::string operator()(const WrongUse& k) const { return one_line(k.what); }
+};
+
+}  // namespace
+
+std::string sentence(const Kind& kind) { return std::visit(Sentence{}, kind); }
+
+}  // namespace rushlight

@@ -1,0 +1,162 @@
+#include "finding/examples.hpp"
+
+#include "finding/number_words.hpp"
+
+namespace rushlight::tests {
+namespace {
+
+void add_bytes(std::vector<Example>& rows) {
+  rows.push_back({NotReadable{"there is no file of this name"}, "not-readable",
+                  "this file cannot be read: there is no file of this name", ""});
+  rows.push_back({TooLarge{"depth", 65, 64}, "too-large", "the limit for depth is 64, and here it is 65",
+                  "bring depth down to 64 or less"});
+  rows.push_back({NotUtf8{}, "not-utf8", "this is not text in UTF-8", "save the file as UTF-8 in your editor"});
+  rows.push_back({ForbiddenCharacter{"the character U+0000"}, "forbidden-character",
+                  "the character U+0000 cannot stand in a file", "delete it"});
+  rows.push_back({NotXml{"a `&` stands alone", "write `&amp;`"}, "not-xml", "this is not XML: a `&` stands alone",
+                  "write `&amp;`"});
+  rows.push_back({NotJson{"a quote sign is missing"}, "not-json", "this is not JSON: a quote sign is missing", ""});
+  rows.push_back(
+      {RepeatedKey{"weight"}, "repeated-key", "`weight` is written twice", "keep one `weight` and delete the other"});
+  rows.push_back({UnknownKey{"wieght", "the child file", {"name", "weight"}}, "unknown-key",
+                  "`wieght` is not known in the child file", "write `weight`"});
+  rows.push_back({MissingKey{"unit", "the child file"}, "missing-key", "the child file has no `unit`",
+                  "add `unit` to the child file"});
+  rows.push_back({WrongType{"name", "a text"}, "wrong-type", "`name` is not a text", "write a text"});
+}
+
+void add_words(std::vector<Example>& rows) {
+  rows.push_back({UnknownElement{"sep", "steps", {"step"}}, "unknown-element", "`<sep>` is not known inside `<steps>`",
+                  "write `<step>`"});
+  rows.push_back({MissingElement{"headline", "step"}, "missing-element", "`<step>` has no `<headline>`",
+                  "add `<headline>` inside `<step>`"});
+  rows.push_back({RepeatedElement{"headline", "step"}, "repeated-element",
+                  "`<headline>` stands more than once inside `<step>`", "keep one `<headline>` and delete the others"});
+  rows.push_back({MisplacedElement{"sources", "protocol", "thresholds"}, "misplaced-element",
+                  "`<sources>` stands too late inside `<protocol>`", "move it before `<thresholds>`"});
+  rows.push_back({UnknownAttribute{"lest", "glucose", {"id", "least", "most"}}, "unknown-attribute",
+                  "`lest` is not known on `<glucose>`", "write `least`"});
+  rows.push_back({MissingAttribute{"urgency", "step"}, "missing-attribute", "`<step>` has no `urgency`",
+                  "add `urgency=\"...\"` to `<step>`"});
+  rows.push_back({WrongWord{"soon", "urgency", {"home", "clinic", "clinic-now", "emergency"}}, "wrong-word",
+                  "`soon` is not a known urgency", "write `home`, `clinic`, `clinic-now` or `emergency`"});
+  rows.push_back({StrayText{"give sugar", "steps"}, "stray-text",
+                  "`give sugar` stands inside `<steps>`, where no text belongs",
+                  "delete it, or move it into a text such as `<en>`"});
+  rows.push_back(
+      {UnknownId{"lwo", "threshold", {"low", "recheck"}}, "unknown-id", "no threshold is called `lwo`", "write `low`"});
+  rows.push_back({RepeatedId{"low", "threshold"}, "repeated-id", "the name of the threshold `low` is already taken",
+                  "give this threshold a name of its own"});
+  rows.push_back({BadId{"Very Low"}, "bad-id", "`Very Low` is not a name of lower-case words joined by hyphens",
+                  "write `very-low`"});
+}
+
+void add_numbers(std::vector<Example>& rows) {
+  rows.push_back({bad_number("3,9", NumberMistake::comma_not_point), "bad-number",
+                  "`3,9` cannot be used: the decimal mark in a file is the point", "write `3.9`"});
+  rows.push_back({MissingUnit{"70", "70 mg/dL"}, "missing-unit", "`70` has no unit", "write it like `70 mg/dL`"});
+  rows.push_back({WrongUnit{"0.3 g", "g/kg"}, "wrong-unit", "`0.3 g` has the wrong unit", "write it in g/kg"});
+  rows.push_back({OutOfRange{"low", "40 mg/dL", "60 mg/dL", "100 mg/dL"}, "out-of-range",
+                  "`low` is 40 mg/dL, outside 60 mg/dL to 100 mg/dL", "write a value from 60 mg/dL to 100 mg/dL"});
+  rows.push_back({ValuesDisagree{"low", "100", "5.7", "5.6", "103"}, "values-disagree",
+                  "the two values of `low`, 100 mg/dL and 5.7 mmol/L, are not the same glucose",
+                  "write `mmol-l=\"5.6\"` or `mg-dl=\"103\"`, or name in `pair-exception` the source that prints this "
+                  "pair"});
+  rows.push_back({BandsGap{"low", "a child of 6 a at 22:00"}, "bands-gap",
+                  "no band of `low` holds a child of 6 a at 22:00",
+                  "let each band begin where the band before it ends, the first and the last open"});
+  rows.push_back({BandsOverlap{"low", "a child of 6 a at 22:00"}, "bands-overlap",
+                  "two bands of `low` hold a child of 6 a at 22:00",
+                  "let each band begin where the band before it ends, the first and the last open"});
+  rows.push_back({ImplausibleValue{"weight", "44 kg", "is it 44 lb, which is 20 kg?"}, "implausible-value",
+                  "the weight `44 kg` is unusual: is it 44 lb, which is 20 kg?", ""});
+  rows.push_back({BadDate{"birth date", "2026-02-30"}, "bad-date", "the birth date `2026-02-30` is not in the calendar",
+                  "write year, month and day like `2026-03-01`"});
+}
+
+void add_texts(std::vector<Example>& rows) {
+  rows.push_back({MissingLanguage{"es", "headline"}, "missing-language", "`<headline>` has no text in `es`",
+                  "add `<es>...</es>` inside `<headline>`"});
+  rows.push_back({EmptyText{"es", "headline"}, "empty-text", "the `es` text of `<headline>` is empty",
+                  "write the text between `<es>` and `</es>`"});
+  rows.push_back({UnknownPlaceholder{"fod", {"food", "child"}}, "unknown-placeholder", "`{fod}` stands for nothing",
+                  "write `{food}`"});
+  rows.push_back({BadPlaceholder{"{food"}, "bad-placeholder", "a brace in `{food` has no partner", "write `{food}`"});
+}
+
+void add_meanings(std::vector<Example>& rows) {
+  rows.push_back({WrongFactKind{"swallow", "yes-no", "at-least"}, "wrong-fact-kind",
+                  "`at-least` cannot be asked of `swallow`, which is a `yes-no`", "compare it with `is`"});
+  rows.push_back({WrongThresholdKind{"recheck", "time", "glucose"}, "wrong-threshold-kind",
+                  "`recheck` is of the kind time, and this place takes glucose",
+                  "name a threshold of the kind glucose"});
+  rows.push_back({MissingSource{"glucose", "low"}, "missing-source", "`<glucose>` `low` names no source",
+                  "add `source=\"...\"` with the id of a `<source>`"});
+  rows.push_back({MissingOutcome{"sugar", "by-mouth", "refused"}, "missing-outcome",
+                  "`sugar` (by-mouth) does not say what follows `refused`",
+                  "add `<on outcome=\"refused\" go=\"...\"/>` to `sugar`"});
+  rows.push_back({FactNotAsked{"glucose", "treat"}, "fact-not-asked",
+                  "a rule of step `treat` reads `glucose`, which the step does not ask",
+                  "add `<ask fact=\"glucose\"/>` to step `treat`"});
+  rows.push_back({UnknownNotCovered{"treat", "glucose"}, "unknown-not-covered",
+                  "step `treat` has no rule for when nobody can tell `glucose`",
+                  "add a rule with `<if fact=\"glucose\" is=\"unknown\"/>`"});
+  rows.push_back({ValuesNotCovered{"treat", "a `glucose` of 70 mg/dL"}, "values-not-covered",
+                  "no rule of step `treat` takes a `glucose` of 70 mg/dL",
+                  "add a rule to step `treat` that takes a `glucose` of 70 mg/dL"});
+  rows.push_back({RuleNeverMatches{3, "recheck", 1}, "rule-never-matches", "rule 3 of step `recheck` can never match",
+                  "delete rule 3, or move it above rule 1"});
+}
+
+void add_paths(std::vector<Example>& rows) {
+  rows.push_back({StepUnreachable{"bedtime"}, "step-unreachable", "nothing leads to step `bedtime`",
+                  "delete step `bedtime`, or let a rule go to it"});
+  rows.push_back({DeadEnd{"bedtime"}, "dead-end", "step `bedtime` neither ends nor leads on",
+                  "add a rule to step `bedtime`, or write `ends=\"yes\"`"});
+  rows.push_back({LoopWithoutWait{{"treat", "measure"}}, "loop-without-wait",
+                  "the steps `treat`, `measure` go round without a wait", "add a `<wait>` to one of these steps"});
+  rows.push_back({LoopWithoutLimit{{"treat", "measure"}}, "loop-without-limit",
+                  "the steps `treat`, `measure` can go round for ever",
+                  "count one of these steps with `counts`, and add a rule that leaves when the count is reached"});
+  rows.push_back({WatchNotHandled{"emergency", "will-not-wake"}, "watch-not-handled",
+                  "watch `will-not-wake` leads to step `emergency`, which does not handle it",
+                  "add `will-not-wake` to `handles` of step `emergency`"});
+  rows.push_back({CalmerThanWatch{"treat", "will-not-wake"}, "calmer-than-watch",
+                  "step `treat` handles watch `will-not-wake` but is calmer than where the watch leads",
+                  "make step `treat` as urgent, or take `will-not-wake` out of its `handles`"});
+  rows.push_back({WatchMissing{"will not wake"}, "watch-missing", "no watch looks out for a child who will not wake",
+                  "add a `<rule>` for it inside `<watch>`"});
+  rows.push_back({MouthWhileDanger{"emergency", "sugar"}, "mouth-while-danger",
+                  "`sugar` of step `emergency` gives by mouth to a child who may not be awake or able to swallow",
+                  "take `sugar` out of step `emergency`"});
+  rows.push_back({UnknownStart{}, "unknown-start", "the protocol does not name its first step",
+                  "add `start=\"...\"` to `<protocol>`"});
+}
+
+void add_journals(std::vector<Example>& rows) {
+  rows.push_back(
+      {JournalDamaged{"event 12 is missing"}, "journal-damaged", "the journal is damaged: event 12 is missing", ""});
+  rows.push_back({JournalNewer{"3", "1"}, "journal-newer", "the journal is of format 3, newer than 1",
+                  "open it with the newer program that wrote it"});
+  rows.push_back({WrongUse{"`walk` needs a protocol", "write `rushlight walk reference/low`"}, "wrong-use",
+                  "`walk` needs a protocol", "write `rushlight walk reference/low`"});
+}
+
+}  // namespace
+
+const std::vector<Example>& examples() {
+  static const std::vector<Example> rows = [] {
+    std::vector<Example> made;
+    add_bytes(made);
+    add_words(made);
+    add_numbers(made);
+    add_texts(made);
+    add_meanings(made);
+    add_paths(made);
+    add_journals(made);
+    return made;
+  }();
+  return rows;
+}
+
+}  // namespace rushlight::tests

@@ -1,0 +1,57 @@
+#define BOOST_TEST_DYN_LINK
+#include <boost/test/unit_test.hpp>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+
+#include "finding/examples.hpp"
+
+using namespace rushlight;
+
+namespace {
+
+const std::string kPage = std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/findings.md";
+
+std::string page() {
+  std::string text =
+      "# Findings\n\n"
+      "Everything Rushlight has to say about a file. A finding names the file, the line and the column, says what is\n"
+      "wrong, and says under `try` what would be right where that is certain. Each kind has an id that stays the "
+      "same.\n"
+      "Below is one example of each kind. The tests write this page: `RUSHLIGHT_REWRITE=1 "
+      "build/tests/test_finding`.\n\n"
+      "```\n" +
+      text_from_finding(
+          Finding{
+              Severity::error, Where{"protocols/harbour/low.xml", 41, 3, 5}, RuleNeverMatches{3, "recheck", 1},
+              Because{"rule 1 already takes every glucose below `low`", Where{"protocols/harbour/low.xml", 33, 3, 5}}},
+          "  <rule go=\"treat\">") +
+      "\n```\n\n";
+  for (const tests::Example& row : tests::examples()) {
+    text += "## " + id_of(row.kind) + "\n\n```\n" + sentence(row.kind) + "\n";
+    const std::string right = remedy(row.kind);
+    if (!right.empty()) text += "  try      " + right + "\n";
+    text += "```\n\n";
+  }
+  text.pop_back();
+  return text;
+}
+
+std::string written_page() {
+  std::ifstream file(kPage, std::ios::binary);
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(findings_page)
+
+BOOST_AUTO_TEST_CASE(the_page_of_findings_is_what_the_program_says) {
+  const char* rewrite = std::getenv("RUSHLIGHT_REWRITE");
+  if (rewrite && std::string(rewrite) == "1") std::ofstream(kPage, std::ios::binary) << page();
+  BOOST_TEST((written_page() == page()), "docs/findings.md differs: RUSHLIGHT_REWRITE=1 writes it anew");
+}
+
+BOOST_AUTO_TEST_SUITE_END()
