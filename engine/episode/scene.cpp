@@ -18,9 +18,9 @@ std::optional<int> standing(const Value& value, const Limit& limit) {
     const auto* border = std::get_if<GlucoseLimit>(&limit);
     return border ? std::optional<int>(compare(*glucose, *border)) : std::nullopt;
   }
-  if (const auto* ketones = std::get_if<BloodKetones>(&value)) {
+  if (const auto* ketones = std::get_if<KetoneReading>(&value)) {
     const auto* border = std::get_if<BloodKetones>(&limit);
-    return border ? std::optional<int>(sign_of(*ketones, *border)) : std::nullopt;
+    return border ? std::optional<int>(compare(*ketones, *border)) : std::nullopt;
   }
   if (const auto* count = std::get_if<Count>(&value)) {
     const auto* border = std::get_if<int>(&limit);

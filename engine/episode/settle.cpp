@@ -147,6 +147,7 @@ void Settling::follow_rules(Instant now) {
     const Scene here = scene(now);
     const Step& step = protocol_[episode_.step];
     if (const auto watch = watch_that_fires(here, step)) {
+      episode_.opening.clear();  // danger first: nothing else is asked before its step
       enter(protocol_.watch[*watch].go, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);
       continue;
     }

@@ -4,6 +4,7 @@
 
 #include "measure/amounts.hpp"
 #include "measure/glucose.hpp"
+#include "measure/ketones.hpp"
 
 namespace rushlight {
 
@@ -33,6 +34,6 @@ struct NotLately {
 };
 
 /// What a fact can be. The last three come from the child file only.
-using Value = std::variant<CantTell, Chosen, Count, Glucose, BloodKetones, Ago, NotLately, Age, BodyWeight, InsulinDose>;
+using Value = std::variant<CantTell, Chosen, Count, Glucose, KetoneReading, Ago, NotLately, Age, BodyWeight, InsulinDose>;
 
 }  // namespace rushlight
