@@ -11,8 +11,8 @@
 #include "protocol/words.hpp"
 
 // Private to resolve*.cpp: what one run of resolve knows while it works, and the parts it is made of.
-// Every part goes on after a mistake with a stand-in (place 0, an empty text, a zero), so that one run tells everything;
-// a protocol with a stand-in in it is never handed out, because the mistake is an error.
+// Every part goes on after a mistake with a stand-in (place 0, an empty text, a zero), so that one run tells
+// everything; a protocol with a stand-in in it is never handed out, because the mistake is an error.
 
 namespace rushlight {
 
@@ -61,14 +61,15 @@ IdType id_or_stand_in(std::optional<std::uint16_t> place) {
   return IdType{place.value_or(0)};
 }
 /// The source named; without one the `otherwise` (of the step), or a MissingSource.
-SourceId source_from(Resolver& resolver, const MaybeWord& word, const char* element, const std::string& id, const Where& where,
-                     std::optional<SourceId> otherwise = std::nullopt);
+SourceId source_from(Resolver& resolver, const MaybeWord& word, const char* element, const std::string& id,
+                     const Where& where, std::optional<SourceId> otherwise = std::nullopt);
 
 // resolve_words.cpp
 /// Words separated by blanks, each with its own place.
 std::vector<Word> split(const Word& word);
 /// The text of an attribute that must be there; a finding and nothing without it.
-const Word* needed(Resolver& resolver, const MaybeWord& word, const char* attribute, const char* element, const Where& where);
+const Word* needed(Resolver& resolver, const MaybeWord& word, const char* attribute, const char* element,
+                   const Where& where);
 /// The place of the word in a closed list; a word outside it is a finding.
 std::optional<std::size_t> place_in_words(Resolver& resolver, const Word& word, const char* what,
                                           const std::vector<std::string>& allowed);
@@ -96,11 +97,14 @@ void resolve_thresholds(Resolver& resolver);
 /// The bands of a threshold hold every age, weight and clock time exactly once.
 void check_bands(Resolver& resolver, const Threshold& threshold);
 /// A threshold of one of the kinds wanted; anything else is a finding.
-std::optional<ThresholdId> threshold_from(Resolver& resolver, const MaybeWord& word, std::initializer_list<ThresholdKind> wanted);
-std::optional<ThresholdId> needed_threshold(Resolver& resolver, const MaybeWord& word, std::initializer_list<ThresholdKind> wanted,
-                                            const char* attribute, const char* element, const Where& where);
+std::optional<ThresholdId> threshold_from(Resolver& resolver, const MaybeWord& word,
+                                          std::initializer_list<ThresholdKind> wanted);
+std::optional<ThresholdId> needed_threshold(Resolver& resolver, const MaybeWord& word,
+                                            std::initializer_list<ThresholdKind> wanted, const char* attribute,
+                                            const char* element, const Where& where);
 /// A threshold whose values are in this unit.
-std::optional<ThresholdId> in_unit(Resolver& resolver, std::optional<ThresholdId> threshold, const MaybeWord& word, Unit unit);
+std::optional<ThresholdId> in_unit(Resolver& resolver, std::optional<ThresholdId> threshold, const MaybeWord& word,
+                                   Unit unit);
 
 // resolve_texts.cpp
 void resolve_languages(Resolver& resolver);

@@ -12,18 +12,18 @@
 namespace rushlight::words {
 
 inline constexpr std::array<std::string_view, 12> kThresholdKinds{
-    "glucose",      "ketones", "time",     "count",   "weight",  "age",
-    "carbohydrate", "carbohydrate-per-weight", "medicine", "content", "portion", "clock"};
+    "glucose",  "ketones", "time",    "count", "weight", "age", "carbohydrate", "carbohydrate-per-weight",
+    "medicine", "content", "portion", "clock"};
 
 /// Of the questions; what comes from the child file has names of its own below.
-inline constexpr std::array<std::string_view, 9> kFactKinds{"choice",     "ordered-choice", "count",  "glucose", "ketones",
-                                                            "time-since", "age",            "weight", "insulin"};
+inline constexpr std::array<std::string_view, 9> kFactKinds{
+    "choice", "ordered-choice", "count", "glucose", "ketones", "time-since", "age", "weight", "insulin"};
 
 inline constexpr std::array<std::string_view, 4> kUrgencies{"home", "clinic", "clinic-now", "emergency"};
 
-inline constexpr std::array<std::string_view, 11> kActionKinds{
-    "by-mouth", "glucagon",    "insulin",        "fluid", "measure", "position",
-    "pump",     "call-clinic", "call-emergency", "watch", "note"};
+inline constexpr std::array<std::string_view, 11> kActionKinds{"by-mouth",       "glucagon", "insulin", "fluid",
+                                                               "measure",        "position", "pump",    "call-clinic",
+                                                               "call-emergency", "watch",    "note"};
 
 inline constexpr std::array<std::string_view, 9> kOutcomes{"given", "part",    "refused",   "vomited", "none-here",
                                                            "wrong", "reached", "no-answer", "told"};
@@ -43,8 +43,9 @@ inline constexpr std::array<std::string_view, 3> kRoundDirections{"up", "down", 
 inline constexpr std::array<std::string_view, 4> kComparisons{"below", "at-least", "above", "at-most"};
 
 inline constexpr std::array<std::string_view, 12> kFillers{
-    "child",          "food",         "other-foods", "glucose",      "until", "clinic-number", "on-call-number",
-    "emergency-number", "second-adult", "address",     "rescue-place", "told"};
+    "child",        "food",          "other-foods",    "glucose",
+    "until",        "clinic-number", "on-call-number", "emergency-number",
+    "second-adult", "address",       "rescue-place",   "told"};
 
 template <std::size_t N>
 std::optional<std::size_t> place_of(const std::array<std::string_view, N>& list, std::string_view word) {

@@ -1,0 +1,133 @@
+#include <algorithm>
+
+#include "protocol/resolve_parts.hpp"
+
+namespace rushlight {
+
+namespace {
+
+bool is_blank_text(const std::string& text) { return text.find_first_not_of(" \t\r\n") == std::string::npos; }
+
+std::uint32_t code_points_in(std::string_view text) {
+  std::uint32_t count = 0;
+  for (const char c : text) {
+    if ((static_cast<unsigned char>(c) & 0xC0U) != 0x80U) ++count;
+  }
+  return count;
+}
+
+// The part of a text, where it can be told exactly: a text on one line that stands in the file as it reads.
+Where part_of(const Word& text, std::size_t from, std::size_t length) {
+  Where where = text.where;
+  const bool exact = text.text.find('\n') == std::string::npos && where.length == code_points_in(text.text);
+  if (!exact) return where;
+  where.column += code_points_in(std::string_view(text.text).substr(0, from));
+  where.length = code_points_in(std::string_view(text.text).substr(from, length));
+  return where;
+}
+
+std::vector<std::string> known_blanks(const Resolver& resolver) {
+  std::vector<std::string> known = words::all_of(words::kFillers);
+  for (const Names* names : {&resolver.thresholds, &resolver.doses}) {
+    for (const std::string& name : names->names) {
+      if (!name.empty()) known.push_back(name);
+    }
+  }
+  return known;
+}
+
+std::optional<Piece> blank_named(const Resolver& resolver, const std::string& name) {
+  if (const auto filler = words::place_of(words::kFillers, name)) return Piece{static_cast<Filler>(*filler)};
+  if (const auto threshold = resolver.thresholds.find(name)) return Piece{ThresholdId{*threshold}};
+  if (const auto dose = resolver.doses.find(name)) return Piece{DoseId{*dose}};
+  return std::nullopt;
+}
+
+Template template_from(Resolver& resolver, const Word& word) {
+  Template pieces;
+  const std::string& text = word.text;
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const std::size_t brace = text.find_first_of("{}", at);
+    if (brace != at) pieces.push_back(text.substr(at, brace == std::string::npos ? brace : brace - at));
+    if (brace == std::string::npos) break;
+    const std::size_t end = text.find_first_of("{}", brace + 1);
+    if (text[brace] == '}' || end == std::string::npos || text[end] == '{' || end == brace + 1) {
+      const std::size_t length =
+          end == std::string::npos || text[brace] == '}' ? 1 : end - brace + (text[end] == '}' ? 1 : 0);
+      resolver.error(part_of(word, brace, length), BadPlaceholder{text.substr(brace, length)});
+      at = brace + length;
+      continue;
+    }
+    const std::string name = text.substr(brace + 1, end - brace - 1);
+    if (const auto piece = blank_named(resolver, name)) {
+      pieces.push_back(*piece);
+    } else {
+      resolver.error(part_of(word, brace + 1, name.size()), UnknownPlaceholder{name, known_blanks(resolver)});
+    }
+    at = end + 1;
+  }
+  return pieces;
+}
+
+bool declares(const Resolver& resolver, Language language) {
+  const auto& languages = resolver.protocol.languages;
+  return std::find(languages.begin(), languages.end(), language) != languages.end();
+}
+
+std::vector<std::string> declared_names(const Resolver& resolver) {
+  std::vector<std::string> names;
+  for (const Language language : resolver.protocol.languages) {
+    names.emplace_back(words::kLanguages[static_cast<std::size_t>(language)]);
+  }
+  return names;
+}
+
+}  // namespace
+
+void resolve_languages(Resolver& resolver) {
+  const Draft& draft = resolver.draft;
+  const Word* languages = needed(resolver, draft.languages, "languages", "protocol", draft.where);
+  if (languages == nullptr) return;
+  for (const Word& word : split(*languages)) {
+    const auto place = place_in_words(resolver, word, "language", words::all_of(words::kLanguages));
+    if (!place) continue;
+    const auto language = static_cast<Language>(*place);
+    if (declares(resolver, language)) {
+      resolver.error(word.where, RepeatedId{word.text, "language"});
+      continue;
+    }
+    resolver.protocol.languages.push_back(language);
+  }
+  if (split(*languages).empty())
+    resolver.error(languages->where, WrongWord{"", "language", words::all_of(words::kLanguages)});
+}
+
+Text text_from(Resolver& resolver, const DraftText& draft, const char* element, const Where& parent) {
+  Text text;
+  const Where& where = draft.where.line == 0 ? parent : draft.where;
+  std::array<bool, kLanguages> seen{};
+  for (const DraftText::Line& line : draft.lines) {
+    const auto place = words::place_of(words::kLanguages, line.language.text);
+    if (!place || !declares(resolver, static_cast<Language>(*place))) {
+      // An unreadable list of languages is told once, not at every text.
+      if (resolver.protocol.languages.empty()) continue;
+      resolver.error(line.language.where, UnknownElement{line.language.text, element, declared_names(resolver)});
+      continue;
+    }
+    if (seen[*place]) resolver.error(line.language.where, RepeatedElement{line.language.text, element});
+    seen[*place] = true;
+    if (is_blank_text(line.text.text)) {
+      const Where& empty = line.text.where.line == 0 ? line.language.where : line.text.where;
+      resolver.error(empty, EmptyText{line.language.text, element});
+    }
+    text.line[*place] = template_from(resolver, line.text);
+  }
+  for (const Language language : resolver.protocol.languages) {
+    const auto place = static_cast<std::size_t>(language);
+    if (!seen[place]) resolver.error(where, MissingLanguage{std::string(words::kLanguages[place]), element});
+  }
+  return text;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,71 @@
+#include "verify/properties.hpp"
+
+namespace rushlight {
+
+namespace {
+
+// Only the table itself counts: a rule that repeats what a watch already takes is belt and braces, and a printed table
+// that is complete without the watch is a good one.
+bool can_match(const std::vector<Table>& tables, std::size_t rule) {
+  for (const Table& table : tables) {
+    std::vector<const Box*> earlier;
+    for (std::size_t i = 0; i < rule; ++i) earlier.push_back(&table.rules[i]);
+    if (!all_taken(table.rules[rule], earlier)) return true;
+  }
+  return false;
+}
+
+bool never_holds(const std::vector<Table>& tables, std::size_t rule) {
+  for (const Table& table : tables) {
+    if (!table.rules[rule].empty()) return false;
+  }
+  return true;
+}
+
+// The one earlier rule that takes everything the rule asks for, if one alone does.
+std::optional<std::size_t> taker_of(const std::vector<Table>& tables, std::size_t rule) {
+  for (std::size_t earlier = 0; earlier < rule; ++earlier) {
+    bool takes_all = true;
+    for (const Table& table : tables) {
+      const Box& box = table.rules[rule];
+      takes_all = takes_all && (box.empty() || table.rules[earlier].contains(box));
+    }
+    if (takes_all) return earlier;
+  }
+  return std::nullopt;
+}
+
+void tell(Checking& checking, const Step& step, const std::vector<Table>& tables, std::size_t rule) {
+  const int number = static_cast<int>(rule) + 1;
+  const Where& where = step.rules[rule].where;
+  if (never_holds(tables, rule)) {
+    checking.error(where, RuleNeverMatches{number, step.name, 0}, Because{"its conditions never hold together", {}});
+  } else if (const auto taker = taker_of(tables, rule)) {
+    const int earlier = static_cast<int>(*taker) + 1;
+    checking.error(where, RuleNeverMatches{number, step.name, earlier},
+                   Because{"rule " + std::to_string(earlier) + " already takes all of it", step.rules[*taker].where});
+  } else {
+    checking.error(where, RuleNeverMatches{number, step.name, 0},
+                   Because{"the rules before it together take all of it", {}});
+  }
+}
+
+}  // namespace
+
+void no_rule_is_dead(Checking& checking) {
+  for (std::size_t i = 0; i < checking.protocol.steps.size(); ++i) {
+    const Step& step = checking.protocol.steps[i];
+    const Tables& tables = checking.tables[i];
+    if (tables.too_fine) continue;  // told by coverage
+    for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
+      if (step.ends) {
+        checking.error(step.rules[rule].where, RuleNeverMatches{static_cast<int>(rule) + 1, step.name, 0},
+                       Because{"the step ends the episode", step.where});
+      } else if (!can_match(tables.tables, rule)) {
+        tell(checking, step, tables.tables, rule);
+      }
+    }
+  }
+}
+
+}  // namespace rushlight

@@ -1,0 +1,111 @@
+#include "verify/graph.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+
+Graph graph_of(const Protocol& protocol) {
+  Graph graph;
+  for (std::size_t i = 0; i < protocol.steps.size(); ++i) {
+    const Step& step = protocol.steps[i];
+    if (step.ends) continue;
+    const StepId from{static_cast<std::uint16_t>(i)};
+    for (const ActionId action : step.actions) {
+      for (const auto& outcome : protocol[action].on) {
+        if (outcome && outcome->go)
+          graph.ways.push_back(Way{Way::Kind::outcome, from, *outcome->go, 0, outcome->where});
+      }
+    }
+    if (step.wait) graph.ways.push_back(Way{Way::Kind::overdue, from, step.wait->go, 0, step.wait->where});
+    for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
+      const Rule& each = step.rules[rule];
+      graph.ways.push_back(Way{Way::Kind::rule, from, each.go, static_cast<std::uint16_t>(rule), each.where});
+    }
+  }
+  return graph;
+}
+
+namespace {
+
+using Neighbours = std::vector<std::vector<std::uint16_t>>;
+
+// Steps in the order in which a depth-first walk leaves them; an explicit stack, because a file may be long.
+void walk(const Neighbours& neighbours, std::uint16_t start, std::vector<bool>& seen,
+          std::vector<std::uint16_t>& left) {
+  std::vector<std::pair<std::uint16_t, std::size_t>> stack{{start, 0}};
+  seen[start] = true;
+  while (!stack.empty()) {
+    auto& [node, next] = stack.back();
+    if (next == neighbours[node].size()) {
+      left.push_back(node);
+      stack.pop_back();
+      continue;
+    }
+    const std::uint16_t to = neighbours[node][next++];
+    if (seen[to]) continue;
+    seen[to] = true;
+    stack.emplace_back(to, 0);
+  }
+}
+
+}  // namespace
+
+// Kosaraju: walk forward, then backward in the reverse order of leaving; each backward walk is one group.
+std::vector<std::vector<StepId>> loops_over(const Protocol& protocol, const Graph& graph,
+                                            const std::vector<std::size_t>& ways) {
+  const std::size_t count = protocol.steps.size();
+  Neighbours forward(count), backward(count);
+  std::vector<bool> leads_to_itself(count, false);
+  for (const std::size_t way : ways) {
+    const auto [from, to] = std::pair{graph.ways[way].from.index, graph.ways[way].to.index};
+    forward[from].push_back(to);
+    backward[to].push_back(from);
+    if (from == to) leads_to_itself[from] = true;
+  }
+  std::vector<bool> seen(count, false);
+  std::vector<std::uint16_t> order;
+  for (std::uint16_t step = 0; step < count; ++step) {
+    if (!seen[step]) walk(forward, step, seen, order);
+  }
+  std::vector<std::vector<StepId>> groups;
+  seen.assign(count, false);
+  for (auto step = order.rbegin(); step != order.rend(); ++step) {
+    if (seen[*step]) continue;
+    std::vector<std::uint16_t> group;
+    walk(backward, *step, seen, group);
+    if (group.size() == 1 && !leads_to_itself[group.front()]) continue;
+    std::sort(group.begin(), group.end());
+    groups.emplace_back();
+    for (const std::uint16_t member : group) groups.back().push_back(StepId{member});
+  }
+  std::sort(groups.begin(), groups.end(),
+            [](const auto& a, const auto& b) { return a.front().index < b.front().index; });
+  return groups;
+}
+
+std::vector<std::size_t> shortest_round(const Protocol& protocol, const Graph& graph,
+                                        const std::vector<std::size_t>& ways, StepId start) {
+  std::vector<std::vector<std::size_t>> leaving(protocol.steps.size());
+  for (const std::size_t way : ways) leaving[graph.ways[way].from.index].push_back(way);
+  constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+  std::vector<std::size_t> came_by(protocol.steps.size(), kNone);
+  std::vector<StepId> queue{start};
+  for (std::size_t at = 0; at < queue.size(); ++at) {
+    for (const std::size_t way : leaving[queue[at].index]) {
+      const StepId to = graph.ways[way].to;
+      if (came_by[to.index] != kNone) continue;
+      came_by[to.index] = way;
+      if (!(to == start)) {
+        queue.push_back(to);
+        continue;
+      }
+      std::vector<std::size_t> round{way};
+      while (!(graph.ways[round.back()].from == start)) round.push_back(came_by[graph.ways[round.back()].from.index]);
+      std::reverse(round.begin(), round.end());
+      return round;
+    }
+  }
+  return {};
+}
+
+}  // namespace rushlight

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "protocol/protocol.hpp"
+#include "verify/graph.hpp"
+#include "verify/regions.hpp"
+
+// Private to engine/verify: one function a property, each in the file named for it. All of them look at a resolved
+// protocol and add what they find; none of them changes anything or depends on another.
+
+namespace rushlight {
+
+/// What the properties share: the protocol, its tables (one entry a step) and where its steps lead.
+struct Checking {
+  const Protocol& protocol;
+  std::vector<Tables> tables;
+  Graph graph;
+  std::vector<Finding> findings{};
+
+  void error(const Where& where, Kind kind, std::optional<Because> because = std::nullopt);
+};
+
+/// Every table takes every value of its questions, "can't tell" included.
+void every_value_has_a_rule(Checking& checking);
+/// No rule waits behind others that take everything it asks for.
+void no_rule_is_dead(Checking& checking);
+/// A rule reads only what its step asks.
+void rules_read_what_is_asked(Checking& checking);
+/// Every step can be come to from the first.
+void every_step_is_reachable(Checking& checking);
+/// Every step ends the episode or leads on.
+void no_step_is_a_dead_end(Checking& checking);
+/// No one goes round without a wait or a question that must be answered anew.
+void every_loop_passes_a_wait(Checking& checking);
+/// No one goes round for ever.
+void every_loop_is_bounded(Checking& checking);
+/// The danger signs are watched, the steps they lead to handle them, and no handling step is calmer.
+void danger_signs_are_watched(Checking& checking);
+/// Nothing goes by mouth in a step that handles a danger sign.
+void nothing_by_mouth_in_danger(Checking& checking);
+
+/// A danger sign a watch rule stands for, if it does: one of these answers makes it fire.
+bool watches_a_danger_sign(const Protocol& protocol, const Watch& watch);
+
+}  // namespace rushlight

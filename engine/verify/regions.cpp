@@ -1,0 +1,75 @@
+#include "verify/regions.hpp"
+
+namespace rushlight {
+
+namespace {
+
+struct Number {
+  GlucoseUnit unit;
+  std::int64_t operator()(const GlucoseLimit& limit) const { return limit.in(unit).micros(); }
+  std::int64_t operator()(BloodKetones ketones) const { return ketones.in(kMillimolePerLitre).micros(); }
+  std::int64_t operator()(Duration duration) const { return duration.count(); }
+  std::int64_t operator()(int count) const { return count; }
+  std::int64_t operator()(BodyWeight weight) const { return weight.in(kKilogram).micros(); }
+  std::int64_t operator()(Age age) const { return age.months(); }
+  std::int64_t operator()(const Quantity& quantity) const { return quantity.value.micros(); }
+  std::int64_t operator()(ClockTime time) const { return time.minutes(); }
+};
+
+struct Holds {
+  const Protocol& protocol;
+  const Stretch& stretch;
+  GlucoseUnit unit;
+  const Context& context;
+
+  std::int64_t limit(ThresholdId id) const { return number_of(value_in(protocol[id], context), unit); }
+
+  bool operator()(const Compares& test) const {
+    if (stretch.unknown) return false;
+    const std::int64_t border = limit(test.limit);
+    switch (test.comparison) {
+      case Comparison::below:
+        return stretch.value < border;
+      case Comparison::at_least:
+        return stretch.value >= border;
+      case Comparison::above:
+        return stretch.value > border;
+      case Comparison::at_most:
+        return stretch.value <= border;
+    }
+    return false;
+  }
+  bool operator()(const Is& test) const {
+    if (stretch.unknown) return (test.options & kUnknownBit) != 0;
+    if (protocol[test.fact].options.empty()) return false;
+    return (test.options >> stretch.value & 1U) != 0;
+  }
+  bool operator()(const CountedAtLeast& test) const { return stretch.value >= limit(test.limit); }
+  bool operator()(const WasGiven&) const { return stretch.value == 1; }
+  bool operator()(const WithinClock& test) const {
+    return within(ClockTime::of_minutes(static_cast<int>(stretch.value)),
+                  ClockTime::of_minutes(static_cast<int>(limit(test.from))),
+                  ClockTime::of_minutes(static_cast<int>(limit(test.up_to))));
+  }
+};
+
+struct SubjectOf {
+  Subject operator()(const Compares& test) const { return {Subject::Kind::fact, test.fact.index}; }
+  Subject operator()(const Is& test) const { return {Subject::Kind::fact, test.fact.index}; }
+  Subject operator()(const CountedAtLeast& test) const { return {Subject::Kind::counter, test.counter.index}; }
+  Subject operator()(const WasGiven& test) const { return {Subject::Kind::done, test.action.index}; }
+  Subject operator()(const WithinClock&) const { return {Subject::Kind::clock, 0}; }
+};
+
+}  // namespace
+
+std::int64_t number_of(const Limit& limit, GlucoseUnit unit) { return std::visit(Number{unit}, limit); }
+
+bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
+           const Context& context) {
+  return std::visit(Holds{protocol, stretch, unit, context}, condition.test);
+}
+
+Subject subject_of(const Condition& condition) { return std::visit(SubjectOf{}, condition.test); }
+
+}  // namespace rushlight

@@ -1,0 +1,93 @@
+#pragma once
+
+#include <bitset>
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "protocol/protocol.hpp"
+
+// Private to engine/verify: rule tables cut into regions.
+//
+// A condition compares one thing with one constant, so the values of each thing fall into finitely many stretches that
+// no rule of a table can tell apart: between two borders, exactly on a border, an option, "can't tell". One value
+// stands for each stretch, a rule is a box (one set of stretches for each thing), and what is shown about boxes is
+// shown about all values: nothing is sampled. Thresholds with bands are constants only within a band, so a table is cut
+// once for each cell of the children and hours that its bands tell apart, and once for each glucose unit.
+
+namespace rushlight {
+
+inline constexpr std::size_t kMostStretches = 256;
+using Stretches = std::bitset<kMostStretches>;
+
+/// Something a table reads.
+struct Subject {
+  enum class Kind : std::uint8_t { fact, counter, done, clock } kind;
+  std::uint16_t index;  // of the fact, counter or action; 0 for the clock
+  friend bool operator==(const Subject&, const Subject&) = default;
+};
+
+/// One value for a whole stretch. Numbers are micros (glucose, ketones, weight), months, seconds, minutes of the clock
+/// or counts; options are their place; done is 1.
+struct Stretch {
+  std::int64_t value;
+  bool unknown;  // "can't tell"
+};
+
+/// A glucose below every number a meter shows.
+inline constexpr std::int64_t kMeterLo = -1;
+
+struct Dimension {
+  Subject subject;
+  bool splits_bands;  // the table was cut along it for its bands, so an example has to name it
+  std::vector<Stretch> stretches;
+  std::int64_t greatest_border;  // that a condition compares with; below 0 when none does
+};
+
+/// One set of stretches for each dimension of its table. Empty as soon as one side is.
+struct Box {
+  std::vector<Stretches> sides;
+  bool empty() const;
+  bool contains(const Box& other) const;
+  bool meets(const Box& other) const;
+};
+
+/// The rule table of a step for one glucose unit and one cell of children and hours.
+struct Table {
+  GlucoseUnit unit;
+  std::vector<Dimension> dimensions;
+  Box whole;
+  std::vector<Box> rules;
+  std::vector<Box> watched;  // taken before the rules: watch rules the step does not handle and whose facts it asks
+};
+
+struct Tables {
+  std::vector<Table> tables;
+  std::optional<std::string>
+      too_fine;  // a thing with more than kMostStretches stretches: nothing is said about the table
+};
+
+Tables tables_of(const Protocol& protocol, const Step& step);
+
+/// Calls `visit` with disjoint boxes that together are what `box` holds beside all `takers`; stops when it gives false.
+void each_left_over(const Box& box, const std::vector<const Box*>& takers,
+                    const std::function<bool(const Box&)>& visit);
+bool all_taken(const Box& box, const std::vector<const Box*>& takers);
+
+/// The part of a box in which nobody could tell anything, or in which everything is known.
+Stretches unknown_of(const Dimension& dimension);
+Stretches known_of(const Dimension& dimension);
+
+/// "glucose 66 mg/dL, symptoms: can't tell": one member of the box, naming only what the box restricts.
+std::string example_of(const Protocol& protocol, const Table& table, const Box& box);
+
+// The parts of regions.cpp that tables are made of.
+/// The limit as the number a stretch is compared with.
+std::int64_t number_of(const Limit& limit, GlucoseUnit unit);
+bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
+           const Context& context);
+Subject subject_of(const Condition& condition);
+
+}  // namespace rushlight

@@ -1,0 +1,102 @@
+#include <algorithm>
+#include <string_view>
+
+#include "verify/properties.hpp"
+
+namespace rushlight {
+
+namespace {
+
+/// An answer that means danger, and the child of whom it is the answer.
+struct Danger {
+  std::string_view fact;
+  std::string_view answer;  // an option, or "unknown"
+  std::string_view child;   // "no watch looks out for a child who ..."
+};
+
+constexpr std::string_view kAwake = "awake";
+
+/// "Can't tell" whether the child wakes or can swallow counts as no.
+constexpr Danger kDangers[] = {
+    {kAwake, "no", "will not wake"},
+    {kAwake, "unknown", "may not wake (`awake` is unknown)"},
+    {"swallow", "no", "cannot swallow"},
+    {"swallow", "unknown", "may not be able to swallow (`swallow` is unknown)"},
+    {"seizure", "yes", "has a seizure"},
+    {"breathing-normally", "no", "does not breathe as usual (`breathing-normally` is no)"},
+};
+
+std::uint64_t bit_of(const Fact& fact, std::string_view answer) {
+  if (answer == "unknown") return kUnknownBit;
+  for (std::size_t i = 0; i < fact.options.size(); ++i) {
+    if (fact.options[i].name == answer) return std::uint64_t{1} << i;
+  }
+  return 0;
+}
+
+// Whatever else is true: a rule that asks for anything beside the sign may stay silent.
+bool fires_on(const Watch& watch, FactId fact, std::uint64_t bit) {
+  return !watch.when.empty() && std::all_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+    const auto* test = std::get_if<Is>(&condition.test);
+    return test != nullptr && test->fact == fact && (test->options & bit) != 0;
+  });
+}
+
+void dangers_have_a_watch(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Danger& danger : kDangers) {
+    const auto fact = protocol.fact_named(danger.fact);
+    if (!fact) {
+      if (danger.fact == kAwake && danger.answer == "no") {
+        checking.error(protocol.where, WatchMissing{std::string(danger.child)},
+                       Because{"no question is called `awake`", {}});
+      }
+      continue;
+    }
+    const std::uint64_t bit = bit_of(protocol[*fact], danger.answer);
+    const bool watched = std::any_of(protocol.watch.begin(), protocol.watch.end(),
+                                     [&](const Watch& watch) { return fires_on(watch, *fact, bit); });
+    if (!watched) checking.error(protocol[*fact].where, WatchMissing{std::string(danger.child)});
+  }
+}
+
+bool handles(const Step& step, WatchId watch) {
+  return std::find(step.handles.begin(), step.handles.end(), watch) != step.handles.end();
+}
+
+}  // namespace
+
+bool watches_a_danger_sign(const Protocol& protocol, const Watch& watch) {
+  for (const Condition& condition : watch.when) {
+    const auto* test = std::get_if<Is>(&condition.test);
+    if (test == nullptr) continue;
+    for (const Danger& danger : kDangers) {
+      const Fact& fact = protocol[test->fact];
+      if (fact.name == danger.fact && (test->options & bit_of(fact, danger.answer)) != 0) return true;
+    }
+  }
+  return false;
+}
+
+void danger_signs_are_watched(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  dangers_have_a_watch(checking);
+  for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
+    const WatchId id{static_cast<std::uint16_t>(i)};
+    const Watch& watch = protocol[id];
+    const Step& target = protocol[watch.go];
+    if (!handles(target, id)) {
+      checking.error(watch.where, WatchNotHandled{target.name, watch.name},
+                     Because{"step `" + target.name + "`", target.where});
+    }
+    for (const Step& step : protocol.steps) {
+      if (!handles(step, id) || step.urgency >= target.urgency) continue;
+      checking.error(
+          step.where, CalmerThanWatch{step.name, watch.name},
+          Because{"the watch leads to step `" + target.name + "`, which is " + std::string(name_of(target.urgency)),
+                  target.where});
+    }
+  }
+}
+
+}  // namespace rushlight

@@ -1,0 +1,116 @@
+#include <boost/test/unit_test.hpp>
+
+#include "tests/protocol/small_protocol.hpp"
+
+using namespace rushlight;
+using namespace rushlight::tests;
+
+BOOST_AUTO_TEST_SUITE(texts_and_names)
+
+BOOST_AUTO_TEST_CASE(the_small_protocol_is_right) { BOOST_TEST(told(findings_of(small_protocol())) == ""); }
+
+BOOST_AUTO_TEST_CASE(a_text_is_words_and_blanks) {
+  const Protocol protocol = resolved();
+  const Template& text = protocol[*protocol.action_named("sugar")].text.in(Language::en);
+  BOOST_TEST_REQUIRE(text.size() == 5U);
+  BOOST_TEST(std::get<std::string>(text[0]) == "Give ");
+  BOOST_TEST(protocol[std::get<DoseId>(text[1])].name == "sugar-dose");
+  BOOST_TEST(std::get<std::string>(text[2]) == ". Wait ");
+  BOOST_TEST(protocol[std::get<ThresholdId>(text[3])].name == "recheck");
+  BOOST_TEST((std::get<Filler>(protocol.steps.back().headline.in(Language::es)[1]) == Filler::glucose));
+}
+
+BOOST_AUTO_TEST_CASE(every_declared_language_is_written) {
+  std::string text = with(R"(languages="en")", R"(languages="en es")");
+  const std::size_t missing = findings_of(text).size();
+  BOOST_TEST(missing > 20U);
+  for (const Finding& finding : findings_of(text)) BOOST_TEST(std::holds_alternative<MissingLanguage>(finding.kind));
+  text = changed(text, "<title><en>Low glucose</en>", "<title><en>Low glucose</en><es>Glucosa baja</es>");
+  BOOST_TEST(findings_of(text).size() == missing - 1);
+}
+
+BOOST_AUTO_TEST_CASE(a_text_in_a_language_that_is_not_declared_is_refused) {
+  const auto found =
+      only<UnknownElement>(with("<title><en>Low glucose</en>", "<title><en>Low glucose</en><es>Glucosa</es>"));
+  BOOST_TEST(found.kind.element == "es");
+  BOOST_TEST(found.kind.parent == "title");
+  BOOST_TEST(found.underlined == "es");
+}
+
+BOOST_AUTO_TEST_CASE(an_empty_text_is_refused) {
+  const auto found = only<EmptyText>(with("<en>Treat below</en>", "<en> </en>"));
+  BOOST_TEST(found.kind.language == "en");
+  BOOST_TEST(found.kind.element == "glucose");
+}
+
+BOOST_AUTO_TEST_CASE(a_blank_that_stands_for_nothing_is_underlined_alone) {
+  const auto found = only<UnknownPlaceholder>(with("Wait {recheck}.", "Wait {rechek}."));
+  BOOST_TEST(found.kind.name == "rechek");
+  BOOST_TEST(found.underlined == "rechek");
+  BOOST_TEST((near_word(found.kind.name, found.kind.known) == std::optional<std::string>{"recheck"}));
+}
+
+BOOST_AUTO_TEST_CASE(a_brace_without_its_partner_is_refused) {
+  BOOST_TEST(only<BadPlaceholder>(with("Wait {recheck}.", "Wait {recheck.")).underlined == "{");
+  BOOST_TEST(only<BadPlaceholder>(with("Wait {recheck}.", "Wait recheck}.")).underlined == "}");
+  BOOST_TEST(only<BadPlaceholder>(with("Wait {recheck}.", "Wait {}.")).underlined == "{}");
+  BOOST_TEST(only<BadPlaceholder>(with("Wait {recheck}.", "Wait {{recheck}.")).underlined == "{");
+}
+
+BOOST_AUTO_TEST_CASE(one_name_names_one_thing) {
+  const auto step = only<RepeatedId>(with(
+      "  </steps>",
+      R"(<step id="well" urgency="home" source="practice" ends="yes"><headline><en>Well.</en></headline></step></steps>)"));
+  BOOST_TEST(step.kind.what == "step");
+  BOOST_TEST(step.underlined == "well");
+  const std::string dose =
+      R"(<dose id="late" unit="g" round="up" to="one-gram"><label><en>Late</en></label><row fixed="few-grams" source="table"/></dose>)";
+  BOOST_TEST(only<RepeatedId>(with("  </doses>", dose + "  </doses>")).kind.what == "dose");
+  BOOST_TEST(only<RepeatedId>(with(R"(<yes-no id="symptoms")", R"(<yes-no id="weight")")).kind.what == "fact");
+  const std::string until =
+      R"(<age id="until" value="2 a" least="1 a" most="3 a" source="table"><en>Until</en></age>)";
+  BOOST_TEST(only<RepeatedId>(with("  </thresholds>", until + "  </thresholds>")).kind.what == "threshold");
+  BOOST_TEST(only<RepeatedId>(with(R"(<do id="side")", R"(<do id="sugar")")).kind.what == "action");
+}
+
+BOOST_AUTO_TEST_CASE(a_rule_without_a_name_is_named_by_its_place) {
+  const Protocol protocol = resolved();
+  BOOST_TEST(protocol[*protocol.step_named("treat")].rules[1].name == "treat/2");
+  const std::string named = with(R"(<rule go="treat"><if fact="glucose" is="unknown"/></rule>)",
+                                 R"(<rule id="blind" go="treat"><if fact="glucose" is="unknown"/></rule>)");
+  BOOST_TEST(resolved(named).steps[0].rules[1].name == "blind");
+}
+
+BOOST_AUTO_TEST_CASE(a_name_that_is_not_there_is_told_with_those_that_are) {
+  const auto go = only<UnknownId>(with(R"(overdue="late" go="call")", R"(overdue="late" go="cal")"));
+  BOOST_TEST(go.kind.what == "step");
+  BOOST_TEST(go.underlined == "cal");
+  BOOST_TEST((near_word("cal", go.kind.known) == std::optional<std::string>{"call"}));
+  BOOST_TEST(only<UnknownId>(with(R"(start="measure")", R"(start="mesure")")).underlined == "mesure");
+  BOOST_TEST(only<UnknownId>(with(R"(timer="recheck")", R"(timer="wait")")).kind.what == "timer");
+  BOOST_TEST(only<UnknownId>(with(R"(resets="treatments")", R"(resets="treatments rounds")")).underlined == "rounds");
+  BOOST_TEST(only<UnknownId>(with(R"(urgency="emergency" handles="will-not-wake" source="practice" ends)",
+                                  R"(urgency="emergency" handles="will-not-wake asleep" source="practice" ends)"))
+                 .underlined == "asleep");
+  BOOST_TEST(only<UnknownId>(with(R"(source="table"><en>Treat)", R"(source="tabel"><en>Treat)")).kind.what == "source");
+}
+
+BOOST_AUTO_TEST_CASE(a_source_says_who_printed_it) {
+  const auto found = only<MissingAttribute>(with(R"(publisher="A society" )", ""));
+  BOOST_TEST(found.kind.attribute == "publisher");
+  BOOST_TEST(found.underlined == "source");
+}
+
+BOOST_AUTO_TEST_CASE(several_mistakes_are_told_in_one_run_in_file_order) {
+  std::string text = with(R"(mg-dl="70")", R"(mg-dl="7O")");
+  text = changed(text, R"(counts="treatments")", R"(counts="tretments")");
+  text = changed(text, "Wait {recheck}.", "Wait {x}.");
+  const std::vector<Finding> findings = findings_of(text);
+  BOOST_TEST_REQUIRE(findings.size() == 3U);
+  BOOST_TEST(std::holds_alternative<BadNumber>(findings[0].kind));
+  BOOST_TEST(std::holds_alternative<UnknownId>(findings[1].kind));
+  BOOST_TEST(std::holds_alternative<UnknownPlaceholder>(findings[2].kind));
+  BOOST_TEST(!resolved_from_xml(text, "low.xml").value.has_value());
+}
+
+BOOST_AUTO_TEST_SUITE_END()

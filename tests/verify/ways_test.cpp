@@ -1,0 +1,214 @@
+#include <boost/test/unit_test.hpp>
+
+#include "tests/verify/small_checks.hpp"
+
+using namespace rushlight;
+using namespace rushlight::tests;
+
+namespace {
+
+const std::string kBack = R"(<rule go="treat"><if fact="glucose" below="low"/></rule>
+      <rule go="well" resets)";
+const std::string kLimit =
+    R"(<rule go="call"><if fact="glucose" below="low"/><if counter="treatments" at-least="most-treatments"/></rule>)";
+
+/// The last step of the small protocol with another one behind it.
+std::string with_step(const std::string& text, const std::string& step) {
+  return changed(text, "  </steps>", step + "  </steps>");
+}
+
+using Steps = std::vector<std::string>;
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(ways)
+
+BOOST_AUTO_TEST_CASE(a_step_nothing_leads_to_is_told) {
+  const std::string text = with_step(
+      small_protocol(),
+      R"(<step id="lost" urgency="home" source="practice" ends="yes"><headline><en>Lost.</en></headline></step>)");
+  BOOST_TEST(only_check<StepUnreachable>(text).kind.step == "lost");
+}
+
+BOOST_AUTO_TEST_CASE(a_step_that_only_the_watch_or_an_outcome_leads_to_is_reachable) {
+  const std::string text = changed(
+      with_step(
+          small_protocol(),
+          R"(<step id="trouble" urgency="home" source="practice" ends="yes"><headline><en>Trouble.</en></headline></step>)"),
+      R"(<on outcome="vomited" go="call"/>)", R"(<on outcome="vomited" go="trouble"/>)");
+  BOOST_TEST(told(checked(text)) == "");
+}
+
+BOOST_AUTO_TEST_CASE(a_step_that_neither_ends_nor_has_a_rule_is_a_dead_end) {
+  const auto found = only_check<DeadEnd>(
+      with(R"(<rule go="crew"/>)", R"(<wait timer="recheck" lasts="recheck" overdue="late" go="crew"/>)"));
+  BOOST_TEST(found.kind.step == "emergency");
+  BOOST_TEST(found.underlined == "step");
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+BOOST_AUTO_TEST_SUITE(loops)
+
+BOOST_AUTO_TEST_CASE(a_loop_without_a_counter_can_go_on_for_ever) {
+  const std::string text = changed(small_protocol(), kLimit, "");
+  const auto found = only_check<LoopWithoutLimit>(text);
+  BOOST_TEST((found.kind.steps == Steps{"treat"}));
+  BOOST_TEST(found.underlined == "step");
+  BOOST_TEST_REQUIRE(found.because.has_value());
+  BOOST_TEST(underlined(text, *found.because->where) == "rule");
+}
+
+BOOST_AUTO_TEST_CASE(a_limit_behind_the_way_back_does_not_hold_it) {
+  const std::string text = changed(changed(small_protocol(), kLimit, ""), kBack,
+                                   R"(<rule go="treat"><if fact="glucose" below="low"/></rule>)" + kLimit + R"(
+      <rule go="well" resets)");
+  const std::vector<Finding> findings = checked(text);
+  BOOST_TEST_REQUIRE(findings.size() == 2U);
+  BOOST_TEST(std::holds_alternative<LoopWithoutLimit>(findings[0].kind));
+  BOOST_TEST(std::holds_alternative<RuleNeverMatches>(findings[1].kind));
+}
+
+BOOST_AUTO_TEST_CASE(a_limit_for_some_children_does_not_hold_all) {
+  const std::string text = changed(
+      small_protocol(), kLimit,
+      R"(<rule go="call"><if fact="glucose" below="low"/><if counter="treatments" at-least="most-treatments"/><if fact="delivery" is="pump"/></rule>)");
+  BOOST_CHECK_NO_THROW(only_check<LoopWithoutLimit>(text));
+}
+
+BOOST_AUTO_TEST_CASE(a_limit_split_over_two_rules_holds) {
+  const std::string text = changed(
+      small_protocol(), kLimit,
+      R"(<rule go="call"><if counter="treatments" at-least="most-treatments"/><if fact="delivery" is="pump"/></rule>
+      <rule go="call"><if counter="treatments" at-least="most-treatments"/><if fact="delivery" is="injections automatic-pump"/></rule>)");
+  for (const Finding& finding : checked(text)) BOOST_TEST(!std::holds_alternative<LoopWithoutLimit>(finding.kind));
+}
+
+BOOST_AUTO_TEST_CASE(a_loop_that_resets_its_own_counter_can_go_on_for_ever) {
+  const std::string text =
+      changed(small_protocol(), R"(<rule go="well" resets="treatments"><if fact="glucose" at-least="low"/></rule>)",
+              R"(<rule go="measure" resets="treatments"><if fact="glucose" at-least="low"/></rule>)");
+  const auto found = only_check<LoopWithoutLimit>(text);
+  BOOST_TEST((found.kind.steps == Steps{"measure", "treat"}));
+}
+
+BOOST_AUTO_TEST_CASE(a_counter_that_an_outer_loop_resets_still_bounds_the_inner_one) {
+  // Back to the start with the inner counter reset, but at most so often by a counter of its own.
+  std::string text = changed(small_protocol(), R"(<counters>)", R"(<counters><counter id="rounds"/>)");
+  text = changed(text, R"(<step id="measure" urgency="home")", R"(<step id="measure" urgency="home" counts="rounds")");
+  text = changed(
+      text, R"(<rule go="well" resets="treatments"><if fact="glucose" at-least="low"/></rule>)",
+      R"(<rule go="well"><if fact="glucose" at-least="low"/><if counter="rounds" at-least="most-treatments"/></rule>
+                    <rule go="measure" resets="treatments"><if fact="glucose" at-least="low"/></rule>)");
+  BOOST_TEST(told(checked(text)) == "");
+}
+
+BOOST_AUTO_TEST_CASE(a_counter_counted_in_another_step_of_the_round_bounds_it) {
+  // The limit is asked in one step, the counting happens in the next.
+  std::string text = changed(small_protocol(), kBack, R"(<rule go="choose"><if fact="glucose" below="low"/></rule>
+      <rule go="well" resets)");
+  text = with_step(text, R"(<step id="choose" urgency="home" source="practice"><headline><en>Choose.</en></headline>
+      <do id="fetch" kind="note"><en>Fetch the sugar.</en></do><rule go="treat"/></step>)");
+  BOOST_TEST(told(checked(text)) == "");
+}
+
+BOOST_AUTO_TEST_CASE(a_child_who_will_not_drink_holds_no_loop_open) {
+  const std::string text = with(R"(<on outcome="refused" go="call"/>)", R"(<on outcome="refused" go="treat"/>)");
+  const std::vector<Finding> findings = checked(text);
+  BOOST_TEST_REQUIRE(findings.size() == 2U);
+  BOOST_TEST((std::get<LoopWithoutWait>(findings[0].kind).steps == Steps{"treat"}));
+  BOOST_TEST((std::get<LoopWithoutLimit>(findings[1].kind).steps == Steps{"treat"}));
+  BOOST_TEST(underlined(text, *findings[0].because->where) == "on");
+}
+
+BOOST_AUTO_TEST_CASE(nobody_answering_holds_no_loop_open) {
+  const auto found = only_check<LoopWithoutLimit>(with(R"(overdue="late" go="call")", R"(overdue="late" go="treat")"));
+  BOOST_TEST((found.kind.steps == Steps{"treat"}));
+}
+
+BOOST_AUTO_TEST_CASE(a_question_answered_before_is_no_wait) {
+  // Without a wait, only a question that must be answered anew takes time.
+  const std::string round =
+      R"(<step id="again" urgency="home" counts="treatments" source="practice"><headline><en>Again.</en></headline>
+      <ask fact="symptoms"FRESH/>
+      <rule go="well"><if counter="treatments" at-least="most-treatments"/></rule><rule go="again"/></step>)";
+  const std::string leading =
+      changed(with_step(small_protocol(), round), R"(<rule go="treat"><if fact="glucose" is="unknown"/></rule>)",
+              R"(<rule go="again"><if fact="glucose" is="unknown"/></rule>)");
+  BOOST_TEST(told(checked(changed(leading, "FRESH", ""))) == "");
+  BOOST_TEST((only_check<LoopWithoutWait>(changed(leading, "FRESH", R"( fresh="late")")).kind.steps == Steps{"again"}));
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+BOOST_AUTO_TEST_SUITE(danger_signs)
+
+BOOST_AUTO_TEST_CASE(each_danger_sign_that_is_asked_is_watched) {
+  BOOST_TEST(only_check<WatchMissing>(with(R"(<if fact="awake" is="no unknown"/>)", R"(<if fact="awake" is="no"/>)"))
+                 .kind.danger == "may not wake (`awake` is unknown)");
+  BOOST_TEST(
+      only_check<WatchMissing>(with(R"(<if fact="awake" is="no unknown"/>)", R"(<if fact="awake" is="unknown"/>)"))
+          .kind.danger == "will not wake");
+  const auto seizure = only_check<WatchMissing>(
+      with(R"(<yes-no id="symptoms">)",
+           R"(<yes-no id="seizure"><ask><en>Shaking?</en></ask></yes-no><yes-no id="symptoms">)"));
+  BOOST_TEST(seizure.kind.danger == "has a seizure");
+  BOOST_TEST(seizure.underlined == "yes-no");
+  const std::vector<Finding> swallow =
+      checked(with(R"(<yes-no id="symptoms">)",
+                   R"(<yes-no id="swallow"><ask><en>Swallows?</en></ask></yes-no><yes-no id="symptoms">)"));
+  BOOST_TEST(swallow.size() == 2U);
+  const auto breathing = only_check<WatchMissing>(
+      with(R"(<yes-no id="symptoms">)",
+           R"(<yes-no id="breathing-normally"><ask><en>Breathes as usual?</en></ask></yes-no><yes-no id="symptoms">)"));
+  BOOST_TEST(breathing.kind.danger.find("does not breathe") == 0U);
+}
+
+BOOST_AUTO_TEST_CASE(a_watch_that_asks_for_more_than_the_sign_may_stay_silent) {
+  const std::string text = with(R"(<if fact="awake" is="no unknown"/>)",
+                                R"(<if fact="awake" is="no unknown"/><if fact="symptoms" is="yes"/>)");
+  BOOST_TEST(checked(text).size() == 2U);
+  for (const Finding& finding : checked(text)) BOOST_TEST(std::holds_alternative<WatchMissing>(finding.kind));
+}
+
+BOOST_AUTO_TEST_CASE(a_protocol_that_never_asks_whether_the_child_wakes_is_refused) {
+  const std::string text = with(R"(<choice id="awake">)", R"(<choice id="wakes">)");
+  std::string renamed = text;
+  for (std::size_t at = 0; (at = renamed.find("fact=\"awake\"", at)) != std::string::npos;)
+    renamed.replace(at, 12, "fact=\"wakes\"");
+  BOOST_TEST(only_check<WatchMissing>(renamed).kind.danger == "will not wake");
+}
+
+BOOST_AUTO_TEST_CASE(the_step_a_watch_leads_to_handles_it) {
+  const auto found = only_check<WatchNotHandled>(with(R"(urgency="emergency" handles="will-not-wake" source="practice">
+      <headline><en>Call)",
+                                                      R"(urgency="emergency" source="practice">
+      <headline><en>Call)"));
+  BOOST_TEST(found.kind.step == "emergency");
+  BOOST_TEST(found.kind.watch == "will-not-wake");
+  BOOST_TEST(found.underlined == "rule");
+}
+
+BOOST_AUTO_TEST_CASE(a_step_that_handles_a_watch_is_not_calmer) {
+  const auto found = only_check<CalmerThanWatch>(
+      with(R"(<step id="crew" urgency="emergency")", R"(<step id="crew" urgency="clinic-now")"));
+  BOOST_TEST(found.kind.step == "crew");
+  BOOST_TEST(found.kind.watch == "will-not-wake");
+}
+
+BOOST_AUTO_TEST_CASE(nothing_goes_by_mouth_while_the_child_may_not_be_awake) {
+  const auto mouth = [](const std::string& kind) {
+    return with(R"(<do id="side" kind="position"><en>Turn the child on the side.</en></do>)",
+                "<do id=\"side\" kind=\"" + kind +
+                    R"("><en>Give sugar.</en><on outcome="part" as="given"/><on outcome="refused" as="given"/>
+                <on outcome="vomited" as="given"/><on outcome="none-here" as="given"/><on outcome="wrong" as="given"/></do>)");
+  };
+  for (const std::string kind : {"by-mouth", "fluid"}) {
+    const auto found = only_check<MouthWhileDanger>(mouth(kind));
+    BOOST_TEST(found.kind.step == "emergency");
+    BOOST_TEST(found.kind.action == "side");
+    BOOST_TEST(found.underlined == "do");
+  }
+}
+
+BOOST_AUTO_TEST_SUITE_END()
