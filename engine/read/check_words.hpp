@@ -14,4 +14,8 @@ inline constexpr std::size_t kMostWordFindings = 200;  // a file with more is no
 /// What stands inside an unknown element is not looked into.
 std::vector<Finding> word_findings(const XmlNode& root);
 
+/// The same file without the elements and attributes that have no place where they stand, for a draft that holds only
+/// what was understood. The root must be `<protocol>`.
+XmlNode known_part_of(XmlNode root);
+
 }  // namespace rushlight

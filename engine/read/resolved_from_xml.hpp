@@ -9,8 +9,8 @@
 namespace rushlight {
 
 /// From the bytes of a file to a protocol with every id looked up and every number read, in one run: the findings of
-/// protocol_from_xml and of resolve, in file order. Where the reader has spoken about a place, what resolve says about the
-/// same place follows from it and is left out. The protocol is absent when one finding is an error.
+/// protocol_from_xml and of resolve, in file order. Where the reader has spoken about a place, what resolve says about
+/// the same place follows from it and is left out. The protocol is absent when one finding is an error.
 Read<Protocol> resolved_from_xml(std::string_view bytes, std::string file_name);
 
 }  // namespace rushlight

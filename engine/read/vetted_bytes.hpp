@@ -8,15 +8,16 @@
 
 namespace rushlight {
 
-// The tree library takes much that is not XML. What reaches it has passed here, so that what was approved is what is read.
+// The tree library takes much that is not XML. What reaches it has passed here, so that what was approved is what is
+// read.
 
 // A protocol is written by hand; these are far above the largest a clinic would write and far below what hurts.
 inline constexpr std::size_t kMostBytes = 1024 * 1024;
 inline constexpr std::size_t kMostDepth = 64;
-inline constexpr std::size_t kMostAttributes = 64;      // of one element: the tree library searches them one by one
-inline constexpr std::size_t kMostTextLength = 8000;    // code points of one text or value
-inline constexpr std::size_t kMostNameLength = 100;     // code points
-inline constexpr std::size_t kMostVettingFindings = 50; // more say nothing new
+inline constexpr std::size_t kMostAttributes = 64;       // of one element: the tree library searches them one by one
+inline constexpr std::size_t kMostTextLength = 8000;     // code points of one text or value
+inline constexpr std::size_t kMostNameLength = 100;      // code points
+inline constexpr std::size_t kMostVettingFindings = 50;  // more say nothing new
 
 /// Bytes that are well-formed XML 1.0 in UTF-8, with the place of every word in them.
 struct VettedXml {

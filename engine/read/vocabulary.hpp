@@ -12,10 +12,10 @@ namespace rushlight {
 
 /// What the value of an attribute may be, as far as it can be told without looking anything up.
 enum class ValueRule {
-  any,           // an id of something else, a quantity, words for people
-  id,            // names this element: lower-case words joined by hyphens
-  one_of,        // one word of a closed list
-  several_of,    // one or more words of a closed list, with blanks between them
+  any,         // an id of something else, a quantity, words for people
+  id,          // names this element: lower-case words joined by hyphens
+  one_of,      // one word of a closed list
+  several_of,  // one or more words of a closed list, with blanks between them
 };
 
 struct AttributeWords {
@@ -31,8 +31,8 @@ struct ChildWords {
   std::string_view name;
   std::string_view shape;  // the ElementWords it is read by
   std::size_t least;
-  std::size_t most;        // or kAnyNumber
-  bool beside_previous;    // may stand before or after the one above it in the table
+  std::size_t most;      // or kAnyNumber
+  bool beside_previous;  // may stand before or after the one above it in the table
 };
 
 /// The shape of an element. Several elements may have one shape, and one name may have two shapes (`rule`, `ask`,

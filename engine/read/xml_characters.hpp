@@ -25,8 +25,8 @@ bool may_start_name(char32_t value);
 bool may_continue_name(char32_t value);
 
 /// What the character is called when it may not stand in a protocol: "NUL", "control character U+0007".
-/// Stricter than XML: control characters U+007F to U+009F and signs that turn the reading direction are refused too, since they could
-/// change what a terminal shows. Empty for every other character.
+/// Stricter than XML: control characters U+007F to U+009F and signs that turn the reading direction are refused too,
+/// since they could change what a terminal shows. Empty for every other character.
 std::optional<std::string> name_if_forbidden(char32_t value);
 
 }  // namespace rushlight

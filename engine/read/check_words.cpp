@@ -1,0 +1,184 @@
+#include "read/check_words.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "read/vocabulary.hpp"
+
+namespace rushlight {
+
+namespace {
+
+/// Lower-case words joined by single hyphens; digits count as letters, but not at the beginning.
+bool is_kebab_case(const std::string& id) {
+  bool after_hyphen = true;
+  for (const char c : id) {
+    const bool letter = c >= 'a' && c <= 'z';
+    const bool digit = c >= '0' && c <= '9';
+    if (!letter && !digit && (c != '-' || after_hyphen)) return false;
+    after_hyphen = c == '-';
+  }
+  return !after_hyphen && id.front() >= 'a' && id.front() <= 'z';
+}
+
+std::uint32_t points_in(std::string_view text) {
+  const auto starts = [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80u; };
+  return static_cast<std::uint32_t>(std::count_if(text.begin(), text.end(), starts));
+}
+
+/// The words of a value with the place of each.
+std::vector<Word> words_in(const Word& value) {
+  std::vector<Word> parts;
+  std::size_t begin = 0;
+  while (begin < value.text.size()) {
+    const std::size_t end = std::min(value.text.find(' ', begin), value.text.size());
+    Where where = value.where;
+    std::string part = value.text.substr(begin, end - begin);
+    where.column += points_in(std::string_view(value.text).substr(0, begin));
+    where.length = points_in(part);
+    parts.push_back({std::move(part), std::move(where)});
+    begin = end + 1;
+  }
+  return parts;
+}
+
+/// What a word of this attribute is called in a sentence.
+std::string noun_of(std::string_view attribute) {
+  return attribute == "languages" ? "language" : std::string(attribute);
+}
+
+template <class Words>
+std::vector<std::string> names_of(const std::vector<Words>& list) {
+  std::vector<std::string> names;
+  for (const Words& words : list) names.emplace_back(words.name);
+  return names;
+}
+
+template <class Words>
+const Words* named(const std::vector<Words>& list, const std::string& name) {
+  const auto found = std::find_if(list.begin(), list.end(), [&](const Words& words) { return words.name == name; });
+  return found == list.end() ? nullptr : &*found;
+}
+
+void drop_unknown(XmlNode& node, const ElementWords& words) {
+  std::erase_if(node.attributes, [&](const XmlAttribute& a) { return !named(words.attributes, a.name.text); });
+  std::erase_if(node.children, [&](const XmlNode& child) { return !named(words.children, child.name.text); });
+  for (XmlNode& child : node.children) drop_unknown(child, words_of(named(words.children, child.name.text)->shape));
+}
+
+class WordCheck {
+ public:
+  std::vector<Finding> findings;
+
+  void check(const XmlNode& node, const ElementWords& words) {
+    if (findings.size() >= kMostWordFindings) return;
+    check_attributes(node, words);
+    if (!words.holds_text) {
+      for (const Word& text : node.texts) {
+        if (!text.text.empty()) report(text.where, StrayText{text.text, node.name.text});  // `&#10;` is a blank
+      }
+    }
+    check_children(node, words);
+  }
+
+ private:
+  void report(const Where& where, Kind kind, std::optional<Because> because = std::nullopt) {
+    if (findings.size() >= kMostWordFindings) return;
+    findings.push_back({Severity::error, where, std::move(kind), std::move(because)});
+  }
+
+  void check_attributes(const XmlNode& node, const ElementWords& words) {
+    for (const XmlAttribute& written : node.attributes) {
+      const AttributeWords* known = named(words.attributes, written.name.text);
+      if (!known) {
+        report(written.name.where, UnknownAttribute{written.name.text, node.name.text, names_of(words.attributes)});
+      } else {
+        check_value(written.value, *known);
+      }
+    }
+    for (const AttributeWords& wanted : words.attributes) {
+      if (!wanted.required || node.value_of(wanted.name)) continue;
+      report(node.name.where, missing(std::string(wanted.name), node));
+    }
+  }
+
+  static Kind missing(const std::string& attribute, const XmlNode& node) {
+    if (attribute == "start") return UnknownStart{};
+    if (attribute != "source") return MissingAttribute{attribute, node.name.text};
+    const MaybeWord id = node.value_of("id");
+    return MissingSource{node.name.text, id ? id->text : ""};
+  }
+
+  void check_value(const Word& value, const AttributeWords& words) {
+    if (words.rule == ValueRule::id && (value.text.empty() || !is_kebab_case(value.text))) {
+      report(value.where, BadId{value.text});
+    }
+    std::vector<Word> parts;
+    if (words.rule == ValueRule::several_of) parts = words_in(value);
+    if (words.rule == ValueRule::one_of || (words.rule == ValueRule::several_of && parts.empty())) parts = {value};
+    for (const Word& part : parts) {
+      if (std::find(words.allowed.begin(), words.allowed.end(), part.text) != words.allowed.end()) continue;
+      report(part.where, WrongWord{part.text, noun_of(words.name), words.allowed});
+    }
+  }
+
+  void check_children(const XmlNode& node, const ElementWords& words) {
+    std::map<std::string_view, const XmlNode*> first_of;
+    const XmlNode* furthest = nullptr;
+    std::size_t furthest_slot = 0;
+    for (const XmlNode& child : node.children) {
+      const ChildWords* known = named(words.children, child.name.text);
+      if (!known) {
+        report(child.name.where, UnknownElement{child.name.text, node.name.text, names_of(words.children)});
+        continue;
+      }
+      const auto [first, is_first] = first_of.emplace(known->name, &child);
+      const std::size_t slot = slot_of(words, static_cast<std::size_t>(known - words.children.data()));
+      if (!is_first && known->most == 1) {
+        report(child.name.where, RepeatedElement{child.name.text, node.name.text},
+               Because{"the first one stands here", first->second->name.where});
+      } else if (!words.in_any_order && furthest && slot < furthest_slot) {
+        report(child.name.where, MisplacedElement{child.name.text, node.name.text, furthest->name.text},
+               Because{"`" + furthest->name.text + "` stands here", furthest->name.where});
+      } else if (!furthest || slot > furthest_slot) {
+        furthest = &child;
+        furthest_slot = slot;
+      }
+      check(child, words_of(known->shape));
+    }
+    for (const ChildWords& wanted : words.children) {
+      if (wanted.least == 0 || first_of.count(wanted.name) != 0) continue;
+      report(node.name.where, MissingElement{std::string(wanted.name), node.name.text});
+    }
+  }
+
+  static std::size_t slot_of(const ElementWords& words, std::size_t index) {
+    while (words.children[index].beside_previous) --index;
+    return index;
+  }
+};
+
+}  // namespace
+
+std::vector<Finding> word_findings(const XmlNode& root) {
+  WordCheck check;
+  const ElementWords& protocol = vocabulary().front();
+  if (root.name.text != protocol.shape) {
+    const UnknownElement kind{root.name.text, "", {std::string(protocol.shape)}};
+    return {{Severity::error, root.name.where, kind, std::nullopt}};
+  }
+  check.check(root, protocol);
+  return std::move(check.findings);
+}
+
+XmlNode known_part_of(XmlNode root) {
+  drop_unknown(root, vocabulary().front());
+  return root;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,70 @@
+#include "read/protocol_from_xml.hpp"
+
+#include <utility>
+
+#include "read/check_words.hpp"
+#include "read/draft_parts.hpp"
+#include "read/vetted_bytes.hpp"
+#include "read/xml_tree.hpp"
+
+namespace rushlight {
+
+namespace {
+
+DraftSource source_from_node(const XmlNode& node) {
+  return {
+      node.name.where,        node.value_of("id"),    node.value_of("publisher"),       node.value_of("year"),
+      node.value_of("title"), node.value_of("place"), node.value_of("common-practice"), node.value_of("from-memory")};
+}
+
+DraftTimer timer_from_node(const XmlNode& node) { return {node.name.where, node.value_of("id"), text_from_node(node)}; }
+
+DraftCounter counter_from_node(const XmlNode& node) { return {node.name.where, node.value_of("id")}; }
+
+DraftSign sign_from_node(const XmlNode& node) {
+  return {node.name.where, node.value_of("fact"), node.value_of("is"), text_from_node(node)};
+}
+
+Draft draft_from_tree(const XmlNode& root) {
+  // A part that is left out reads like an empty one.
+  const XmlNode nothing{{"", root.name.where}, {}, {"", root.name.where}, {}, {}};
+  const auto part = [&](std::string_view name) -> const XmlNode& {
+    const XmlNode* node = root.child(name);
+    return node ? *node : nothing;
+  };
+  return {root.name.where,
+          root.value_of("set"),
+          root.value_of("id"),
+          root.value_of("version"),
+          root.value_of("languages"),
+          root.value_of("start"),
+          root.value_of("weight-fresh"),
+          text_of_child(root, "title"),
+          made_from_children<DraftText>(root, "caution", text_from_node),
+          made_from_children<DraftSource>(part("sources"), "source", source_from_node),
+          thresholds_from_node(part("thresholds")),
+          facts_from_node(part("facts")),
+          foods_from_node(part("foods")),
+          doses_from_node(part("doses")),
+          made_from_children<DraftTimer>(part("timers"), "timer", timer_from_node),
+          made_from_children<DraftCounter>(part("counters"), "counter", counter_from_node),
+          asks_from_node(part("opening")),
+          made_from_children<DraftSign>(part("worse"), "sign", sign_from_node),
+          rules_from_node(part("watch")),
+          steps_from_node(part("steps"))};
+}
+
+}  // namespace
+
+Read<Draft> protocol_from_xml(std::string_view bytes, std::string file_name) {
+  Read<VettedXml> vetted = vet_xml(std::string(bytes), std::move(file_name));
+  if (!vetted.value) return {std::nullopt, std::move(vetted.findings)};
+  Read<XmlNode> tree = tree_from_vetted(*vetted.value);
+  if (!tree.value) return {std::nullopt, std::move(tree.findings)};
+  std::vector<Finding> findings = word_findings(*tree.value);
+  sort_findings(findings);
+  if (tree.value->name.text != "protocol") return {std::nullopt, std::move(findings)};
+  return {draft_from_tree(known_part_of(std::move(*tree.value))), std::move(findings)};
+}
+
+}  // namespace rushlight

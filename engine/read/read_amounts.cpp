@@ -1,0 +1,40 @@
+#include "read/draft_parts.hpp"
+
+namespace rushlight {
+
+namespace {
+
+DraftFood food_from_node(const XmlNode& node) {
+  return {node.name.where,       node.value_of("kind"),   node.value_of("unit"),      node.value_of("carbohydrate"),
+          node.value_of("step"), node.value_of("source"), conditions_from_node(node), text_from_node(node)};
+}
+
+DraftRow row_from_node(const XmlNode& node) {
+  std::optional<DraftText> reason = text_from_node(node);
+  if (reason->lines.empty()) reason.reset();
+  return {node.name.where,           node.value_of("fixed"),     node.value_of("per-kg"),
+          node.value_of("withheld"), node.value_of("least"),     node.value_of("most"),
+          node.value_of("source"),   conditions_from_node(node), std::move(reason)};
+}
+
+DraftDose dose_from_node(const XmlNode& node) {
+  return {node.name.where,
+          node.value_of("id"),
+          node.value_of("unit"),
+          node.value_of("round"),
+          node.value_of("to"),
+          text_of_child(node, "label"),
+          made_from_children<DraftRow>(node, "row", row_from_node)};
+}
+
+}  // namespace
+
+std::vector<DraftFood> foods_from_node(const XmlNode& foods) {
+  return made_from_children<DraftFood>(foods, "food", food_from_node);
+}
+
+std::vector<DraftDose> doses_from_node(const XmlNode& doses) {
+  return made_from_children<DraftDose>(doses, "dose", dose_from_node);
+}
+
+}  // namespace rushlight

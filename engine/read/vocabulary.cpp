@@ -1,0 +1,201 @@
+#include "read/vocabulary.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <utility>
+
+#include "protocol/words.hpp"
+
+namespace rushlight {
+
+namespace {
+
+using Attributes = std::vector<AttributeWords>;
+using Children = std::vector<ChildWords>;
+
+AttributeWords needed(std::string_view name) { return {name, true, ValueRule::any, {}}; }
+AttributeWords optional(std::string_view name) { return {name, false, ValueRule::any, {}}; }
+AttributeWords id() { return {"id", true, ValueRule::id, {}}; }
+AttributeWords optional_id() { return {"id", false, ValueRule::id, {}}; }
+AttributeWords one_of(std::string_view name, bool required, std::vector<std::string> allowed) {
+  return {name, required, ValueRule::one_of, std::move(allowed)};
+}
+AttributeWords flag(std::string_view name) { return one_of(name, false, {"yes", "no"}); }
+
+ChildWords one(std::string_view name, std::string_view shape) { return {name, shape, 1, 1, false}; }
+ChildWords maybe(std::string_view name, std::string_view shape) { return {name, shape, 0, 1, false}; }
+ChildWords any(std::string_view name, std::string_view shape) { return {name, shape, 0, kAnyNumber, false}; }
+ChildWords some(std::string_view name, std::string_view shape) { return {name, shape, 1, kAnyNumber, false}; }
+
+ElementWords element(std::string_view shape, Attributes attributes, Children children) {
+  return {shape, std::move(attributes), std::move(children), false, false};
+}
+
+/// The languages stand in any order among themselves.
+Children with_lines(Children before, const Children& after = {}) {
+  bool beside = false;
+  for (const std::string_view language : words::kLanguages) {
+    before.push_back({language, "line", 0, 1, beside});
+    beside = true;
+  }
+  before.insert(before.end(), after.begin(), after.end());
+  return before;
+}
+
+Children thresholds() {
+  Children children;
+  for (const std::string_view kind : words::kThresholdKinds) {
+    children.push_back(any(kind, kind == "glucose" ? "glucose-threshold" : "number-threshold"));
+  }
+  return children;
+}
+
+Attributes band(const Attributes& value) {
+  Attributes attributes = {optional("age-from"),     optional("age-up-to"),  optional("weight-from"),
+                           optional("weight-up-to"), optional("clock-from"), optional("clock-up-to")};
+  attributes.insert(attributes.end(), value.begin(), value.end());
+  return attributes;
+}
+
+/// `given` needs no word about what follows: the step goes on.
+std::vector<std::string> reported_outcomes() {
+  std::vector<std::string> outcomes = words::all_of(words::kOutcomes);
+  outcomes.erase(std::find(outcomes.begin(), outcomes.end(), "given"));
+  return outcomes;
+}
+
+void add_head(std::vector<ElementWords>& all) {
+  all.push_back(
+      element("protocol",
+              {needed("set"),
+               id(),
+               needed("version"),
+               {"languages", true, ValueRule::several_of, words::all_of(words::kLanguages)},
+               needed("start"),
+               optional("weight-fresh")},
+              {one("title", "text"), any("caution", "text"), one("sources", "sources"),
+               maybe("thresholds", "thresholds"), one("facts", "facts"), maybe("foods", "foods"),
+               maybe("doses", "doses"), maybe("timers", "timers"), maybe("counters", "counters"),
+               maybe("opening", "opening"), maybe("worse", "worse"), maybe("watch", "watch"), one("steps", "steps")}));
+  all.push_back(element("text", {}, with_lines({})));
+  all.push_back({"line", {}, {}, false, true});
+  all.push_back(element("sources", {}, {some("source", "source")}));
+  all.push_back(element("source",
+                        {id(), optional("publisher"), optional("year"), optional("title"), optional("place"),
+                         flag("common-practice"), flag("from-memory")},
+                        {}));
+}
+
+void add_numbers(std::vector<ElementWords>& all) {
+  all.push_back({"thresholds", {}, thresholds(), true, false});
+  all.push_back(element("glucose-threshold",
+                        {id(), optional("mg-dl"), optional("mmol-l"), needed("least"), needed("most"), needed("source"),
+                         optional("pair-exception")},
+                        with_lines({any("band", "glucose-band")}, {maybe("note", "text")})));
+  all.push_back(element("number-threshold",
+                        {id(), optional("value"), needed("least"), needed("most"), needed("source")},
+                        with_lines({any("band", "number-band")}, {maybe("note", "text")})));
+  all.push_back(element("glucose-band", band({needed("mg-dl"), needed("mmol-l")}), {}));
+  all.push_back(element("number-band", band({needed("value")}), {}));
+}
+
+void add_questions(std::vector<ElementWords>& all) {
+  all.push_back({"facts",
+                 {},
+                 {any("yes-no", "question"), any("choice", "choice-question"), any("ordered-choice", "choice-question"),
+                  any("count", "question"), any("glucose", "question"), any("ketones", "question"),
+                  any("time-since", "question")},
+                 true,
+                 false});
+  all.push_back(element("question", {id()}, {one("ask", "text"), maybe("help", "text")}));
+  all.push_back(
+      element("choice-question", {id()}, {one("ask", "text"), maybe("help", "text"), some("option", "named")}));
+  all.push_back(element("named", {id()}, with_lines({})));
+}
+
+void add_amounts(std::vector<ElementWords>& all) {
+  all.push_back(element("foods", {}, {some("food", "food")}));
+  all.push_back(element("food",
+                        {one_of("kind", true, words::all_of(words::kFoodKinds)), one_of("unit", true, {"g", "mL"}),
+                         needed("carbohydrate"), needed("step"), needed("source")},
+                        with_lines({any("if", "if")})));
+  all.push_back(element("doses", {}, {some("dose", "dose")}));
+  all.push_back(element("dose",
+                        {id(), one_of("unit", true, {"g", "mg", "ug", "mL"}),
+                         one_of("round", true, words::all_of(words::kRoundDirections)), needed("to")},
+                        {one("label", "text"), some("row", "row")}));
+  all.push_back(element(
+      "row",
+      {optional("fixed"), optional("per-kg"), flag("withheld"), optional("least"), optional("most"), needed("source")},
+      with_lines({any("if", "if")})));
+  all.push_back(
+      element("if",
+              {optional("fact"), optional("counter"), optional("done"), optional("clock-from"), optional("clock-up-to"),
+               optional("is"), optional("below"), optional("at-least"), optional("above"), optional("at-most")},
+              {}));
+}
+
+void add_frame(std::vector<ElementWords>& all) {
+  all.push_back(element("timers", {}, {some("timer", "named")}));
+  all.push_back(element("counters", {}, {some("counter", "counter")}));
+  all.push_back(element("counter", {id()}, {}));
+  all.push_back(element("opening", {}, {some("ask", "opening-ask")}));
+  all.push_back(element("opening-ask", {needed("fact")}, {}));
+  all.push_back(element("worse", {}, {some("sign", "sign")}));
+  all.push_back(element("sign", {needed("fact"), needed("is")}, with_lines({})));
+  all.push_back(element("watch", {}, {some("rule", "watch-rule")}));
+  all.push_back(element("watch-rule", {id(), needed("go"), optional("source")}, {some("if", "if")}));
+}
+
+void add_steps(std::vector<ElementWords>& all) {
+  all.push_back(element("steps", {}, {some("step", "step")}));
+  all.push_back(element(
+      "step",
+      {id(), one_of("urgency", true, words::all_of(words::kUrgencies)), optional("handles"), optional("counts"),
+       flag("ends"), needed("source")},
+      {one("headline", "text"), any("do", "do"), maybe("wait", "wait"), any("ask", "ask"), any("rule", "rule")}));
+  all.push_back(
+      element("do",
+              {id(), one_of("kind", true, words::all_of(words::kActionKinds)), optional("dose"), optional("source"),
+               optional("counts"), optional("records"), optional("as"), optional("starts"), optional("lasts"),
+               optional("stops"), one_of("contact", false, words::all_of(words::kContacts)), optional("answer-within")},
+              with_lines({any("if", "if")}, {any("on", "on")})));
+  all.push_back(element(
+      "on", {one_of("outcome", true, reported_outcomes()), optional("go"), one_of("as", false, {"given"})}, {}));
+  all.push_back(element(
+      "wait",
+      {needed("timer"), needed("lasts"), optional("after"), optional("start-within"), needed("overdue"), needed("go")},
+      {}));
+  all.push_back(element("ask", {needed("fact"), optional("fresh")}, {}));
+  all.push_back(element("rule",
+                        {optional_id(), needed("go"), optional("resets"), flag("otherwise"), optional("source")},
+                        {any("if", "if")}));
+}
+
+std::vector<ElementWords> make_vocabulary() {
+  std::vector<ElementWords> all;
+  add_head(all);
+  add_numbers(all);
+  add_questions(all);
+  add_amounts(all);
+  add_frame(all);
+  add_steps(all);
+  return all;
+}
+
+}  // namespace
+
+const std::vector<ElementWords>& vocabulary() {
+  static const std::vector<ElementWords> kVocabulary = make_vocabulary();
+  return kVocabulary;
+}
+
+const ElementWords& words_of(std::string_view shape) {
+  const std::vector<ElementWords>& all = vocabulary();
+  const auto found =
+      std::find_if(all.begin(), all.end(), [&](const ElementWords& words) { return words.shape == shape; });
+  assert(found != all.end());  // shapes are written in the table above and nowhere else
+  return *found;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,119 @@
+#include "read/xml_tree.hpp"
+
+#include <tinyxml2.h>
+
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "read/xml_characters.hpp"
+
+namespace rushlight {
+
+namespace {
+
+std::string without_extra_blanks(std::string_view text) {
+  std::string kept;
+  bool blank = false;
+  for (const char c : text) {
+    if (is_blank(c)) {
+      blank = !kept.empty();
+      continue;
+    }
+    if (blank) kept += ' ';
+    blank = false;
+    kept += c;
+  }
+  return kept;
+}
+
+/// Walks the library's tree and the map side by side.
+class Pairing {
+ public:
+  explicit Pairing(const VettedXml& xml) : xml_(xml), lines_(xml.bytes) {}
+
+  std::optional<XmlNode> node_of(const tinyxml2::XMLElement& element) {
+    const std::size_t own = next_++;
+    if (own >= xml_.map.elements.size()) return std::nullopt;
+    const MappedElement& mapped = xml_.map.elements[own];
+    if (mapped.name != element.Name()) return std::nullopt;
+    XmlNode node{{mapped.name, where(mapped.name_place)}, {}, {"", where(mapped.name_place)}, {}, {}};
+    if (!pair_attributes(element, mapped, node) || !pair_texts(element, mapped, node)) return std::nullopt;
+    for (const tinyxml2::XMLElement* child = element.FirstChildElement(); child; child = child->NextSiblingElement()) {
+      if (next_ >= xml_.map.elements.size() || xml_.map.elements[next_].parent != own) return std::nullopt;
+      std::optional<XmlNode> paired = node_of(*child);
+      if (!paired) return std::nullopt;
+      node.children.push_back(std::move(*paired));
+    }
+    return node;
+  }
+
+  bool all_paired() const { return next_ == xml_.map.elements.size(); }
+
+ private:
+  Where where(const Place& place) const { return where_of(place, xml_.file_name); }
+
+  bool pair_attributes(const tinyxml2::XMLElement& element, const MappedElement& mapped, XmlNode& node) const {
+    const tinyxml2::XMLAttribute* attribute = element.FirstAttribute();
+    for (const MappedAttribute& place : mapped.attributes) {
+      if (!attribute || place.name != attribute->Name()) return false;
+      node.attributes.push_back({{place.name, where(place.name_place)},
+                                 {without_extra_blanks(attribute->Value()), where(place.value_place)}});
+      attribute = attribute->Next();
+    }
+    return attribute == nullptr;
+  }
+
+  bool pair_texts(const tinyxml2::XMLElement& element, const MappedElement& mapped, XmlNode& node) const {
+    const tinyxml2::XMLNode* child = element.FirstChild();
+    std::string whole;
+    for (const MappedText& place : mapped.texts) {
+      while (child && !child->ToText()) child = child->NextSibling();
+      if (!child) return false;
+      node.texts.push_back({without_extra_blanks(child->Value()), where(place.place)});
+      whole += (place.after_blank ? " " : "") + std::string(child->Value());
+      child = child->NextSibling();
+    }
+    while (child && !child->ToText()) child = child->NextSibling();
+    if (!mapped.texts.empty()) {
+      node.text = {without_extra_blanks(whole),
+                   where(lines_.place_of({mapped.texts.front().span.begin, mapped.texts.back().span.end}))};
+    }
+    return child == nullptr;
+  }
+
+  const VettedXml& xml_;
+  const Lines lines_;
+  std::size_t next_ = 0;
+};
+
+}  // namespace
+
+MaybeWord XmlNode::value_of(std::string_view attribute) const {
+  const auto found = std::find_if(attributes.begin(), attributes.end(),
+                                  [&](const XmlAttribute& written) { return written.name.text == attribute; });
+  if (found == attributes.end()) return std::nullopt;
+  return found->value;
+}
+
+const XmlNode* XmlNode::child(std::string_view child_name) const {
+  const auto found =
+      std::find_if(children.begin(), children.end(), [&](const XmlNode& node) { return node.name.text == child_name; });
+  return found == children.end() ? nullptr : &*found;
+}
+
+Read<XmlNode> tree_from_vetted(const VettedXml& xml) {
+  tinyxml2::XMLDocument document;
+  std::optional<XmlNode> root;
+  if (document.Parse(xml.bytes.data(), xml.bytes.size()) == tinyxml2::XML_SUCCESS && document.RootElement()) {
+    Pairing pairing(xml);
+    root = pairing.node_of(*document.RootElement());
+    if (!pairing.all_paired()) root.reset();
+  }
+  if (root) return {std::move(root), {}};
+  const NotXml kind{"the file reads in two ways", ""};
+  return {std::nullopt, {{Severity::error, {xml.file_name, 0, 0, 0}, kind, std::nullopt}}};
+}
+
+}  // namespace rushlight

@@ -1,0 +1,53 @@
+#include "findings/pipeline.hpp"
+
+#include <stdexcept>
+#include <utility>
+
+#include "findings/case_file.hpp"
+#include "read/resolved_from_xml.hpp"
+#include "verify/check.hpp"
+#include "wire/child_from_json.hpp"
+#include "wire/event_from_line.hpp"
+
+namespace rushlight::tests {
+
+namespace {
+
+std::vector<Finding> protocol_findings(const std::string& bytes, const std::string& name) {
+  return resolved_from_xml(bytes, name).findings;
+}
+
+std::vector<Finding> sense_findings(const std::string& bytes, const std::string& name) {
+  Read<Protocol> resolved = resolved_from_xml(bytes, name);
+  if (!resolved.value) return resolved.findings;
+  return check(std::move(*resolved.value)).findings;
+}
+
+constexpr Day kToday{std::chrono::year{2026}, std::chrono::March, std::chrono::day{1}};
+
+std::vector<Finding> child_findings(const std::string& bytes, const std::string& name) {
+  return child_from_json(bytes, name, kToday).findings;
+}
+
+// An event is read against a protocol that has every kind of question, for a child whose meter shows mg/dL.
+std::vector<Finding> event_findings(const std::string& bytes, const std::string& name) {
+  static const Protocol protocol = resolved_from_xml(
+      bytes_of(std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/good/protocol/every-word.xml"), "every-word.xml").value.value();
+  Child child{};
+  child.unit = GlucoseUnit::mg_per_dl;
+  auto event = event_from_line(bytes, protocol, child, name);
+  if (auto* findings = std::get_if<std::vector<Finding>>(&event)) return *findings;
+  return {};
+}
+
+}  // namespace
+
+std::vector<Finding> findings_of(const std::string& folder, const std::string& bytes, const std::string& name) {
+  if (folder == "protocol") return protocol_findings(bytes, name);
+  if (folder == "sense") return sense_findings(bytes, name);
+  if (folder == "child") return child_findings(bytes, name);
+  if (folder == "event") return event_findings(bytes, name);
+  throw std::runtime_error("tests/findings/pipeline.cpp does not know the folder " + folder);
+}
+
+}  // namespace rushlight::tests
