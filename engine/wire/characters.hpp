@@ -15,7 +15,8 @@ struct Forbidden {
   std::string name;  // "U+001B"
 };
 
-/// The first such character of valid UTF-8 text. In a whole file line ends and tabs are allowed, in one text of it they are not.
+/// The first such character of valid UTF-8 text. In a whole file line ends and tabs are allowed, in one text of it they
+/// are not.
 enum class LineEnds : bool { refused, allowed };
 std::optional<Forbidden> first_forbidden(std::string_view text, LineEnds line_ends);
 

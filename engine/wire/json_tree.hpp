@@ -40,9 +40,9 @@ inline constexpr JsonLimits kEventLimits{64 * 1024, 8};
 /// A child file: a hundred foods fit.
 inline constexpr JsonLimits kChildLimits{256 * 1024, 8};
 
-/// Reads one JSON value and nothing after it. Refuses what a lenient reader would take in silence: bytes that are no UTF-8,
-/// control characters (also escaped ones), a repeated key, text beyond the limits. A byte order mark in front is skipped.
-/// `first_line` is the line number of the first line, for texts that are one line of many.
+/// Reads one JSON value and nothing after it. Refuses what a lenient reader would take in silence: bytes that are no
+/// UTF-8, control characters (also escaped ones), a repeated key, text beyond the limits. A byte order mark in front is
+/// skipped. `first_line` is the line number of the first line, for texts that are one line of many.
 Read<JsonNode> json_from_text(std::string_view bytes, const std::string& file, const JsonLimits& limits,
                               std::uint32_t first_line = 1);
 
