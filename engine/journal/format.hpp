@@ -18,7 +18,8 @@ struct Table {
 inline constexpr Table kTables[] = {
     {"document", "CREATE TABLE document(id INTEGER PRIMARY KEY, sum INTEGER NOT NULL, bytes BLOB NOT NULL) STRICT"},
     {"episode",
-     "CREATE TABLE episode(id INTEGER PRIMARY KEY, child TEXT NOT NULL, began TEXT NOT NULL, protocol_set TEXT NOT NULL, "
+     "CREATE TABLE episode(id INTEGER PRIMARY KEY, child TEXT NOT NULL, began TEXT NOT NULL, protocol_set TEXT NOT "
+     "NULL, "
      "protocol TEXT NOT NULL, version TEXT NOT NULL, protocol_document INTEGER NOT NULL REFERENCES document, "
      "child_document INTEGER NOT NULL REFERENCES document, ended TEXT, events INTEGER NOT NULL, last INTEGER NOT NULL, "
      "sum INTEGER NOT NULL) STRICT"},
@@ -64,8 +65,17 @@ struct EpisodeRow {
 
 inline std::int64_t sum_of(const EpisodeRow& row) {
   return Sum{}
-      .add(row.id).add(row.child).add(row.began).add(row.set).add(row.protocol).add(row.version)
-      .add(row.protocol_document).add(row.child_document).add(row.ended).add(row.events).add(row.last)
+      .add(row.id)
+      .add(row.child)
+      .add(row.began)
+      .add(row.set)
+      .add(row.protocol)
+      .add(row.version)
+      .add(row.protocol_document)
+      .add(row.child_document)
+      .add(row.ended)
+      .add(row.events)
+      .add(row.last)
       .value();
 }
 

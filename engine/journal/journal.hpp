@@ -31,7 +31,8 @@ struct SaveFailed {
   std::string detail;  // in the words of the system; for a report, not for a caregiver
 };
 
-/// An event line is a few hundred bytes; a clinician's words are the longest part. This leaves room and stops a runaway.
+/// An event line is a few hundred bytes; a clinician's words are the longest part. This leaves room and stops a
+/// runaway.
 inline constexpr std::size_t kMostLineBytes = 64 * 1024;
 
 /// A journal is read whole when it is opened. A low every night fills about 4 kB a day.
@@ -42,8 +43,8 @@ struct EpisodeNumber {
   friend bool operator==(EpisodeNumber, EpisodeNumber) = default;
 };
 
-/// What is kept about an episode when it begins. The bytes are those of the files that were used, so that a resume walks
-/// the same protocol for the same child even if either file has changed since.
+/// What is kept about an episode when it begins. The bytes are those of the files that were used, so that a resume
+/// walks the same protocol for the same child even if either file has changed since.
 struct EpisodeStart {
   std::string child;  // the name in the child file
   Moment began;
@@ -79,8 +80,8 @@ struct HeldBy {
 class Journal {
  public:
   struct Options {
-    const char* disk = nullptr;           // name of the SQLite VFS to go through; null: the system's
-    int patience = 2000;                  // milliseconds to wait for another program's write
+    const char* disk = nullptr;  // name of the SQLite VFS to go through; null: the system's
+    int patience = 2000;         // milliseconds to wait for another program's write
   };
 
   /// The journal at `path`; a new one, with its folders, when nothing is there. Files are made 0600, folders 0700.
@@ -108,7 +109,8 @@ class Journal {
   std::variant<EpisodeNumber, SaveFailed> begin_episode(const Claim& claim, const EpisodeStart& start);
   /// Keeps event number `seq` (from 0). Empty: it is durable. After any failure the same call may be repeated: an event
   /// that is already kept with the same line is acknowledged, and never kept twice.
-  std::optional<SaveFailed> append(const Claim& claim, EpisodeNumber episode, std::int64_t seq, const std::string& line);
+  std::optional<SaveFailed> append(const Claim& claim, EpisodeNumber episode, std::int64_t seq,
+                                   const std::string& line);
   /// It is not an error to close a closed episode; the first end stays.
   std::optional<SaveFailed> close_episode(const Claim& claim, EpisodeNumber episode, const Moment& ended);
 

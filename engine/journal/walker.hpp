@@ -12,7 +12,7 @@ struct Walker {
   std::int64_t pid;
   std::string born;  // the boot and the tick at which the process started: a pid is used again, this pair is not
   Moment since;
-  std::string who;   // a word to know it by: "terminal 3"; may be empty
+  std::string who;  // a word to know it by: "terminal 3"; may be empty
 };
 
 /// The calling process.
