@@ -1,0 +1,34 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <variant>
+
+#include "episode/value.hpp"
+#include "episode/view.hpp"
+
+namespace rushlight {
+
+/// What an answer is read against.
+struct AnswerSetting {
+  Language language;
+  GlucoseUnit unit;  // of the child's meter
+  Moment now;
+};
+
+/// The answer that was typed to a question, or one kind sentence that says what to type instead. Never guesses a unit:
+/// "4.2" for a meter in mg/dL and "2" for a time are asked about. "3,9" is 3.9 in a language whose decimal mark is the comma.
+/// The key for "can't tell" is not looked at here.
+std::variant<Value, std::string> answer_from_text(const ShownQuestion& question, std::string_view typed,
+                                                  const AnswerSetting& setting);
+
+/// An answer as it is shown back: "2.9 mmol/L", "Wakes and talks", "40 min ago, at 01:30".
+std::string text_from_answer(const ShownQuestion& question, const Value& value, const AnswerSetting& setting);
+
+/// One line that says what to type.
+std::string how_to_answer(const ShownQuestion& question, Language language);
+
+/// Whether the question is answered by picking a line.
+bool is_choice(const ShownQuestion& question);
+
+}  // namespace rushlight

@@ -1,0 +1,57 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "cli/situation.hpp"
+
+namespace rushlight {
+
+// What the screen is about: the step itself, or one of the short menus beside it. A menu never holds up the step: the
+// deadline runs on and the alarm rings over it.
+struct OnStep {};
+struct NamingWorse {};
+struct NamingAction {};
+struct NamingOutcome { ActionId action; };
+struct ReportingCall { Contact contact; };
+struct TypingWhatTheySaid { Contact contact; };
+struct ChoosingCorrection {};
+struct Correcting { FactId fact; };
+struct ChoosingMore {};
+struct ConfirmingEnd {};
+struct TypingName {};
+struct Reading {
+  std::string title;
+  std::vector<std::string> lines;
+};
+
+using Dialog = std::variant<OnStep, NamingWorse, NamingAction, NamingOutcome, ReportingCall, TypingWhatTheySaid,
+                            ChoosingCorrection, Correcting, ChoosingMore, ConfirmingEnd, TypingName, Reading>;
+
+/// What the walk itself has to do.
+enum class Command { none, beep, stop, close };
+
+using What = decltype(Event::what);
+
+/// What one typed line leads to.
+struct Turn {
+  Dialog next;
+  std::optional<What> what = std::nullopt;  // the event to write down
+  std::string said = "";                    // one sentence above the next prompt
+  Command command = Command::none;
+};
+
+/// What was meant by a typed line. Pure. A line that means nothing here gives a kind sentence and the same dialog again;
+/// the key for "something got worse" means the same in every dialog.
+Turn turn_after(const Situation& situation, const Dialog& dialog, const std::string& typed);
+
+/// How an action went, as a person says it: in the menu, and as a mark beside the action.
+std::string outcome_line(Outcome outcome, ActionKind kind, Language language);
+std::string outcome_mark(Outcome outcome, Language language);
+
+/// The outcomes a person may name for an action, in the order of the menu.
+std::vector<Outcome> outcomes_of(ActionKind kind);
+
+}  // namespace rushlight

@@ -1,0 +1,13 @@
+# Writes OUT: every one of FILES as a raw string, named by its path below ROOT.
+set(text "#include \"cli/embedded.hpp\"\n\nnamespace rushlight {\nnamespace {\n\nconstexpr EmbeddedFile kFiles[] = {\n")
+foreach(file IN LISTS FILES)
+  file(RELATIVE_PATH name ${ROOT} ${file})
+  file(READ ${file} bytes)
+  string(FIND "${bytes}" ")embedded\"" clash)
+  if(NOT clash EQUAL -1)
+    message(FATAL_ERROR "${file} holds the mark that ends an embedded text")
+  endif()
+  string(APPEND text "    {\"${name}\", R\"embedded(${bytes})embedded\"},\n")
+endforeach()
+string(APPEND text "};\n\n}  // namespace\n\nstd::span<const EmbeddedFile> embedded_files() { return kFiles; }\n\n}  // namespace rushlight\n")
+file(WRITE ${OUT} "${text}")

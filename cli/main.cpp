@@ -1,0 +1,101 @@
+#include <CLI/CLI.hpp>
+#include <csignal>
+#include <iostream>
+
+#include "cli/check_files.hpp"
+#include "cli/child_new.hpp"
+#include "cli/data_folder.hpp"
+#include "cli/demo.hpp"
+#include "cli/first_aid_card.hpp"
+#include "cli/today.hpp"
+#include "cli/walk_command.hpp"
+#include "protocol/words.hpp"
+
+namespace rushlight {
+namespace {
+
+// Every option is text: the libraries' own number reading is not used for anything (measure/decimal is the one reader).
+
+std::optional<Language> language_from(const std::string& word) {
+  const auto place = words::place_of(words::kLanguages, word);
+  if (!place) return std::nullopt;
+  return static_cast<Language>(*place);
+}
+
+CLI::Option* add_language(CLI::App& command, std::string& language) {
+  return command.add_option("--lang", language, "Language of the screen: en or es")->check(CLI::IsMember({"en", "es"}));
+}
+
+void describe_walk(CLI::App& command, WalkOptions& options) {
+  command.add_option("--child", options.child, "The child file (see: rushlight child new)");
+  command.add_flag("--demo-child", options.demo_child, "Practise with an invented child")->excludes("--child");
+  command.add_option("--protocols", options.protocols, "A folder with the clinic's protocols");
+  command.add_option("--set", options.set, "One of the sets inside the program, such as reference");
+  command.add_option("--protocol", options.protocol, "Which protocol to follow: low when none is named");
+  add_language(command, options.language);
+  command.add_option("--journal", options.journal, "The file that keeps every answer");
+  command.add_flag("--no-journal", options.no_journal, "Keep nothing")->excludes("--journal");
+  command.add_flag("--plain", options.plain, "Plain lines only, for a screen reader or a slow line");
+  command.add_flag("--json", options.json, "One event for each line in, one view for each line out");
+  command.add_flag("--take-over", options.take_over, "With --json: take this child over from another walk");
+}
+
+int run(int count, char** words) {
+  CLI::App app{
+      "Rushlight walks you through a child's low glucose, step by step.\n"
+      "It follows the clinic's protocol and does not replace the clinic. If in doubt, call.\n"
+      "Without a command it starts the walk.",
+      "rushlight"};
+  app.set_version_flag("--version", "rushlight 0.1.0");
+  app.require_subcommand(0, 1);
+
+  WalkOptions walk;
+  CLI::App* walk_app = app.add_subcommand("walk", "Start or go on with a low");
+  describe_walk(*walk_app, walk);
+
+  std::string demo_language = "en";
+  CLI::App* demo_app = app.add_subcommand("demo", "Play a whole low with an invented child; asks nothing");
+  add_language(*demo_app, demo_language);
+
+  CLI::App* child_app = app.add_subcommand("child", "The child file");
+  child_app->require_subcommand(1);
+  CLI::App* new_app = child_app->add_subcommand("new", "Make a child file: answers a few questions");
+  std::string child_out, child_language;
+  new_app->add_option("--out", child_out, "The file to write; nothing may be there yet");
+  add_language(*new_app, child_language);
+
+  std::string checked_path;
+  CLI::App* check_app = app.add_subcommand("check", "Look for mistakes in a protocol, a child file or a folder");
+  check_app->add_option("path", checked_path, "A protocol (*.xml), a child file (*.json) or a folder")->required();
+
+  try {
+    app.parse(count, words);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? 0 : 2;
+  }
+  if (demo_app->parsed()) return demo(language_from(demo_language).value_or(Language::en));
+  if (check_app->parsed()) return check_files(checked_path, std::cout);
+  if (new_app->parsed()) {
+    if (child_out.empty()) child_out = usual_child_file();
+    if (child_out.empty()) {
+      std::cerr << "There is no home folder. Name the file: rushlight child new --out FILE\n";
+      return 2;
+    }
+    return child_new(std::cin, std::cout, ChildNew{child_out, today(), language_from(child_language)});
+  }
+  return walk_command(walk);
+}
+
+}  // namespace
+}  // namespace rushlight
+
+int main(int count, char** words) {
+  // A closed pipe must not kill a walk before it has let go of its journal.
+  std::signal(SIGPIPE, SIG_IGN);
+  try {
+    return rushlight::run(count, words);
+  } catch (const std::exception& error) {
+    std::cerr << "rushlight: " << error.what() << "\n\n" << rushlight::first_aid_cards(rushlight::Language::en);
+    return 2;
+  }
+}

@@ -1,0 +1,117 @@
+#include "cli/menus.hpp"
+
+#include <algorithm>
+
+#include "cli/plain_text.hpp"
+#include "cli/readings.hpp"
+#include "cli/say.hpp"
+#include "episode/words.hpp"
+
+namespace rushlight {
+namespace {
+
+/// Fills the screen of one dialog. The headline of the step gives way to the menu's own.
+class Menu {
+ public:
+  Menu(const Situation& situation, Screen& screen)
+      : here_(situation), language_(situation.language()), screen_(screen) {
+    screen_.tell = say(kTellChoice, language_) + " " + say(kBackToStep, language_);
+    screen_.keys = screen_.few_keys = say(kWorseKey, language_);
+    if (time_is_up(situation)) add("", say(kTimeIsUp, language_));
+  }
+
+  void operator()(const OnStep&) {}
+  void operator()(const NamingWorse&) {
+    screen_.headline = say(kWorseTitle, language_);
+    for (const auto& [sign, text] : signs_of(here_.protocol, here_.child, here_.episode)) item(text);
+    if (!lists_any_worry(here_.protocol)) item(say(kSomethingElse, language_));
+    screen_.keys = screen_.few_keys = "";
+  }
+  void operator()(const NamingAction&) {
+    screen_.headline = say(kWhichTitle, language_);
+    for (const ShownAction& action : here_.view.actions) item(action.text);
+  }
+  void operator()(const NamingOutcome& naming) {
+    screen_.headline = say(kOutcomeTitle, language_);
+    for (const ShownAction& action : here_.view.actions) {
+      if (action.id != naming.action) continue;
+      add("", action.text);
+      for (const Outcome outcome : outcomes_of(action.kind)) item(outcome_line(outcome, action.kind, language_));
+    }
+  }
+  void operator()(const ReportingCall& reporting) {
+    const std::string name = who(reporting.contact, language_);
+    screen_.headline = say(kCallTitle, language_);
+    add("", sentence_case(name) + ": " + number_of(here_.child.contacts, reporting.contact, language_));
+    item(say(kReached, language_));
+    item(say(kNoAnswer, language_));
+    item(say(kTold, language_));
+    screen_.tell = say(kTellChoice, language_) + " " + say(kNotCalledYet, language_);
+  }
+  void operator()(const TypingWhatTheySaid&) {
+    screen_.headline = say(kTypeWhatTheySaid, language_);
+    screen_.tell = "";
+  }
+  void operator()(const ChoosingCorrection&) {
+    const std::vector<PastAnswer> answers = past_answers(here_);
+    screen_.headline = say(answers.empty() ? kNoAnswersYet : kBackTitle, language_);
+    for (std::size_t at = 0; at < std::min(answers.size(), kMostShownAnswers); ++at) {
+      item(answers[at].question.text + " " + text_from_answer(answers[at].question, answers[at].value, here_.setting()));
+    }
+    add("", say(kGivenStays, language_));
+  }
+  void operator()(const Correcting& correcting) {
+    screen_.headline = say(kAnswerAgain, language_);
+    const ShownQuestion question = question_of(here_, correcting.fact);
+    show_asked(screen_, question, language_);
+    screen_.tell = how_to_answer(question, language_) + " " + say(kBackToStep, language_);
+  }
+  void operator()(const ChoosingMore&) {
+    screen_.headline = say(kMoreTitle, language_);
+    for (const Both* line : {&kMoreCautionsItem, &kMoreContacts, &kMoreGiven, &kMoreTakeOver, &kMoreLanguage, &kMoreStop,
+                             &kMoreClose}) {
+      item(say(*line, language_));
+    }
+    screen_.keys = screen_.few_keys = say(kAllKeys, language_);
+  }
+  void operator()(const ConfirmingEnd&) {
+    screen_.headline = say(kCloseTitle, language_, here_.view.child);
+    item(say(kCloseYes, language_));
+    item(say(kCloseNo, language_));
+  }
+  void operator()(const TypingName&) {
+    screen_.headline = say(kNameTitle, language_);
+    screen_.tell = say(kBackToStep, language_);
+  }
+  void operator()(const Reading& reading) {
+    screen_.headline = reading.title;
+    for (const std::string& line : reading.lines) add("- ", line);
+    screen_.tell = say(kBackToStep, language_);
+  }
+
+ private:
+  void add(const std::string& lead, const std::string& text) { screen_.body.push_back({lead, text}); }
+  void item(const std::string& text) { add(std::to_string(++items_) + ". ", text); }
+
+  const Situation& here_;
+  Language language_;
+  Screen& screen_;
+  int items_ = 0;
+};
+
+}  // namespace
+
+void show_menu(const Situation& situation, const Dialog& dialog, Screen& screen) {
+  std::visit(Menu(situation, screen), dialog);
+}
+
+void show_asked(Screen& screen, const ShownQuestion& question, Language language) {
+  screen.body.push_back({"", question.text});
+  if (!question.help.empty()) screen.body.push_back({"", question.help});
+  for (std::size_t at = 0; at < question.choices.size(); ++at) {
+    screen.body.push_back({std::to_string(at + 1) + ". ", question.choices[at].text});
+  }
+  screen.body.push_back({say(kCantTellLead, language), say(kCantTellChoice, language)});
+}
+
+}  // namespace rushlight

@@ -1,0 +1,75 @@
+#include "cli/private_file.hpp"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+
+namespace rushlight {
+namespace {
+
+namespace fs = std::filesystem;
+
+Finding refusal(const std::string& path, Kind kind) {
+  return Finding{Severity::error, Where{path, 0, 0, 0}, std::move(kind), {}};
+}
+
+Finding cannot_write(const std::string& path, int error) {
+  return refusal(path, NotReadable{std::string("it cannot be written: ") + std::strerror(error)});
+}
+
+bool write_all(int descriptor, const std::string& bytes) {
+  std::size_t done = 0;
+  while (done < bytes.size()) {
+    const ssize_t put = ::write(descriptor, bytes.data() + done, bytes.size() - done);
+    if (put < 0 && errno == EINTR) continue;
+    if (put <= 0) return false;
+    done += static_cast<std::size_t>(put);
+  }
+  return ::fsync(descriptor) == 0;
+}
+
+// Each folder that is missing, for its owner only.
+int make_folders(const fs::path& folder) {
+  if (folder.empty() || fs::is_directory(folder)) return 0;
+  if (const int error = make_folders(folder.parent_path()); error != 0) return error;
+  return ::mkdir(folder.c_str(), 0700) == 0 || errno == EEXIST ? 0 : errno;
+}
+
+void sync_folder(const fs::path& folder) {
+  const int descriptor = ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (descriptor < 0) return;
+  ::fsync(descriptor);
+  ::close(descriptor);
+}
+
+}  // namespace
+
+std::optional<Finding> write_private_file(const std::string& path, const std::string& bytes) {
+  struct stat about {};
+  const WrongUse exists{"`" + path + "` is already there and stays as it is",
+                        "move it away first, or give another name with --out"};
+  if (::lstat(path.c_str(), &about) == 0) return refusal(path, exists);
+  const fs::path folder = fs::path(path).parent_path();
+  if (const int error = make_folders(folder); error != 0) return cannot_write(path, error);
+
+  const std::string temporary = path + ".new-" + std::to_string(::getpid());
+  const int descriptor = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0600);
+  if (descriptor < 0) return cannot_write(path, errno);
+  const bool written = ::fchmod(descriptor, 0600) == 0 && write_all(descriptor, bytes);
+  const int error = errno;
+  ::close(descriptor);
+  // A link, unlike a rename, never replaces what got the name in the meantime.
+  const bool named = written && ::link(temporary.c_str(), path.c_str()) == 0;
+  const int naming_error = errno;
+  ::unlink(temporary.c_str());
+  if (!written) return cannot_write(path, error);
+  if (!named) return naming_error == EEXIST ? refusal(path, exists) : cannot_write(path, naming_error);
+  sync_folder(folder);
+  return std::nullopt;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,107 @@
+#include "cli/protocol_set.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+#include "cli/embedded.hpp"
+#include "cli/read_file.hpp"
+#include "read/resolved_from_xml.hpp"
+#include "read/vetted_bytes.hpp"
+
+namespace rushlight {
+namespace {
+
+namespace fs = std::filesystem;
+
+Finding about_file(const std::string& file, Kind kind) {
+  return Finding{Severity::error, Where{file, 0, 0, 0}, std::move(kind), {}};
+}
+
+std::vector<std::string> xml_files_in(const std::string& folder) {
+  std::vector<std::string> files;
+  std::error_code error;
+  for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
+    if (entry->path().extension() == ".xml") files.push_back(entry->path().string());
+  }
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
+// Two files of a set must not both be the protocol of one name.
+void refuse_repeated_names(ProtocolSet& set) {
+  for (std::size_t i = 0; i < set.protocols.size(); ++i) {
+    const Protocol& later = set.protocols[i].checked.protocol();
+    for (std::size_t j = 0; j < i; ++j) {
+      const Protocol& earlier = set.protocols[j].checked.protocol();
+      if (earlier.name != later.name) continue;
+      set.findings.push_back(Finding{Severity::error, later.where, RepeatedId{later.name, "protocol"},
+                                     Because{"the set has it in another file", earlier.where}});
+    }
+  }
+}
+
+void finish(ProtocolSet& set) {
+  refuse_repeated_names(set);
+  sort_findings(set.findings);
+}
+
+}  // namespace
+
+const LoadedProtocol* ProtocolSet::find(const std::string& id) const {
+  for (const LoadedProtocol& loaded : protocols) {
+    if (loaded.checked.protocol().name == id) return &loaded;
+  }
+  return nullptr;
+}
+
+void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes) {
+  set.texts[file] = bytes;
+  Read<Protocol> read = resolved_from_xml(bytes, file);
+  const bool refused = has_error(read.findings);
+  set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
+  if (refused || !read.value) return;
+  Checked checked = check(std::move(*read.value));
+  set.findings.insert(set.findings.end(), checked.findings.begin(), checked.findings.end());
+  if (checked.protocol) set.protocols.push_back(LoadedProtocol{*checked.protocol, file, bytes});
+}
+
+ProtocolSet embedded_set(const std::string& name) {
+  ProtocolSet set;
+  std::vector<std::string> known;
+  for (const EmbeddedFile& file : embedded_files()) {
+    const std::size_t slash = file.path.find('/');
+    if (slash == std::string_view::npos || !file.path.ends_with(".xml")) continue;
+    const std::string folder(file.path.substr(0, slash));
+    if (known.empty() || known.back() != folder) known.push_back(folder);
+    if (folder == name) add_protocol(set, std::string(file.path), std::string(file.bytes));
+  }
+  if (std::find(known.begin(), known.end(), name) == known.end()) {
+    set.findings.push_back(about_file("the sets inside the program", UnknownId{name, "set", known}));
+  }
+  finish(set);
+  return set;
+}
+
+ProtocolSet set_in_folder(const std::string& folder, const std::string& name) {
+  ProtocolSet set;
+  std::error_code error;
+  if (!fs::is_directory(folder, error)) {
+    set.findings.push_back(about_file(folder, NotReadable{"it is not a folder"}));
+    return set;
+  }
+  std::vector<std::string> files = xml_files_in(folder);
+  if (files.empty() && !name.empty()) files = xml_files_in((fs::path(folder) / name).string());
+  if (files.empty()) set.findings.push_back(about_file(folder, NotReadable{"it holds no protocol files (*.xml)"}));
+  for (const std::string& file : files) {
+    FileBytes bytes = bytes_of_file(file, kMostBytes);
+    if (auto* finding = std::get_if<Finding>(&bytes)) {
+      set.findings.push_back(std::move(*finding));
+    } else {
+      add_protocol(set, file, std::get<std::string>(bytes));
+    }
+  }
+  finish(set);
+  return set;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "finding/finding.hpp"
+#include "verify/check.hpp"
+
+namespace rushlight {
+
+/// A protocol that may be walked, with the bytes it was read from.
+struct LoadedProtocol {
+  CheckedProtocol checked;
+  std::string file;
+  std::string bytes;
+};
+
+/// The text of each file that was read, by its name in findings: for showing the line of a finding.
+using FileTexts = std::map<std::string, std::string>;
+
+/// The protocols of one folder, and everything there is to say about them. A file with an error is not among
+/// `protocols`.
+struct ProtocolSet {
+  std::vector<LoadedProtocol> protocols;
+  std::vector<Finding> findings;  // of all files, sorted
+  FileTexts texts;
+
+  /// The protocol with this id; null when the set has none, or when its file was refused.
+  const LoadedProtocol* find(const std::string& id) const;
+};
+
+/// Bytes to CheckedProtocol: read, resolve, check. Adds the protocol or the findings to `set`.
+void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes);
+
+/// A set that travels inside the program: "reference". A name that none has is a finding.
+ProtocolSet embedded_set(const std::string& name);
+
+/// Every *.xml of a folder. A folder without any is a finding. When the folder holds sets in folders of their own, the
+/// one called `set` is taken.
+ProtocolSet set_in_folder(const std::string& folder, const std::string& set);
+
+}  // namespace rushlight

@@ -1,0 +1,192 @@
+#pragma once
+
+#include <string>
+
+#include "protocol/text.hpp"
+
+namespace rushlight {
+
+/// A sentence of the terminal's own, written in every language; "{1}" to "{3}" are blanks.
+struct Both {
+  const char* en;
+  const char* es;
+};
+
+std::string say(const Both& both, Language language, const std::string& one = "", const std::string& two = "",
+                const std::string& three = "");
+
+// Beside the child's name.
+inline constexpr Both kPractice{"practice clock, {1} times as fast", "reloj de práctica, {1} veces más rápido"};
+inline constexpr Both kPracticeOnly{"practice clock", "reloj de práctica"};
+inline constexpr Both kNotSaved{"NOT BEING SAVED. Go on. If this stops, it starts from the top.",
+                                "NO SE GUARDA. Siga. Si esto se cierra, empieza desde el principio."};
+inline constexpr Both kPage{"Page {1} of {2}.", "Página {1} de {2}."};
+inline constexpr Both kNextPage{"Enter: next.", "Enter: sigue."};
+
+// The first screen.
+inline constexpr Both kAlarmTried{"That beep was the alarm. No beep? Turn the sound up. a: beep again.",
+                                  "Ese pitido es la alarma. ¿No suena? Suba el volumen. a: otra vez."};
+inline constexpr Both kGoingOn{"Going on from {1}. Nothing is lost.", "Sigue desde las {1}. No se perdió nada."};
+inline constexpr Both kDueAt{"Next: {1} at {2}.", "Lo próximo: {1} a las {2}."};
+
+// On the step.
+inline constexpr Both kDone{"done", "hecho"};
+inline constexpr Both kTellDone{"Enter: all done. Or the number of a step that went wrong.",
+                                "Enter: todo hecho. O el número del paso que salió mal."};
+inline constexpr Both kTellDoneOrReading{"Type the number on the meter. No meter or strips? Type x.",
+                                         "Escriba el número del medidor. ¿No hay medidor o tiras? Escriba x."};
+inline constexpr Both kTellCalled{"Enter: say how the call went.", "Enter: diga cómo fue la llamada."};
+inline constexpr Both kTellChoice{"Type the number of your answer.", "Escriba el número de su respuesta."};
+inline constexpr Both kTellGlucose{"Type the number on the meter, or LO or HI. Then Enter.",
+                                   "Escriba el número del medidor, o LO o HI. Luego Enter."};
+inline constexpr Both kTellKetones{"Type the number on the ketone meter, like 0.6, or HI. Then Enter.",
+                                   "Escriba el número del medidor de cetonas, como 0,6, o HI. Luego Enter."};
+inline constexpr Both kTellCount{"Type how many times: 0, 1, 2. Then Enter.",
+                                 "Escriba cuántas veces: 0, 1, 2. Luego Enter."};
+inline constexpr Both kTellAgo{"Type how long ago, like 40 min or 2 h. Or type no: not in the last day.",
+                               "Escriba hace cuánto, como 40 min o 2 h. O escriba no: no en el último día."};
+inline constexpr Both kTellWait{"The alarm rings here. Keep this screen open.",
+                                "La alarma suena aquí. Deje esta pantalla abierta."};
+inline constexpr Both kTellEnded{"Enter: close. w: something got worse.", "Enter: cerrar. p: algo va peor."};
+inline constexpr Both kCantTellChoice{"I can't tell", "No sé decir"};
+inline constexpr Both kWaitUntil{"Now wait until {1}.", "Ahora espere hasta las {1}."};
+inline constexpr Both kTimeIsUp{"Time is up. Check now.", "Ya es la hora. Revise ahora."};
+inline constexpr Both kStillToDo{"Not marked as done yet: {1}", "Aún sin marcar como hecho: {1}"};
+inline constexpr Both kGiven{"Given at {1}: {2}", "Dado a las {1}: {2}"};
+inline constexpr Both kPartGiven{"At {1} only part went in: {2}", "A las {1} solo entró una parte: {2}"};
+inline constexpr Both kTheySaid{"They said: {1}", "Le dijeron: {1}"};
+inline constexpr Both kCallOpen{"Call: {1}, {2}.", "Llame: {1}, {2}."};
+inline constexpr Both kMovesOn{"No answer by {1}? Then it moves on to the next number.",
+                               "¿Nadie contesta a las {1}? Entonces pasa al número siguiente."};
+inline constexpr Both kReminder{"Reminder at {1}: {2}", "Aviso a las {1}: {2}"};
+inline constexpr Both kReminderDue{"Due now: {1}", "Ya toca: {1}"};
+inline constexpr Both kWithheld{"{1}: {2}", "{1}: {2}"};
+inline constexpr Both kTimeLeft{"Time left {1}, until {2}.", "Faltan {1}, hasta las {2}."};
+inline constexpr Both kStartsWhenDone{"Enter starts the wait. The alarm rings by {1}.",
+                                      "Enter empieza la espera. La alarma suena a las {1} o antes."};
+inline constexpr Both kMoreCautions{"m: all cautions.", "m: todos los avisos."};
+
+// The keys that are the same on every screen.
+inline constexpr Both kKeys{"Keys: w worse, t can't tell, b mistyped, r why, m more{1}.",
+                            "Teclas: p peor, d no sé, v me equivoqué, r por qué, m más{1}."};
+inline constexpr Both kFewKeys{"Keys: w worse, t can't tell, m more.", "Teclas: p peor, d no sé, m más."};
+inline constexpr Both kWorseKey{"Key: w something got worse.", "Tecla: p algo va peor."};
+inline constexpr Both kAllKeys{"Keys: w worse, t can't tell, b mistyped, r why, x a step went wrong, c how a call went, a beep, q stop.",
+                               "Teclas: p peor, d no sé, v me equivoqué, r por qué, x un paso salió mal, c cómo fue una llamada, a pitido, q parar."};
+inline constexpr Both kCantTellLead{"t. ", "d. "};
+inline constexpr Both kKeyTrouble{", x went wrong", ", x salió mal"};
+inline constexpr Both kKeyCall{", c call", ", c llamada"};
+
+// Kind words for a wrong key.
+inline constexpr Both kNotUnderstood{"I did not understand \"{1}\". Nothing is lost.",
+                                     "No entendí \"{1}\". No se perdió nada."};
+inline constexpr Both kOnlyOneOf{"The answers here are 1 to {1}. Nothing is lost.",
+                                 "Aquí las respuestas son de 1 a {1}. No se perdió nada."};
+inline constexpr Both kNeedsAnswer{"This needs an answer. Not sure? Type t.", "Esto necesita respuesta. ¿No sabe? Escriba d."};
+inline constexpr Both kJustChanged{"The screen just changed. Read it, then answer again.",
+                                   "La pantalla acaba de cambiar. Léala y responda otra vez."};
+inline constexpr Both kNotYet{"Not yet. The alarm rings at {1}.", "Todavía no. La alarma suena a las {1}."};
+inline constexpr Both kEarlyKept{"{1} is kept. It is early: check again at {2}.",
+                                 "{1} queda anotado. Es pronto: mida otra vez a las {2}."};
+inline constexpr Both kNoQuestion{"There is no question now.", "Ahora no hay pregunta."};
+inline constexpr Both kYouSaid{"You said: {1}", "Usted dijo: {1}"};
+inline constexpr Both kMarked{"Marked: {1}", "Anotado: {1}"};
+
+// Numbers that need a second look.
+inline constexpr Both kNotANumber{"\"{1}\" is not a number I can read. Type it like {2}.",
+                                  "\"{1}\" no es un número que pueda leer. Escríbalo como {2}."};
+inline constexpr Both kOtherUnit{"{1} fits {2}. This meter is set to {3}. Type it again with its unit.",
+                                 "{1} va con {2}. Este medidor está en {3}. Escríbalo otra vez con su unidad."};
+inline constexpr Both kBeyondMeter{"No meter shows {1}. Look again. LO and HI are answers too.",
+                                   "Ningún medidor muestra {1}. Mire otra vez. LO y HI también valen."};
+inline constexpr Both kKetonesOtherUnit{"{1} is too high for mmol/L. Look again at the meter, or type HI.",
+                                        "{1} es demasiado para mmol/L. Mire otra vez el medidor, o escriba HI."};
+inline constexpr Both kKetonesBeyond{"No ketone meter shows {1}. Look again, or type HI.",
+                                     "Ningún medidor de cetonas muestra {1}. Mire otra vez, o escriba HI."};
+inline constexpr Both kCountLike{"Type a whole number, like 2.", "Escriba un número entero, como 2."};
+inline constexpr Both kMinutesOrHours{"{1} minutes or hours? Type {1} min or {1} h.",
+                                      "¿{1} minutos u horas? Escriba {1} min o {1} h."};
+inline constexpr Both kAgoLike{"Type it like 40 min or 2 h. Or no.", "Escríbalo como 40 min o 2 h. O no."};
+inline constexpr Both kNotInTheLastDay{"not in the last day", "no en el último día"};
+inline constexpr Both kAgo{"{1} ago, at {2}", "hace {1}, a las {2}"};
+
+// Something got worse.
+inline constexpr Both kWorseTitle{"What got worse?", "¿Qué va peor?"};
+inline constexpr Both kSomethingElse{"Something else", "Otra cosa"};
+inline constexpr Both kBackToStep{"Enter: back to the step.", "Enter: volver al paso."};
+inline constexpr Both kElseTitle{"You see something that is not on the list.", "Usted ve algo que no está en la lista."};
+inline constexpr Both kElseDanger{"You think it is a danger? Call {1} now.", "¿Cree que hay peligro? Llame a {1} ahora."};
+inline constexpr Both kElseClinic{"You are not sure? Call {1} now.", "¿No está seguro? Llame a {1} ahora."};
+
+// What did not work out.
+inline constexpr Both kWhichTitle{"Which step went wrong?", "¿Qué paso salió mal?"};
+inline constexpr Both kOutcomeTitle{"What happened?", "¿Qué pasó?"};
+inline constexpr Both kNothingElseHere{"This one has no other answer. Press Enter when it is done.",
+                                       "Esto no tiene otra respuesta. Pulse Enter cuando esté hecho."};
+
+// Calls.
+inline constexpr Both kCallTitle{"How did the call go?", "¿Cómo fue la llamada?"};
+inline constexpr Both kReached{"Someone answered", "Alguien contestó"};
+inline constexpr Both kNoAnswer{"Nobody answered", "Nadie contestó"};
+inline constexpr Both kTold{"They told me what to do", "Me dijeron qué hacer"};
+inline constexpr Both kTypeWhatTheySaid{"Type what they said. Then Enter.", "Escriba lo que le dijeron. Luego Enter."};
+inline constexpr Both kNoOpenCall{"No call is open now.", "Ahora no hay ninguna llamada abierta."};
+inline constexpr Both kNotCalledYet{"Enter: not called yet.", "Enter: aún no he llamado."};
+
+// Mistyped.
+inline constexpr Both kBackTitle{"Which answer was mistyped?", "¿Qué respuesta está mal?"};
+inline constexpr Both kNoAnswersYet{"There is no answer to change yet.", "Aún no hay respuesta que cambiar."};
+inline constexpr Both kGivenStays{"What was given stays marked as given. Marked by mistake? Enter, then x.",
+                                  "Lo que se dio queda anotado. ¿Lo anotó por error? Enter, luego x."};
+inline constexpr Both kCorrected{"Changed. Now it says: {1}", "Cambiado. Ahora dice: {1}"};
+inline constexpr Both kAnswerAgain{"The answer again:", "La respuesta otra vez:"};
+
+// Why, more, leaving.
+inline constexpr Both kWhyTitle{"Why this step", "Por qué este paso"};
+inline constexpr Both kNoWhy{"This is where the plan begins.", "Aquí empieza el plan."};
+inline constexpr Both kSource{"Source: {1}", "Fuente: {1}"};
+inline constexpr Both kRuleName{"Rule: {1}.", "Regla: {1}."};
+inline constexpr Both kAddress{"Address: {1}", "Dirección: {1}"};
+inline constexpr Both kNoNumber{"no number yet", "aún sin número"};
+inline constexpr Both kMoreTitle{"More", "Más"};
+inline constexpr Both kMoreCautionsItem{"All cautions", "Todos los avisos"};
+inline constexpr Both kMoreContacts{"Phone numbers and address", "Teléfonos y dirección"};
+inline constexpr Both kMoreTakeOver{"Somebody else carries on now", "Otra persona sigue ahora"};
+inline constexpr Both kMoreLanguage{"Español", "English"};
+inline constexpr Both kMoreStop{"Stop for now (you can go on later)", "Parar por ahora (puede seguir luego)"};
+inline constexpr Both kMoreGiven{"What was given so far", "Qué se ha dado hasta ahora"};
+inline constexpr Both kMoreClose{"End this episode for good", "Terminar este episodio del todo"};
+inline constexpr Both kNothingGiven{"Nothing is marked as given.", "No hay nada anotado como dado."};
+inline constexpr Both kCloseTitle{"End it for good? Is {1} well and with you?", "¿Terminar del todo? ¿{1} está bien y con usted?"};
+inline constexpr Both kCloseYes{"Yes, end it", "Sí, terminar"};
+inline constexpr Both kCloseNo{"No, go back", "No, volver"};
+inline constexpr Both kNameTitle{"Who carries on? Type a name.", "¿Quién sigue? Escriba un nombre."};
+inline constexpr Both kTakenOverBy{"{1} carries on. Ask again first.", "{1} sigue. Primero, pregunte otra vez."};
+inline constexpr Both kStopped{"Stopped. Nothing is lost. To go on: {1}", "Parado. No se perdió nada. Para seguir: {1}"};
+inline constexpr Both kStoppedUnsaved{"Stopped. This was not saved. To start again: {1}",
+                                      "Parado. Esto no se guardó. Para empezar otra vez: {1}"};
+inline constexpr Both kClosed{"This episode has ended. To start a new one: {1}",
+                              "Este episodio terminó. Para empezar otro: {1}"};
+
+// A journal that cannot be used, and an old episode.
+inline constexpr Both kJournalRefused{"The journal cannot be used. It is left as it is.",
+                                      "El registro no se puede usar. Queda como está."};
+inline constexpr Both kGoOnUnsaved{"To be led step by step without saving, type y.",
+                                   "Para seguir paso a paso sin guardar, escriba s."};
+inline constexpr Both kStaleTitle{"An earlier episode of {1} is still open, from {2}.",
+                                  "Un episodio anterior de {1} sigue abierto, del {2}."};
+inline constexpr Both kStaleNew{"1. Start a new one", "1. Empezar uno nuevo"};
+inline constexpr Both kStaleOld{"2. Go on with the earlier one", "2. Seguir con el anterior"};
+
+// Two people.
+inline constexpr Both kHeldTitle{"Somebody else has this open for {1}.", "Otra persona tiene esto abierto para {1}."};
+inline constexpr Both kHeldSince{"Since {1}, in another window.", "Desde las {1}, en otra ventana."};
+inline constexpr Both kHeldAsk{"Ask them what was given. Then, to carry on here, type y.",
+                               "Pregúnteles qué se ha dado. Para seguir aquí, escriba s."};
+inline constexpr Both kHeldLeft{"The other screen carries on. To try again: {1}",
+                                "La otra pantalla sigue. Para intentarlo otra vez: {1}"};
+inline constexpr Both kWasTakenOver{"Somebody else carries on with {1} now. Follow their screen.",
+                                    "Ahora otra persona sigue con {1}. Siga su pantalla."};
+inline constexpr Both kTakeBack{"To carry on here again, type y.", "Para seguir aquí otra vez, escriba s."};
+
+}  // namespace rushlight

@@ -1,0 +1,125 @@
+#include "cli/screen.hpp"
+
+#include <algorithm>
+
+#include "cli/plain_text.hpp"
+#include "cli/say.hpp"
+
+namespace rushlight {
+namespace {
+
+constexpr int kRowsForAllKeys = 18;  // on fewer rows the keys take one line, and "more" lists them
+constexpr int kLeastBody = 2;        // on the smallest screens the page may scroll rather than say nothing
+
+using Lines = std::vector<std::string>;
+
+void append(Lines& lines, const Lines& more) { lines.insert(lines.end(), more.begin(), more.end()); }
+
+/// Lays one screen out at one size.
+class Layout {
+ public:
+  Layout(const Screen& screen, const Terminal::Size& size, Language language)
+      : screen_(screen), language_(language), rows_(size.rows), width_(size.columns - 1), roomy_(true) {}
+
+  std::vector<std::vector<Line>> pages() {
+    const std::vector<std::vector<Line>> roomy = laid_out();
+    if (roomy.size() == 1) return roomy;
+    roomy_ = false;  // first give up the blank lines, then the one page
+    return laid_out();
+  }
+
+ private:
+  Lines flowing(const std::string& text) const { return text.empty() ? Lines{} : wrapped("", cleaned(text), width_); }
+
+  // Later pages of a small screen say no more above than how urgent it is and for whom.
+  Lines top(std::size_t page) const {
+    Lines lines = flowing(screen_.who);
+    lines.resize(1);  // one row, so that the clock in it can be rewritten
+    if (page == 0 || rows_ >= kRowsForAllKeys) append(lines, flowing(screen_.headline));
+    if (roomy_) lines.push_back("");
+    return lines;
+  }
+
+  Lines bottom(std::size_t page, const std::string& tell) const {
+    Lines lines;
+    if (roomy_) lines.push_back("");
+    if (page == 0) append(lines, flowing(screen_.said));
+    append(lines, flowing(tell));
+    append(lines, flowing(rows_ < kRowsForAllKeys ? screen_.few_keys : screen_.keys));
+    if (!screen_.live.empty()) lines.push_back(cut(cleaned(screen_.live), width_));
+    return lines;
+  }
+
+  Lines urgency() const { return flowing(screen_.urgency); }
+
+  int room(std::size_t page, const std::string& tell) const {
+    const std::size_t taken = urgency().size() + top(page).size() + bottom(page, tell).size() + 1;  // and the prompt
+    return std::max(rows_ - static_cast<int>(taken), kLeastBody);
+  }
+
+  std::string not_last(std::size_t page, std::size_t pages) const {
+    return say(kPage, language_, std::to_string(page), std::to_string(pages)) + " " + say(kNextPage, language_);
+  }
+  std::string last(std::size_t pages) const {
+    const std::string number = std::to_string(pages);
+    return say(kPage, language_, number, number) + " " + screen_.tell;
+  }
+
+  /// The body in pages; `rows_of` says how many rows the body has on a page.
+  template <class RowsOf>
+  std::vector<Lines> filled(RowsOf rows_of) const {
+    std::vector<Lines> bodies = {{}};
+    const auto left = [&] { return rows_of(bodies.size() - 1) - static_cast<int>(bodies.back().size()); };
+    for (const Block& block : screen_.body) {
+      if (block.text.empty() && (!roomy_ || bodies.back().empty())) continue;
+      const Lines lines = block.text.empty() ? Lines{""} : wrapped(block.lead, cleaned(block.text), width_);
+      if (static_cast<int>(lines.size()) > left() && !bodies.back().empty()) bodies.push_back({});
+      for (const std::string& line : lines) {
+        if (left() <= 0) bodies.push_back({});
+        bodies.back().push_back(line);
+      }
+    }
+    return bodies;
+  }
+
+  std::vector<std::vector<Line>> laid_out() const {
+    std::vector<Lines> bodies = filled([&](std::size_t page) { return room(page, screen_.tell); });
+    if (bodies.size() > 1) {
+      bodies = filled([&](std::size_t page) { return std::min(room(page, last(9)), room(page, not_last(9, 9))); });
+    }
+    std::vector<std::vector<Line>> pages;
+    for (std::size_t at = 0; at < bodies.size(); ++at) {
+      const bool more = at + 1 < bodies.size();
+      const std::string tell = more ? not_last(at + 1, bodies.size()) : bodies.size() > 1 ? last(bodies.size()) : screen_.tell;
+      pages.push_back(page(top(at), bodies[at], bottom(at, tell)));
+    }
+    return pages;
+  }
+
+  std::vector<Line> page(const Lines& head, const Lines& body, const Lines& foot) const {
+    std::vector<Line> lines;
+    for (const std::string& line : urgency()) lines.push_back({line, true});
+    for (const Lines* part : {&head, &body, &foot}) {
+      for (const std::string& line : *part) lines.push_back({line, false});
+    }
+    return lines;
+  }
+
+  const Screen& screen_;
+  Language language_;
+  int rows_, width_;
+  bool roomy_;
+};
+
+}  // namespace
+
+bool Screen::says_the_same_as(const Screen& other) const {
+  return urgency == other.urgency && headline == other.headline && body == other.body && said == other.said &&
+         tell == other.tell && keys == other.keys && live.empty() == other.live.empty();
+}
+
+std::vector<std::vector<Line>> pages_of(const Screen& screen, const Terminal::Size& size, Language language) {
+  return Layout(screen, size, language).pages();
+}
+
+}  // namespace rushlight

@@ -1,0 +1,212 @@
+#include "cli/screen_text.hpp"
+
+#include <algorithm>
+
+#include "cli/menus.hpp"
+#include "cli/plain_text.hpp"
+#include "cli/say.hpp"
+#include "episode/phrases.hpp"
+#include "episode/words.hpp"
+
+namespace rushlight {
+namespace {
+
+constexpr std::size_t kGivenLinesShown = 2;  // the latest; "more" has them all
+
+std::string two_digits(std::int64_t number) { return (number < 10 ? "0" : "") + std::to_string(number); }
+
+constexpr std::size_t kFewWords = 12;  // bytes: "Give ", "Ahora dé "
+
+/// "7 g: " when the text of an action does not have its amount among its first words: the number comes first.
+std::string amount_in_front(const ShownAction& action, Language language) {
+  if (!action.dose || !action.dose->amount) return "";
+  const std::string amount = said(*action.dose->amount, language);
+  return action.text.find(amount) <= kFewWords ? "" : amount + ": ";
+}
+
+/// The step's own screen.
+class StepScreen {
+ public:
+  StepScreen(const Situation& situation, Screen& screen)
+      : here_(situation), view_(situation.view), language_(situation.language()), screen_(screen) {}
+
+  void fill() {
+    if (has_given()) headline_after_giving();
+    if (!here_.saving) add("", say(kNotSaved, language_));
+    show_calls();
+    if (time_is_up(here_) && !has_given()) add("", say(kTimeIsUp, language_));
+    switch (phase_of(here_)) {
+      case Phase::ask: show_question(); break;
+      case Phase::act: show_actions(true); break;
+      case Phase::wait: show_wait(); break;
+      case Phase::ended: show_actions(false); break;
+    }
+    const bool not_started = view_.waiting && view_.wait && !view_.wait->started;
+    if (not_started && phase_of(here_) == Phase::act) add("", say(kStartsWhenDone, language_, clock_text(view_.wait->until)));
+    if (!view_.told.empty()) add("", say(kTheySaid, language_, view_.told));
+    show_reminders();
+    show_cautions();
+    screen_.tell = tell();
+    screen_.keys = say(kKeys, language_, keys_for_now());
+    screen_.few_keys = say(kFewKeys, language_);
+  }
+
+ private:
+  void add(const std::string& lead, const std::string& text) { screen_.body.push_back({lead, text}); }
+  void blank() { screen_.body.push_back({}); }
+
+  void show_calls() {
+    for (const ShownCall& call : view_.open_calls) {
+      const bool on_list = std::any_of(view_.actions.begin(), view_.actions.end(), [&](const ShownAction& action) {
+        return contact_of(here_.protocol, action) == call.contact;
+      });
+      if (on_list && phase_of(here_) == Phase::act) continue;
+      add("", say(kCallOpen, language_, call.who, call.number));
+      if (call.answer_by) add("", say(kMovesOn, language_, clock_text(*call.answer_by)));
+    }
+  }
+
+  void show_actions(bool numbered) {
+    for (std::size_t at = 0; at < view_.actions.size(); ++at) {
+      const ShownAction& action = view_.actions[at];
+      const std::string lead = numbered ? std::to_string(at + 1) + ". " : "- ";
+      const std::string mark = numbered && action.outcome ? "(" + outcome_mark(*action.outcome, language_) + ") " : "";
+      add(lead, mark + amount_in_front(action, language_) + action.text);
+    }
+  }
+
+  void show_question() {
+    const ShownQuestion& question = view_.ask.front();
+    for (const ShownAction& action : view_.actions) {
+      const bool told_here = here_.episode.opening.empty() && is_pending(action);
+      if (told_here) add("", say(kStillToDo, language_, action.text));
+    }
+    show_asked(screen_, question, language_);
+  }
+
+  // Once it is given, "give it now" must not stand on the screen: a tired reader would give it twice.
+  bool has_given() const {
+    return std::any_of(view_.actions.begin(), view_.actions.end(), [](const ShownAction& action) {
+      return action.dose && (action.outcome == Outcome::given || action.outcome == Outcome::part);
+    });
+  }
+  void headline_after_giving() {
+    if (phase_of(here_) == Phase::wait) screen_.headline = say(kWaitUntil, language_, clock_text(view_.wait->until));
+    if (time_is_up(here_)) screen_.headline = say(kTimeIsUp, language_);
+  }
+
+  void show_wait() {
+    std::size_t shown = 0;
+    for (auto given = view_.given.rbegin(); given != view_.given.rend() && shown < kGivenLinesShown; ++given) {
+      const bool in_this_step = given->when.utc >= wall(here_.episode.clock, here_.episode.entered).utc;
+      const bool taken = given->outcome == Outcome::given || given->outcome == Outcome::part;
+      const std::optional<ActionId> id = here_.protocol.action_named(given->name);
+      if (!in_this_step || !taken || !id || !here_.protocol[*id].dose) continue;
+      const std::string label = plain_words(here_.protocol[*here_.protocol[*id].dose].label, language_);
+      const bool all = given->outcome == Outcome::given;
+      add("", say(all ? kGiven : kPartGiven, language_, clock_text(given->when), all ? given->text : label));
+      ++shown;
+    }
+    for (const ShownAction& action : view_.actions) {
+      const bool goes_on = action.kind == ActionKind::watch || action.kind == ActionKind::position;
+      if (goes_on) add("- ", action.text);
+    }
+    blank();
+    add("", say(kTellWait, language_));
+  }
+
+  void show_reminders() {
+    for (const ShownTimer& timer : view_.timers) {
+      if (timer.controls) continue;
+      const bool due = timer.until.utc <= here_.now.utc;
+      add("", due ? say(kReminderDue, language_, timer.label)
+                  : say(kReminder, language_, clock_text(timer.until), timer.label));
+    }
+  }
+
+  // In full on the first screen. Later what is particular to this step stays, and the rest is one key away.
+  void show_cautions() {
+    blank();
+    const std::string short_form = phrase(Phrase::not_approved, language_);
+    if (here_.first) {
+      for (const std::string& caution : view_.caution) add("", caution);
+      add("", say(kAlarmTried, language_));
+      return;
+    }
+    const std::size_t standing = here_.protocol.cautions.size() + 2;  // the clinic's own and the two of every face
+    const std::size_t particular = view_.caution.size() > standing ? view_.caution.size() - standing : 0;
+    for (std::size_t at = 0; at < particular; ++at) add("", view_.caution[at]);
+    add("", short_form + " " + say(kMoreCautions, language_));
+  }
+
+  std::string tell() const {
+    switch (phase_of(here_)) {
+      case Phase::ask: return how_to_answer(view_.ask.front(), language_);
+      case Phase::act: {
+        const bool left = std::any_of(view_.actions.begin(), view_.actions.end(), is_pending);
+        if (left && reading_asked_for(here_) != nullptr) return say(kTellDoneOrReading, language_);
+        if (left) return say(kTellDone, language_);
+        return pending_call(view_) != nullptr ? say(kTellCalled, language_) : "";
+      }
+      case Phase::wait: return "";
+      case Phase::ended: return say(kTellEnded, language_);
+    }
+    return "";
+  }
+
+  std::string keys_for_now() const {
+    std::string keys;
+    const bool trouble = phase_of(here_) != Phase::ended && !view_.actions.empty() && here_.episode.opening.empty();
+    if (trouble) keys += say(kKeyTrouble, language_);
+    if (view_.call) keys += say(kKeyCall, language_);
+    return keys;
+  }
+
+  const Situation& here_;
+  const View& view_;
+  Language language_;
+  Screen& screen_;
+};
+
+}  // namespace
+
+std::string text_from_time_left(Duration left) {
+  const std::int64_t seconds = std::max<std::int64_t>(left.count(), 0);
+  const std::int64_t hours = seconds / 3600;
+  const std::int64_t minutes = seconds / 60 % 60;
+  if (hours == 0) return std::to_string(minutes) + ":" + two_digits(seconds % 60);
+  return std::to_string(hours) + ":" + two_digits(minutes) + ":" + two_digits(seconds % 60);
+}
+
+std::string who_line(const Situation& situation) {
+  const int speed = situation.practice;
+  std::string line = situation.view.child + ", " + clock_text(situation.now);
+  if (speed == 1) line += ", " + say(kPracticeOnly, situation.language());
+  if (speed > 1) line += ", " + say(kPractice, situation.language(), std::to_string(speed));
+  return line;
+}
+
+std::string live_line(const Situation& situation) {
+  const View& view = situation.view;
+  if (!view.waiting || !view.wait || !view.wait->started) return "";
+  const std::string until = clock_text(view.wait->until);
+  const Moment shown = wall(situation.episode.clock, situation.episode.clock.last_wall + situation.episode.clock.lost);
+  return say(kTimeLeft, situation.language(), text_from_time_left(view.wait->until.utc - shown.utc), until);
+}
+
+Screen screen_of(const Situation& situation, const Dialog& dialog, const std::string& said) {
+  Screen screen;
+  screen.urgency = in_capitals(shown_as(situation.view.urgency, situation.language()));
+  screen.who = who_line(situation);
+  screen.headline = situation.view.headline;
+  screen.said = said;
+  screen.live = live_line(situation);
+  if (std::holds_alternative<OnStep>(dialog)) {
+    StepScreen(situation, screen).fill();
+  } else {
+    show_menu(situation, dialog, screen);
+  }
+  return screen;
+}
+
+}  // namespace rushlight

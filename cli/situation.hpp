@@ -1,0 +1,69 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cli/answers.hpp"
+#include "episode/view.hpp"
+
+namespace rushlight {
+
+/// Everything a screen is made from. The episode is settled at `now`, and the view is of it.
+struct Situation {
+  const Protocol& protocol;
+  const Child& child;
+  const Episode& episode;
+  const View& view;
+  Moment now;
+  bool first = false;   // the first screen says every caution in full
+  bool saving = true;
+  int practice = 0;     // how many times as fast as real; 0: the real clock
+
+  Language language() const { return view.language; }
+  AnswerSetting setting() const { return {view.language, child.unit, now}; }
+};
+
+/// What the step wants from the person now: one thing at a time.
+enum class Phase { ask, act, wait, ended };
+
+/// Opening questions come before actions, except in an emergency. Actions come before the step's own questions, so that
+/// what was given is said before the walk moves on; but once a wait is over, the check comes first. A call that nobody
+/// answers never holds up a question.
+Phase phase_of(const Situation& situation);
+
+/// The wait of the step has ended and its check is still missing.
+bool time_is_up(const Situation& situation);
+
+/// An action that has no outcome yet and that "all done" would mark; calls are told apart.
+bool is_pending(const ShownAction& action);
+
+/// A call of this step that nobody has said anything about.
+const ShownAction* pending_call(const View& view);
+
+/// The glucose question that may be answered beside the actions, because none of them gives anything or calls anybody; null
+/// otherwise.
+const ShownQuestion* reading_asked_for(const Situation& situation);
+
+/// Whom an action calls; empty for an action that is no call.
+std::optional<Contact> contact_of(const Protocol& protocol, const ShownAction& action);
+
+/// Whom the call of an action has moved on to since: the contact whose answer is awaited now.
+std::optional<Contact> contact_awaited(const Situation& situation, const ShownAction& action);
+
+/// The protocol's own list of signs ends with a line for any other worry.
+bool lists_any_worry(const Protocol& protocol);
+
+/// A fact as the question that was put.
+ShownQuestion question_of(const Situation& situation, FactId fact);
+
+/// What was answered in this episode, each fact once with what is believed now, the latest first.
+struct PastAnswer {
+  ShownQuestion question;
+  Value value;
+};
+std::vector<PastAnswer> past_answers(const Situation& situation);
+
+/// "02:10".
+std::string clock_text(const Moment& moment);
+
+}  // namespace rushlight

@@ -1,0 +1,162 @@
+#include "cli/walk_command.hpp"
+
+#include <cstdlib>
+#include <filesystem>
+#include <iostream>
+
+#include "cli/data_folder.hpp"
+#include "cli/embedded.hpp"
+#include "cli/first_aid_card.hpp"
+#include "cli/print_findings.hpp"
+#include "cli/read_file.hpp"
+#include "cli/say.hpp"
+#include "cli/today.hpp"
+#include "cli/walk_json.hpp"
+#include "cli/walk_terminal.hpp"
+#include "protocol/words.hpp"
+#include "wire/child_from_json.hpp"
+#include "wire/json_tree.hpp"
+
+namespace rushlight {
+namespace {
+
+constexpr std::string_view kDemoChild = "demo-child.json";
+constexpr Both kNoChild{"There is no child file yet.", "Todavía no hay ficha del niño."};
+constexpr Both kMakeChild{"To make one: rushlight child new", "Para crearla: rushlight child new"};
+constexpr Both kPractise{"To practise with an invented child: rushlight walk --demo-child",
+                         "Para practicar con un niño inventado: rushlight walk --demo-child"};
+
+struct ChildFile {
+  std::optional<Child> child;
+  std::string bytes;
+  std::vector<Finding> findings;
+  FileTexts texts;
+};
+
+std::optional<Language> language_from(const std::string& word) {
+  const auto place = words::place_of(words::kLanguages, word);
+  if (!place) return std::nullopt;
+  return static_cast<Language>(*place);
+}
+
+// Before any file has been read, the machine's own language is the best guess for whoever sits in front of it.
+Language language_of_machine() {
+  for (const char* variable : {"LC_ALL", "LC_MESSAGES", "LANG"}) {
+    const char* value = std::getenv(variable);
+    if (value == nullptr || *value == '\0') continue;
+    return std::string_view(value).starts_with("es") ? Language::es : Language::en;
+  }
+  return Language::en;
+}
+
+void read_child(ChildFile& file, const std::string& name) {
+  Read<Child> read = child_from_json(file.bytes, name, today());
+  file.child = std::move(read.value);
+  file.findings = std::move(read.findings);
+  file.texts[name] = file.bytes;
+}
+
+ChildFile demo_child() {
+  ChildFile file;
+  for (const EmbeddedFile& embedded : embedded_files()) {
+    if (embedded.path == kDemoChild) file.bytes = embedded.bytes;
+  }
+  read_child(file, std::string(kDemoChild));
+  return file;
+}
+
+ChildFile child_in(const std::string& path) {
+  ChildFile file;
+  FileBytes bytes = bytes_of_file(path, kChildLimits.bytes);
+  if (auto* finding = std::get_if<Finding>(&bytes)) {
+    file.findings.push_back(std::move(*finding));
+    return file;
+  }
+  file.bytes = std::get<std::string>(std::move(bytes));
+  read_child(file, path);
+  return file;
+}
+
+int refuse(const std::vector<Finding>& findings, const FileTexts& texts, Language language) {
+  print_findings(std::cerr, findings, texts);
+  std::cerr << '\n' << first_aid_cards(language);
+  return exit_status_of(findings);
+}
+
+std::string quoted_for_shell(const std::string& word) {
+  if (word.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-./") == std::string::npos)
+    return word;
+  std::string quoted = "'";
+  for (const char c : word) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return quoted + "'";
+}
+
+std::string how_to_go_on(const WalkOptions& options) {
+  std::string command = "rushlight walk";
+  const auto add = [&](const char* name, const std::string& value) {
+    if (!value.empty()) command += std::string(" ") + name + " " + quoted_for_shell(value);
+  };
+  if (options.demo_child) command += " --demo-child";
+  add("--child", options.child);
+  add("--protocols", options.protocols);
+  add("--set", options.set);
+  add("--protocol", options.protocol);
+  add("--journal", options.journal);
+  if (options.plain) command += " --plain";
+  return command;
+}
+
+ProtocolSet protocols_for(const WalkOptions& options, const Child& child, const std::string& child_file) {
+  const std::string& set = options.set.empty() ? child.set : options.set;
+  if (!options.protocols.empty()) return set_in_folder(options.protocols, set);
+  if (!options.set.empty() || child.protocols.empty()) return embedded_set(set);
+  // A folder in the child file is meant from where that file is, not from wherever the program was started.
+  const std::filesystem::path folder = std::filesystem::path(child_file).parent_path() / child.protocols;
+  return set_in_folder(folder.string(), set);
+}
+
+int no_child(Language language) {
+  std::cerr << say(kNoChild, language) << '\n'
+            << say(kMakeChild, language) << '\n'
+            << say(kPractise, language) << "\n\n"
+            << first_aid_cards(language);
+  return 2;
+}
+
+}  // namespace
+
+int walk_command(const WalkOptions& options) {
+  const std::optional<Language> chosen = language_from(options.language);
+  const Language first = chosen.value_or(language_of_machine());
+
+  std::string child_file = options.child;
+  const bool demo = options.demo_child || (options.json && child_file.empty());
+  if (!demo && child_file.empty()) child_file = usual_child_file();
+  std::error_code error;
+  if (!demo && options.child.empty() && !std::filesystem::exists(child_file, error)) return no_child(first);
+  ChildFile read = demo ? demo_child() : child_in(child_file);
+  if (!read.child) return refuse(read.findings, read.texts, first);
+
+  const Language language = chosen.value_or(read.child->language);
+  ProtocolSet set = protocols_for(options, *read.child, child_file);
+  const std::string id = options.protocol.empty() ? "low" : options.protocol;
+  const LoadedProtocol* protocol = set.find(id);
+  if (has_error(set.findings)) return refuse(set.findings, set.texts, language);
+  if (protocol == nullptr) {
+    std::vector<std::string> known;
+    for (const LoadedProtocol& loaded : set.protocols) known.push_back(loaded.checked.protocol().name);
+    return refuse({Finding{Severity::error, Where{"--protocol", 0, 0, 0}, UnknownId{id, "protocol", known}, {}}}, {},
+                  language);
+  }
+  if (options.json) {
+    return walk_json(std::cin, std::cout, std::cerr,
+                     WalkJson{*protocol, *read.child, read.bytes, chosen, options.journal, options.take_over});
+  }
+  const std::string journal = options.no_journal        ? ""
+                              : options.journal.empty() ? usual_journal_file()
+                                                        : options.journal;
+  return walk_in_terminal(WalkInTerminal{*protocol, *read.child, read.bytes, language, chosen.has_value(), journal,
+                                         options.plain, how_to_go_on(options)});
+}
+
+}  // namespace rushlight

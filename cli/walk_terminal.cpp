@@ -1,0 +1,196 @@
+#include "cli/walk_terminal.hpp"
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <sstream>
+
+#include "cli/first_aid_card.hpp"
+#include "cli/keys.hpp"
+#include "cli/print_findings.hpp"
+#include "cli/resumed.hpp"
+#include "cli/say.hpp"
+#include "cli/signals.hpp"
+#include "cli/walk_loop.hpp"
+#include "wire/line_from_event.hpp"
+
+namespace rushlight {
+namespace {
+
+using std::chrono::hours;
+using std::chrono::milliseconds;
+
+constexpr milliseconds kLook{250};
+constexpr int kPatience = 500;     // milliseconds for another program's write: an instruction waits no longer
+constexpr hours kStillTonight{4};  // an open episode with nothing said for longer is asked about
+constexpr hours kStillReading{1};  // a last screen may have been lost to a closed window
+
+bool only_unreadable(const std::vector<Finding>& findings) {
+  return std::all_of(findings.begin(), findings.end(), [](const Finding& finding) {
+    return finding.severity == Severity::warning || std::holds_alternative<NotReadable>(finding.kind);
+  });
+}
+
+/// Everything before the first screen: the journal, who else walks, and what is unfinished.
+class Opening {
+ public:
+  Opening(const WalkInTerminal& walk, Terminal& terminal, Keyboard& keyboard, const Clock& clock)
+      : walk_(walk), terminal_(terminal), keyboard_(keyboard), clock_(clock), language_(walk.language) {}
+
+  int run() {
+    if (!open_journal() || !claim()) return status_;
+    Walked walked{walk_.protocol.checked, walk_.child, {}, walk_.how_to_go_on, ""};
+    if (!find_unfinished(walked)) return status_;
+    if (!going_on_) begin(walked);
+    if (took_over_) write_down(walked, TakenOver{walker().who});
+    const Language wanted = going_on_ && !walk_.language_chosen ? walked.episode.language : walk_.language;
+    if (wanted != walked.episode.language) write_down(walked, LanguageChanged{wanted});
+    return WalkLoop(std::move(walked), terminal_, keyboard_, clock_, store_).run();
+  }
+
+ private:
+  Walker walker() const {
+    const char* terminal = ttyname(STDIN_FILENO);
+    return this_walker(clock_.now(), terminal == nullptr ? "" : terminal);
+  }
+
+  bool open_journal() {
+    if (walk_.journal.empty()) return true;
+    Journal::Options options;
+    options.patience = kPatience;
+    Read<Journal> opened = Journal::open(walk_.journal, options);
+    if (opened.value) {
+      store_ = WalkStore(std::move(*opened.value), walker());
+      return true;
+    }
+    // A disk that cannot be read never holds up a walk: the screen says that nothing is saved. But a journal that was
+    // written and is not understood may hold what was given an hour ago, and that has to be said first.
+    return only_unreadable(opened.findings) || go_on_unsaved(opened.findings);
+  }
+
+  bool go_on_unsaved(const std::vector<Finding>& findings) {
+    std::ostringstream said;
+    print_findings(said, findings, {});
+    print_lines(said.str());
+    terminal_.print(say(kJournalRefused, language_));
+    terminal_.print("");
+    print_lines(first_aid_card(language_));
+    store_ = WalkStore();
+    status_ = exit_status_of(findings);
+    return terminal_.is_terminal() && says_yes(say(kGoOnUnsaved, language_));
+  }
+
+  bool claim() {
+    const std::optional<Walker> held = store_.claim(walk_.child.name);
+    if (!held) return true;
+    terminal_.print(say(kHeldTitle, language_, walk_.child.name));
+    terminal_.print(say(kHeldSince, language_, clock_text(held->since)));
+    if (terminal_.is_terminal() && says_yes(say(kHeldAsk, language_))) {
+      store_.take_over(walk_.child.name);
+      took_over_ = true;
+      return true;
+    }
+    terminal_.print(say(kHeldLeft, language_, walk_.how_to_go_on));
+    status_ = 1;
+    return false;
+  }
+
+  bool find_unfinished(Walked& walked) {
+    auto found = store_.unfinished(walk_.child.name);
+    if (!found.value) return go_on_unsaved(found.findings);
+    if (!*found.value) return true;
+    const Unfinished& unfinished = **found.value;
+    auto resumed = resumed_from(unfinished.record, unfinished.lines);
+    if (const auto* findings = std::get_if<std::vector<Finding>>(&resumed)) return go_on_unsaved(*findings);
+    Resumed& earlier = std::get<Resumed>(resumed);
+    if (!is_to_go_on(earlier.episode)) return true;
+    walked.protocol = earlier.protocol.checked;
+    walked.child = std::move(earlier.child);
+    walked.episode = std::move(earlier.episode);
+    walked.said = where_it_stands(walked);
+    store_.go_on_with(unfinished);
+    going_on_ = true;
+    return true;
+  }
+
+  bool is_to_go_on(const Episode& episode) {
+    const Duration silent = clock_.now().utc - episode.clock.last_wall;
+    if (episode.ended) return silent < kStillReading;
+    if (silent < kStillTonight || !terminal_.is_terminal()) return true;
+    terminal_.print(say(kStaleTitle, language_, walk_.child.name,
+                        text_from_day(local_day_of(episode.began)) + " " + clock_text(episode.began)));
+    terminal_.print(say(kStaleNew, language_));
+    terminal_.print(say(kStaleOld, language_));
+    while (true) {
+      const Typed typed = ask(say(kTellChoice, language_));
+      if (typed.kind != Typed::Kind::line) return true;
+      const std::optional<int> number = number_from_text(typed.text);
+      if (number == 1 || number == 2) return number == 2;
+    }
+  }
+
+  std::string where_it_stands(const Walked& walked) const {
+    const Language language = walk_.language_chosen ? walk_.language : walked.episode.language;
+    const View view = view_of(walked.protocol.protocol(), walked.child, walked.episode, clock_.now());
+    std::string said = say(kGoingOn, language, clock_text(walked.episode.began));
+    if (view.wait) said += " " + say(kDueAt, language, view.wait->label, clock_text(view.wait->until));
+    return said;
+  }
+
+  void begin(Walked& walked) {
+    const Protocol& protocol = walked.protocol.protocol();
+    const Moment now = clock_.now();
+    walked.episode = begun(protocol, walked.child, now);
+    store_.begin(EpisodeStart{walked.child.name, now, protocol.set, protocol.name, protocol.version, walk_.protocol.bytes,
+                              walk_.child_bytes});
+  }
+
+  void write_down(Walked& walked, const What& what) {
+    const Event event{clock_.now(), what};
+    store_.save(line_from_event(event, walked.protocol.protocol()));
+    walked.episode = folded(walked.protocol.protocol(), walked.child, std::move(walked.episode), event);
+  }
+
+  Typed ask(const std::string& sentence) {
+    terminal_.show({{sentence, false}}, "> ", Terminal::Where::below);
+    Typed typed{Typed::Kind::nothing, ""};
+    while (typed.kind == Typed::Kind::nothing && signal_to_leave() == 0) typed = keyboard_.wait(kLook);
+    return typed;
+  }
+
+  bool says_yes(const std::string& sentence) {
+    const Typed typed = ask(sentence);
+    return typed.kind == Typed::Kind::line && yes_no_from_text(typed.text) == std::optional<bool>{true};
+  }
+
+  void print_lines(const std::string& text) {
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);) terminal_.print(line);
+  }
+
+  const WalkInTerminal& walk_;
+  Terminal& terminal_;
+  Keyboard& keyboard_;
+  const Clock& clock_;
+  Language language_;
+  WalkStore store_;
+  bool going_on_ = false, took_over_ = false;
+  int status_ = 0;
+};
+
+}  // namespace
+
+int walk_in_terminal(const WalkInTerminal& walk) {
+  note_signals();
+  const bool both_ends = isatty(STDIN_FILENO) == 1 && isatty(STDOUT_FILENO) == 1;
+  Terminal terminal(STDOUT_FILENO, both_ends, walk.plain);
+  Keyboard keyboard(STDIN_FILENO);
+  const ClockChoice choice = clock_from_environment();
+  if (!choice.clock) {
+    terminal.print(choice.refusal);
+    return 2;
+  }
+  return Opening(walk, terminal, keyboard, *choice.clock).run();
+}
+
+}  // namespace rushlight

@@ -1,0 +1,94 @@
+#include <boost/test/data/monomorphic.hpp>
+#include <boost/test/data/test_case.hpp>
+#include <boost/test/unit_test.hpp>
+#include <ostream>
+
+#include "cli/first_aid_card.hpp"
+#include "cli/program.hpp"
+
+namespace rushlight::tests {
+
+namespace {
+
+struct Case {
+  std::vector<std::string> words;
+  int status;
+};
+std::ostream& operator<<(std::ostream& out, const Case& one) {
+  for (const std::string& word : one.words) out << word << ' ';
+  return out << "-> " << one.status;
+}
+
+const std::string kTree = RUSHLIGHT_SOURCE_DIR;
+const Case kStatuses[] = {
+    {{"--help"}, 0},
+    {{"--version"}, 0},
+    {{"walk", "--help"}, 0},
+    {{"no-such-command"}, 2},
+    {{"walk", "--no-such-option"}, 2},
+    {{"walk", "--json", "--lang", "fr"}, 2},
+    {{"check"}, 2},
+    {{"check", "/no/such/file.xml"}, 2},
+    {{"check", kTree + "/protocols/reference"}, 0},
+    {{"check", kTree + "/protocols/harbour-lane"}, 0},
+    {{"check", kTree + "/protocols/demo-child.json"}, 0},
+    {{"check", kTree + "/tests/findings/bad/child/pounds-as-kilograms.json"}, 1},
+    {{"check", kTree + "/tests/findings/bad/protocol/unknown-attribute.xml"}, 1},
+    {{"walk", "--json", "--child", "/no/such/child.json"}, 2},
+    {{"walk", "--json", "--child", kTree + "/tests/findings/bad/child/pounds-as-kilograms.json"}, 1},
+    {{"walk", "--json", "--protocol", "lwo"}, 1},
+    {{"walk", "--json", "--set", "no-such-set"}, 1},
+    {{"walk", "--json", "--protocols", "/no/such/folder"}, 2},
+    {{"walk", "--json", "--protocols", kTree + "/protocols/harbour-lane"}, 0},
+    {{"walk", "--json", "--protocols", kTree + "/protocols"}, 0},
+    {{"walk"}, 2},  // no child file yet
+};
+
+bool has_digit(const std::string& text) { return text.find_first_of("0123456789") != std::string::npos; }
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(commands)
+
+BOOST_DATA_TEST_CASE(command_ends_with_its_exit_status, boost::unit_test::data::make(kStatuses), one) {
+  const Run run = run_program(one.words);
+  BOOST_TEST(run.status == one.status, run.out << run.err);
+}
+
+BOOST_AUTO_TEST_CASE(finding_is_shown_with_its_line_and_a_caret) {
+  const Run run = run_program({"check", kTree + "/tests/findings/bad/child/pounds-as-kilograms.json"});
+  BOOST_TEST(run.out.find("pounds-as-kilograms.json:4:14: error: ") != std::string::npos, run.out);
+  BOOST_TEST(run.out.find("    4 |   \"weight\": \"46 kg\",\n      |              ^~~~~\n") != std::string::npos,
+             run.out);
+}
+
+BOOST_AUTO_TEST_CASE(refused_protocol_leaves_nobody_alone) {
+  const Folder folder;
+  folder.write("low.xml", file_in_tree("tests/findings/bad/protocol/unknown-attribute.xml"));
+  const Run run = run_program({"walk", "--json", "--protocols", folder.path("")});
+  BOOST_TEST(run.status == 1);
+  BOOST_TEST(run.err.find("error: ") != std::string::npos);
+  BOOST_TEST(run.err.find("FIRST AID") != std::string::npos);
+  BOOST_TEST(run.err.find("PRIMEROS AUXILIOS") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(first_aid_card_holds_no_number_in_any_language) {
+  for (int i = 0; i < kLanguages; ++i) BOOST_TEST(!has_digit(first_aid_card(static_cast<Language>(i))));
+}
+
+BOOST_AUTO_TEST_CASE(card_for_a_spanish_machine_comes_in_spanish_first) {
+  const Run run = run_program({"walk"}, "", {"LANG=es_MX.UTF-8"});
+  BOOST_TEST(run.err.find("PRIMEROS AUXILIOS") < run.err.find("FIRST AID"));
+}
+
+BOOST_AUTO_TEST_CASE(text_of_a_file_never_steers_the_terminal) {
+  const Folder folder;
+  folder.write("child.json", "{\"name\": \"A\x1b[2J\"}");
+  const Run run = run_program({"check", folder.path("child.json")});
+  BOOST_TEST(run.status == 1);
+  BOOST_TEST((run.out + run.err).find('\x1b') == std::string::npos);
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+}  // namespace rushlight::tests

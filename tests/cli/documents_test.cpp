@@ -1,0 +1,67 @@
+#include <boost/test/unit_test.hpp>
+#include <cstdlib>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "cli/program.hpp"
+#include "wire/child_from_json.hpp"
+
+namespace rushlight::tests {
+
+namespace {
+
+using Json = nlohmann::json;
+
+/// What stands in the fenced block of this name.
+std::string block(const std::string& page, const std::string& name) {
+  const std::string fence = "```" + name + "\n";
+  const std::size_t begin = page.find(fence);
+  BOOST_REQUIRE_MESSAGE(begin != std::string::npos, "no block " << name);
+  const std::size_t end = page.find("```", begin + fence.size());
+  return page.substr(begin + fence.size(), end - begin - fence.size());
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(documents)
+
+BOOST_AUTO_TEST_CASE(every_event_in_the_wire_format_page_is_taken) {
+  const std::string events = block(file_in_tree("docs/wire-format.md"), "events");
+  const std::vector<std::string> views = lines_of(run_program({"walk", "--json"}, events).out);
+  BOOST_TEST(views.size() == lines_of(events).size());
+  for (const std::string& view : views) BOOST_TEST(!Json::parse(view).contains("error"), view);
+}
+
+// When the set's wording has changed, RUSHLIGHT_REWRITE=1 puts the new view into the page; read it before it is
+// committed.
+BOOST_AUTO_TEST_CASE(view_in_the_wire_format_page_is_the_one_that_comes_out) {
+  std::string page = file_in_tree("docs/wire-format.md");
+  const std::vector<std::string> views = lines_of(run_program({"walk", "--json"}, block(page, "night")).out);
+  BOOST_REQUIRE(!views.empty());
+  const std::string old = block(page, "view");
+  const std::string now = nlohmann::ordered_json::parse(views.back()).dump(2) + "\n";
+  if (std::getenv("RUSHLIGHT_REWRITE") != nullptr) {
+    page.replace(page.find(old), old.size(), now);
+    std::ofstream(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/wire-format.md", std::ios::binary) << page;
+  }
+  BOOST_TEST(now == block(page, "view"));
+}
+
+BOOST_AUTO_TEST_CASE(refusals_in_the_wire_format_page_are_the_ones_that_come_out) {
+  const std::vector<std::string> lines = lines_of(block(file_in_tree("docs/wire-format.md"), "refused"));
+  BOOST_REQUIRE(!lines.empty());
+  for (std::size_t i = 0; i + 1 < lines.size(); i += 2) {
+    BOOST_TEST(run_program({"walk", "--json"}, lines[i] + "\n").out == lines[i + 1] + "\n");
+  }
+}
+
+BOOST_AUTO_TEST_CASE(child_in_the_child_file_page_is_read_without_a_word) {
+  const Day today{std::chrono::year{2026}, std::chrono::March, std::chrono::day{1}};
+  const Read<Child> read = child_from_json(block(file_in_tree("docs/child-file.md"), "json"), "child-file.md", today);
+  BOOST_TEST(read.findings.empty());
+  BOOST_TEST(read.value.has_value());
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+}  // namespace rushlight::tests

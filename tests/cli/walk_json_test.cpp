@@ -1,0 +1,120 @@
+#include <sys/stat.h>
+
+#include <boost/test/unit_test.hpp>
+#include <nlohmann/json.hpp>
+
+#include "cli/program.hpp"
+
+namespace rushlight::tests {
+
+namespace {
+
+using Json = nlohmann::json;
+
+std::string event(const std::string& time, const std::string& what) {
+  return "{\"at\":\"2026-03-01T" + time + "-05:00\"," + what + "}\n";
+}
+
+std::vector<Json> views_of(const Run& run) {
+  std::vector<Json> views;
+  for (const std::string& line : lines_of(run.out)) views.push_back(Json::parse(line));
+  return views;
+}
+
+const std::string kLow =
+    event("02:10:00", R"("answer":{"awake":"yes","already-given":"no"})") +
+    event("02:10:30", R"("answer":{"swallow":"yes","breathing-normally":"yes","reading-from":"meter",)"
+                      R"("wrong-insulin":"no","seizure":"no","symptoms":"yes","glucose":"52 mg/dL"})") +
+    event("02:11:00", R"("done":true)");
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(walk_json)
+
+BOOST_AUTO_TEST_CASE(awake_child_at_52_is_told_7_g_of_sugar_and_when_to_check_again) {
+  // 0.3 g/kg x 21 kg = 6.3 g, up to 7 g. Source: Indian Council of Medical Research 2022, 0.3 g of glucose for each kg.
+  const Run run = run_program({"walk", "--json"}, kLow);
+  BOOST_TEST(run.status == 0, run.err);
+  const std::vector<Json> views = views_of(run);
+  BOOST_REQUIRE_EQUAL(views.size(), 3u);
+  const Json& treat = views[1];
+  BOOST_TEST(treat["protocol"] == "low");
+  bool found = false;
+  for (const Json& action : treat["do"]) {
+    if (action["kind"] != "by-mouth" || !action.contains("amount") || action["amount"].is_null()) continue;
+    found = true;
+    BOOST_TEST(action["amount"]["value"].dump() == "7");
+    BOOST_TEST(action["amount"]["unit"] == "g");
+  }
+  BOOST_TEST(found, treat.dump(2));
+  BOOST_TEST(views[2]["wait"]["until"] == "2026-03-01T02:26:00-05:00");
+  BOOST_TEST(views[2]["waiting"] == true);
+}
+
+BOOST_AUTO_TEST_CASE(child_that_will_not_wake_is_an_emergency_at_once) {
+  const Run run = run_program({"walk", "--json"}, event("02:10:00", R"("answer":{"awake":"no"})"));
+  const std::vector<Json> views = views_of(run);
+  BOOST_REQUIRE_EQUAL(views.size(), 1u);
+  BOOST_TEST(views[0]["urgency"] == "emergency");
+  for (const Json& action : views[0]["do"]) BOOST_TEST(action["kind"] != "by-mouth");
+}
+
+BOOST_AUTO_TEST_CASE(bad_line_gets_an_error_changes_nothing_and_the_next_line_goes_on) {
+  const std::string first = event("02:10:00", R"("answer":{"awake":"yes","already-given":"no"})");
+  const std::string bad = event("02:10:20", R"("answer":{"glucose":"7O"})");
+  const std::string next = event("02:10:30", R"("answer":{"glucose":"52 mg/dL"})");
+  const Run with = run_program({"walk", "--json"}, first + bad + "\n" + next);
+  const Run without = run_program({"walk", "--json"}, first + next);
+  const std::vector<std::string> answers = lines_of(with.out);
+  BOOST_REQUIRE_EQUAL(answers.size(), 4u);
+  BOOST_TEST(Json::parse(answers[1])["error"]["kind"] == "bad-number");
+  BOOST_TEST(Json::parse(answers[1])["error"]["line"] == 2);
+  BOOST_TEST(Json::parse(answers[2])["error"]["kind"] == "not-json");
+  BOOST_TEST(answers[3] == lines_of(without.out).at(1));
+  BOOST_TEST(with.status == 1);
+  BOOST_TEST(without.status == 0);
+}
+
+BOOST_AUTO_TEST_CASE(every_input_line_has_exactly_one_output_line) {
+  std::string input;
+  for (int i = 0; i < 200; ++i)
+    input += i % 3 == 0 ? std::string(70'000, 'x') + "\n" : event("02:10:00", R"("tick":true)");
+  input += "{\"no line end\":1";
+  BOOST_TEST(lines_of(run_program({"walk", "--json"}, input).out).size() == 201u);
+}
+
+BOOST_AUTO_TEST_CASE(language_is_spanish_when_asked_for) {
+  const Run run = run_program({"walk", "--json", "--lang", "es"}, event("02:10:00", R"("tick":true)"));
+  BOOST_TEST(views_of(run).at(0)["language"] == "es");
+}
+
+BOOST_AUTO_TEST_CASE(walk_cut_in_two_with_a_journal_shows_the_same_views_as_one_walk) {
+  const Folder folder;
+  const std::string journal = folder.path("journal.db");
+  const std::vector<std::string> events = lines_of(kLow);
+  const std::vector<std::string> whole = lines_of(run_program({"walk", "--json"}, kLow).out);
+  for (std::size_t i = 0; i < events.size(); ++i) {
+    const Run part = run_program({"walk", "--json", "--journal", journal}, events[i] + "\n");
+    BOOST_TEST(part.status == 0, part.err);
+    Json view = Json::parse(part.out);
+    BOOST_TEST(view["saved"] == true);
+    view.erase("saved");
+    BOOST_TEST(view == Json::parse(whole.at(i)));
+  }
+}
+
+BOOST_AUTO_TEST_CASE(damaged_journal_is_refused_left_untouched_and_the_first_aid_card_stands_below) {
+  const Folder folder;
+  const std::string bytes = "this was never a journal";
+  folder.write("journal.db", bytes);
+  ::chmod(folder.path("journal.db").c_str(), 0600);
+  const Run run = run_program({"walk", "--json", "--journal", folder.path("journal.db")}, kLow);
+  BOOST_TEST(run.status == 1);
+  BOOST_TEST(run.out == "");
+  BOOST_TEST(run.err.find("FIRST AID") != std::string::npos);
+  BOOST_TEST(folder.read("journal.db") == bytes);
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+}  // namespace rushlight::tests
