@@ -47,7 +47,7 @@ std::string own_food(const ChildFood& food, Carbohydrate wanted, Language langua
   if (food.measure) {
     const Decimal half = Decimal::of_micros(Decimal::kMicrosPerOne / 2);
     const Decimal measures = rounded(quotient(amount, food.measure->size), RoundDirection::up, half);
-    text += " (" + text_from_decimal(measures) + " " + in_language(food.measure->name, language) + ")";
+    text += " (" + text_from_decimal(measures) + " x " + in_language(food.measure->name, language) + ")";
   }
   return text;
 }

@@ -1,6 +1,7 @@
 #include "episode/rule_table.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <limits>
 
 namespace rushlight {
@@ -154,9 +155,7 @@ std::optional<std::uint16_t> RuleTable::first_match(const Scene& scene) const {
     if (!holds(scene, other.condition, Unanswered::is_cant_tell)) possible &= other.otherwise_possible;
   }
   if (possible == 0) return std::nullopt;
-  std::uint16_t first = 0;
-  while ((possible >> first & 1U) == 0) ++first;
-  return first;
+  return static_cast<std::uint16_t>(std::countr_zero(possible));
 }
 
 }  // namespace rushlight

@@ -44,7 +44,7 @@ BOOST_AUTO_TEST_CASE(awake_child_below_low_gets_fast_carbohydrate_and_a_recheck)
   BOOST_TEST((action(view, "sugar").dose->amount == Quantity{Decimal::whole(7), Unit::gram}));
   BOOST_TEST(action(view, "sugar").dose->working == "0.3 g/kg x 21 kg = 6.3 g, up to 7 g");
   // 7 g of juice with 9.6 g in 100 mL is 72.9 mL, and a kitchen measures 75.
-  BOOST_TEST(action(view, "sugar").text == "7 g of sugar now: 75 mL of apple juice (5 tablespoons).");
+  BOOST_TEST(action(view, "sugar").text == "7 g of sugar now: 75 mL of apple juice (5 x tablespoons).");
   night.at("02:12").done("sugar", Outcome::given);
   BOOST_REQUIRE(night.view().wait.has_value());
   BOOST_TEST(clock(night.view().wait->until) == "02:27");

@@ -27,7 +27,7 @@ std::vector<std::string> night_files() {
   return names;
 }
 
-/// Every field that `wanted` names is in `shown`; a list is searched for each wanted entry.
+/// Every field that `wanted` names is in `shown`; a list is searched for each wanted entry, and an empty one must be empty.
 bool holds_all(const Json& wanted, const Json& shown) {
   if (wanted.is_object()) {
     if (!shown.is_object()) return false;
@@ -37,6 +37,7 @@ bool holds_all(const Json& wanted, const Json& shown) {
     return true;
   }
   if (wanted.is_array()) {
+    if (wanted.empty()) return shown.is_array() && shown.empty();
     return shown.is_array() && std::all_of(wanted.begin(), wanted.end(), [&](const Json& entry) {
              return std::any_of(shown.begin(), shown.end(), [&](const Json& other) { return holds_all(entry, other); });
            });

@@ -1,0 +1,199 @@
+#include <algorithm>
+
+#include "naive_walk.hpp"
+
+namespace rushlight::naive {
+
+std::size_t NaiveWalk::entry() const {
+  std::size_t i = diary_.size();
+  while (!std::holds_alternative<Entered>(diary_[--i].what)) {
+  }
+  return i;
+}
+
+const Step& NaiveWalk::step() const { return p()[std::get<Entered>(diary_[entry()].what).step]; }
+
+/// Once each time a step that counts is entered and each time an action that counts is given, from nought at a reset on.
+int NaiveWalk::counted(CounterId counter) const {
+  int count = 0;
+  for (const Line& line : diary_) {
+    if (const auto* reset = std::get_if<Reset>(&line.what); reset && reset->counter == counter) count = 0;
+    if (const auto* entered = std::get_if<Entered>(&line.what); entered && p()[entered->step].counts == counter) ++count;
+    if (const auto* did = std::get_if<Did>(&line.what)) {
+      if (p()[did->action].counts == counter && counts(*did)) ++count;
+    }
+  }
+  return count;
+}
+
+std::optional<NaiveWalk::Latest> NaiveWalk::latest(FactId fact) const {
+  for (std::size_t i = diary_.size(); i-- > 0;) {
+    const auto* said = std::get_if<Said>(&diary_[i].what);
+    if (said != nullptr && said->fact == fact) return Latest{said->value, i, said->learned};
+  }
+  return std::nullopt;
+}
+
+std::optional<Outcome> NaiveWalk::outcome_here(ActionId action) const {
+  std::optional<Outcome> outcome;
+  for (std::size_t i = entry(); i < diary_.size(); ++i) {
+    const auto* did = std::get_if<Did>(&diary_[i].what);
+    if (did != nullptr && did->action == action && did->here) outcome = did->outcome;
+    if (const auto* heard = std::get_if<Heard>(&diary_[i].what); heard && heard->action == action) {
+      if (heard->outcome != Outcome::no_answer) outcome = heard->outcome;  // who was not reached is still to be called
+    }
+  }
+  return outcome;
+}
+
+/// Wholly or in part.
+bool NaiveWalk::was_given(const Did& did) const {
+  return did.outcome == Outcome::given || (did.outcome == Outcome::part && !is(Variant::part_is_nothing));
+}
+
+/// A wrong dose was given too: it counts, although it was not what was advised.
+bool NaiveWalk::counts(const Did& did) const { return was_given(did) || did.outcome == Outcome::wrong; }
+
+bool NaiveWalk::is_shown(ActionId action, Instant now) const {
+  const std::vector<ActionId>& here = step().actions;
+  return std::find(here.begin(), here.end(), action) != here.end() && applies(action, now);
+}
+
+std::optional<Instant> NaiveWalk::timer(TimerId timer) const {
+  std::optional<Instant> until;
+  for (const Line& line : diary_) {
+    const auto* did = std::get_if<Did>(&line.what);
+    if (did == nullptr || !was_given(*did)) continue;
+    const Action& action = p()[did->action];
+    if (action.starts && action.starts->timer == timer) until = did->when + time(action.starts->lasts, did->when);
+    if (action.stops == timer) until.reset();
+  }
+  return until;
+}
+
+/// One for each contact: calling somebody who is being called already is the same call.
+std::vector<NaiveWalk::OpenNow> NaiveWalk::open_calls() const {
+  std::vector<OpenNow> open;
+  const auto find = [&open](Contact contact) {
+    return std::find_if(open.begin(), open.end(), [contact](const OpenNow& call) { return call.contact == contact; });
+  };
+  for (const Line& line : diary_) {
+    if (const auto* rang = std::get_if<Rang>(&line.what)) {
+      if (find(rang->contact) == open.end()) open.push_back(OpenNow{rang->contact, line.at, rang->answer_within});
+    } else if (const auto* moved = std::get_if<MovedOn>(&line.what)) {
+      const auto call = find(moved->contact);
+      const Duration within = call->answer_within;
+      if (moved->contact == Contact::emergency) continue;  // nobody comes after
+      open.erase(call);
+      const Contact next = moved->contact == Contact::clinic ? Contact::on_call : Contact::emergency;
+      if (find(next) == open.end()) open.push_back(OpenNow{next, line.at, within});
+    } else if (const auto* answered = std::get_if<AnsweredCalls>(&line.what)) {
+      open.erase(std::remove_if(open.begin(), open.end(),
+                                [answered](const OpenNow& call) {
+                                  return (call.contact == Contact::emergency) == answered->emergency;
+                                }),
+                 open.end());
+    }
+  }
+  return open;
+}
+
+std::vector<FactId> NaiveWalk::opening_left() const {
+  std::size_t asked = diary_.size();
+  while (!std::holds_alternative<OpeningAsked>(diary_[--asked].what)) {
+    if (std::holds_alternative<OpeningDropped>(diary_[asked].what)) return {};
+  }
+  std::vector<FactId> left;
+  for (const Ask& ask : p().opening) {
+    bool answered = false;
+    for (std::size_t i = asked; i < diary_.size(); ++i) {
+      const auto* said = std::get_if<Said>(&diary_[i].what);
+      answered = answered || (said != nullptr && said->fact == ask.fact && said->answered);
+    }
+    if (!answered) left.push_back(ask.fact);
+  }
+  return left;
+}
+
+bool NaiveWalk::abandoned() const {
+  for (std::size_t i = entry(); i < diary_.size(); ++i) {
+    if (std::holds_alternative<GaveUp>(diary_[i].what)) return true;
+  }
+  return false;
+}
+
+bool NaiveWalk::ended() const { return step().ends || abandoned(); }
+
+/// When the action it hangs on got its first outcome here, if that was told before `start-within` passed; then it is assumed.
+/// An action that is not for this child holds no wait up.
+std::optional<Instant> NaiveWalk::wait_starts(Instant now) const {
+  const Wait& wait = *step().wait;
+  if (!wait.after || !after_applied_) return entered();
+  std::optional<Instant> assumed;
+  if (wait.start_within && !is(Variant::start_within_never_comes)) assumed = entered() + time(*wait.start_within, entered());
+  for (std::size_t i = entry(); i < diary_.size(); ++i) {
+    if (assumed && diary_[i].at >= *assumed) break;
+    if (const auto* heard = std::get_if<Heard>(&diary_[i].what); heard && heard->action == *wait.after) return diary_[i].at;
+    const auto* did = std::get_if<Did>(&diary_[i].what);
+    if (did == nullptr || !(did->action == *wait.after) || !did->here) continue;
+    const bool follows = was_given(*did) || p()[did->action].on[static_cast<std::size_t>(did->outcome)];
+    // Nobody gave it for this step before the step was there.
+    if (follows || is(Variant::any_outcome_starts_the_wait)) return std::max(did->when, entered());
+  }
+  if (assumed && *assumed <= now) return assumed;
+  return std::nullopt;
+}
+
+std::optional<Instant> NaiveWalk::wait_ends(Instant now) const {
+  if (!step().wait) return std::nullopt;
+  const std::optional<Instant> starts = wait_starts(now);
+  if (!starts) return std::nullopt;
+  Instant ends = *starts + time(step().wait->lasts, *starts);
+  if (is(Variant::wait_ends_a_beat_late)) ends += beat_;
+  return ends;
+}
+
+bool NaiveWalk::waiting(Instant now) const {
+  if (!step().wait) return false;
+  const std::optional<Instant> ends = wait_ends(now);
+  return !ends || now < *ends;
+}
+
+/// Of the step: those whose latest answer was neither learned in the step (after its wait) nor is fresh enough.
+std::vector<FactId> NaiveWalk::questions_left(Instant now) const {
+  std::vector<FactId> left;
+  for (const Ask& ask : step().asks) {
+    const std::optional<Latest> said = latest(ask.fact);
+    bool counts = false;
+    if (said) {
+      const bool in_step = is(Variant::an_answer_of_the_same_second_is_older_than_the_step) ? said->line > entry()
+                                                                                            : said->learned >= entered();
+      const bool after_wait = !step().wait || said->learned >= *wait_ends(now) || is(Variant::early_answers_count);
+      counts = in_step && after_wait;
+      if (ask.fresh && (now - said->learned <= time(*ask.fresh, now) || is(Variant::stale_answers_are_fresh))) counts = true;
+    }
+    if (!counts) left.push_back(ask.fact);
+  }
+  return left;
+}
+
+bool NaiveWalk::all_actions_told(Instant now) const {
+  for (const ActionId action : step().actions) {
+    if (applies(action, now) && !outcome_here(action)) return false;
+  }
+  return true;
+}
+
+Urgency NaiveWalk::urgency() const {
+  Urgency worst_of_all = step().urgency;
+  for (const OpenNow& call : open_calls()) {
+    const Urgency calls_for = call.contact == Contact::clinic    ? Urgency::clinic
+                              : call.contact == Contact::on_call ? Urgency::clinic_now
+                                                                 : Urgency::emergency;
+    const bool worse = calls_for > worst_of_all;
+    if (worse != (is(Variant::calmest_urgency_wins))) worst_of_all = calls_for;
+  }
+  return worst_of_all;
+}
+
+}  // namespace rushlight::naive
