@@ -19,7 +19,7 @@ struct DoseResult {
 DoseResult dose_for(const Scene& scene, DoseId dose, Language language);
 
 /// What to measure out so that it holds at least this much carbohydrate: the child's first food that the protocol allows,
-/// then what can stand in. "75 mL of apple juice (5 tablespoons)". Empty when nothing is allowed.
+/// then what can stand in. "75 mL of apple juice (5 x tablespoons)". Empty when nothing is allowed.
 std::string food_for(const Scene& scene, Carbohydrate wanted, Language language);
 
 /// Every allowed stand-in with its amount, joined by "; ".

@@ -22,6 +22,8 @@ struct EpisodeClock {
 struct Known {
   Value value;
   Instant learned;
+  int told_by;        // the how-manyeth event said it
+  bool used = false;  // a rule of a step that asks for it has led on since it was told
 };
 
 /// Why the episode stands in its step.
@@ -54,6 +56,7 @@ struct Episode {
   Language language;
   StepId step;
   Instant entered;
+  int entered_by = 0;                          // how many events had been told when the step was entered
   Cause cause;
   std::vector<std::optional<Known>> facts;     // by FactId; child-file facts stay empty here
   std::vector<int> counted;                    // by CounterId
@@ -67,6 +70,7 @@ struct Episode {
   std::vector<FactId> opening;                 // opening questions still to be asked
   std::string told;                            // what a clinician said last
   std::string carer;                           // who took over
+  int events = 0;                              // how many have been told
   bool clock_went_back = false;
   bool ended = false;
   bool abandoned = false;

@@ -17,7 +17,8 @@ using Answers = std::vector<std::pair<FactId, Value>>;
 /// Questions answered; a fact that was not asked for yet is kept.
 struct Answered { Answers answers; };
 
-/// "Something got worse": the same as an answer, said without being asked. Empty when nobody could name it.
+/// "Something got worse": the same as an answer, said without being asked. Empty when nobody can name it: the opening
+/// questions are asked again.
 struct GotWorse { Answers answers; };
 
 /// An earlier answer was mistyped: it is believed as corrected from when it was first said. What was given stays given.

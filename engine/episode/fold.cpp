@@ -39,6 +39,8 @@ class Applying {
   }
   void operator()(const GotWorse& worse) {
     if (episode_.ended) begin_again();
+    if (worse.answers.empty())
+      episode_.opening = opening_facts(protocol_);  // nobody can name it: look for the danger signs
     learn(worse.answers);
   }
   void operator()(const Corrected&) {}  // as_corrected has put it where it belongs
@@ -58,7 +60,7 @@ class Applying {
   void learn(const Answers& answers) {
     for (const auto& [fact, value] : answers) {
       if (fact.index < kChildFacts) continue;
-      episode_.facts[fact.index] = Known{value, now_};
+      episode_.facts[fact.index] = Known{value, now_, episode_.events, false};
       auto& opening = episode_.opening;
       opening.erase(std::remove(opening.begin(), opening.end(), fact), opening.end());
     }
@@ -84,7 +86,8 @@ class Applying {
     const bool taken = deed.outcome == Outcome::given || deed.outcome == Outcome::part;
     if (taken || deed.outcome == Outcome::wrong) {
       if (action.counts) ++episode_.counted[action.counts->index];
-      if (action.records) episode_.facts[action.records->fact.index] = Known{Chosen{action.records->option}, when};
+      if (action.records)
+        episode_.facts[action.records->fact.index] = Known{Chosen{action.records->option}, when, episode_.events, false};
     }
     if (taken && action.starts) {
       const Scene here = settling_.scene(now_);
@@ -108,7 +111,8 @@ class Applying {
     auto& calls = episode_.calls;
     if (called.outcome == Outcome::no_answer) {
       // The exact contact first: an on-call line that answers nobody is not the clinic's day line.
-      auto open = std::find_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return c.contact == called.contact; });
+      auto open =
+          std::find_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return c.contact == called.contact; });
       if (open == calls.end()) {
         open = std::find_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return answers_to(c.contact); });
       }
@@ -137,8 +141,9 @@ class Applying {
 
   void set_deed(const Given& given) {
     auto& deeds = episode_.deeds;
-    deeds.erase(std::remove_if(deeds.begin(), deeds.end(), [&](const Given& deed) { return deed.action == given.action; }),
-                deeds.end());
+    deeds.erase(
+        std::remove_if(deeds.begin(), deeds.end(), [&](const Given& deed) { return deed.action == given.action; }),
+        deeds.end());
     deeds.push_back(given);
   }
 
@@ -150,15 +155,16 @@ class Applying {
 
 /// Deeds with the advised amount where nobody said another; "all done" spelled out action by action, calls left out:
 /// only an event of its own says how a call went.
-Event written_out(const Protocol& protocol, const Child& child, const Episode& episode, const Event& event, Instant now) {
+Event written_out(const Protocol& protocol, const Child& child, const Episode& episode, const Event& event,
+                  Instant now) {
   Done done;
   const Scene here = scene_at(protocol, child, episode, now);
   if (const auto* given = std::get_if<Done>(&event.what)) {
     done = *given;
   } else if (std::holds_alternative<AllDone>(event.what)) {
     for (const ActionId id : protocol[episode.step].actions) {
-      const bool has_outcome = std::any_of(episode.deeds.begin(), episode.deeds.end(),
-                                           [&](const Given& deed) { return deed.action == id; });
+      const bool has_outcome =
+          std::any_of(episode.deeds.begin(), episode.deeds.end(), [&](const Given& deed) { return deed.action == id; });
       if (has_outcome || protocol[id].call || !applies(here, protocol[id])) continue;
       done.deeds.push_back(Deed{id, Outcome::given, std::nullopt, std::nullopt});
     }
@@ -167,7 +173,8 @@ Event written_out(const Protocol& protocol, const Child& child, const Episode& e
   }
   for (Deed& deed : done.deeds) {
     const std::optional<DoseId>& dose = protocol[deed.action].dose;
-    if (dose && !deed.amount && deed.outcome == Outcome::given) deed.amount = dose_for(here, *dose, episode.language).amount;
+    if (dose && !deed.amount && deed.outcome == Outcome::given)
+      deed.amount = dose_for(here, *dose, episode.language).amount;
   }
   return Event{event.at, std::move(done)};
 }
@@ -206,6 +213,7 @@ void apply(const Protocol& protocol, const Child& child, Episode& episode, const
   const Instant now = counted_time(episode.clock, event.at, episode.clock_went_back);
   Settling settling(protocol, child, episode);
   settling.pass_deadlines(now);
+  ++episode.events;
   Event written = written_out(protocol, child, episode, event, now);
   std::visit(Applying(protocol, child, episode, now), written.what);
   settling.follow_rules(now);
@@ -248,6 +256,19 @@ Episode settled_at(const Protocol& protocol, const Child& child, Episode episode
   Settling settling(protocol, child, episode);
   settling.pass_deadlines(instant);
   return episode;
+}
+
+std::optional<ActionId> deed_out_of_place(const Protocol& protocol, const Child& child, const Episode& episode,
+                                          const Event& event) {
+  const auto* done = std::get_if<Done>(&event.what);
+  if (done == nullptr) return std::nullopt;
+  const Episode then = settled_at(protocol, child, episode, event.at);
+  const Scene here = scene_at(protocol, child, then, then.clock.last_wall + then.clock.lost);
+  for (const Deed& deed : done->deeds) {
+    const Action& action = protocol[deed.action];
+    if (!deed.when && (action.step != then.step || !applies(here, action))) return deed.action;
+  }
+  return std::nullopt;
 }
 
 }  // namespace rushlight

@@ -7,8 +7,8 @@
 namespace rushlight {
 namespace {
 
-// What a kitchen can measure out: common practice, no source. Portions of the child's own foods are rounded up to these;
-// foods of the protocol bring their own step.
+// What a kitchen can measure out: common practice, no source. Portions of the child's own foods are rounded up to
+// these; foods of the protocol bring their own step.
 constexpr std::int64_t kMillilitreStep = 5;
 constexpr std::int64_t kWholeStep = 1;
 
@@ -57,7 +57,8 @@ std::string stand_in(const Scene& scene, const Food& food, Carbohydrate wanted, 
   const auto* step = std::get_if<Quantity>(&value_in(scene.protocol[food.step], scene.context));
   if (content == nullptr || step == nullptr || content->value == Decimal{}) return "";
   const Decimal amount = portion(wanted.in(kGram), content->value, Decimal::whole(100), step->value);
-  return phrase(Phrase::of_food, language, said(Quantity{amount, food.unit}, language), plain_words(food.name, language));
+  return phrase(Phrase::of_food, language, said(Quantity{amount, food.unit}, language),
+                plain_words(food.name, language));
 }
 
 }  // namespace

@@ -24,7 +24,8 @@ class Grounds {
     const Protocol& protocol = scene_.protocol;
     const Step& from = protocol[cause.from];
     switch (cause.kind) {
-      case Cause::Kind::start: return add("start", {}, protocol[protocol.start].source);
+      case Cause::Kind::start:
+        return add("start", {}, protocol[protocol.start].source);
       case Cause::Kind::rule: {
         const Rule& rule = from.rules[cause.index];
         return add(rule.name, numbers_in(rule.when), rule.source);

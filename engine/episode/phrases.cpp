@@ -11,14 +11,17 @@ struct Wording {
 Wording wording(Phrase phrase) {
   switch (phrase) {
     case Phrase::not_approved:
-      return {"Example set. No clinic has approved it for care.", "Conjunto de ejemplo. Ninguna clínica lo ha aprobado."};
+      return {"Example set. No clinic has approved it for care.",
+              "Conjunto de ejemplo. Ninguna clínica lo ha aprobado."};
     case Phrase::does_not_replace:
-      return {"This follows the clinic's written plan. It does not replace the clinic, a licensed professional or local "
-              "emergency rules. If in doubt, call.",
-              "Esto sigue el plan escrito de la clínica. No reemplaza a la clínica, a un profesional con licencia ni las "
-              "reglas locales de emergencia. Si duda, llame."};
+      return {
+          "This follows the clinic's written plan. It does not replace the clinic, a licensed professional or local "
+          "emergency rules. If in doubt, call.",
+          "Esto sigue el plan escrito de la clínica. No reemplaza a la clínica, a un profesional con licencia ni las "
+          "reglas locales de emergencia. Si duda, llame."};
     case Phrase::weight_from:
-      return {"The weight is from {1}. Weigh the child again soon.", "El peso es del {1}. Pese al niño otra vez pronto."};
+      return {"The weight is from {1}. Weigh the child again soon.",
+              "El peso es del {1}. Pese al niño otra vez pronto."};
     case Phrase::weight_unknown:
       return {"The weight is not known. The amount goes by age.", "No se sabe el peso. La cantidad va por edad."};
     case Phrase::reading_was_early:
@@ -34,36 +37,60 @@ Wording wording(Phrase phrase) {
               "No hay fecha de caducidad del medicamento de rescate. Mire la caja."};
     case Phrase::rescue_expired:
       return {"The rescue medicine at home is out of date.", "El medicamento de rescate de casa está caducado."};
-    case Phrase::clinic: return {"the clinic", "la clínica"};
-    case Phrase::on_call_line: return {"the clinic's on-call line", "la línea de guardia de la clínica"};
-    case Phrase::emergency_services: return {"the emergency services", "los servicios de emergencia"};
-    case Phrase::your_clinic_number: return {"your clinic's number", "el número de su clínica"};
-    case Phrase::your_on_call_number: return {"your clinic's on-call number", "el número de guardia de su clínica"};
-    case Phrase::your_emergency_number: return {"your local emergency number", "su número local de emergencia"};
-    case Phrase::second_adult: return {"a second adult", "otro adulto"};
-    case Phrase::your_address: return {"your address", "su dirección"};
-    case Phrase::rescue_place_unknown: return {"where you keep it", "donde lo guarda"};
-    case Phrase::of_food: return {"{1} of {2}", "{1} de {2}"};
-    case Phrase::at_most: return {"at most {1}", "como máximo {1}"};
-    case Phrase::at_least: return {"at least {1}", "como mínimo {1}"};
-    case Phrase::rounded_up_to: return {"up to {1}", "hacia arriba a {1}"};
-    case Phrase::rounded_down_to: return {"down to {1}", "hacia abajo a {1}"};
-    case Phrase::rounded_to: return {"rounded to {1}", "redondeado a {1}"};
+    case Phrase::clinic:
+      return {"the clinic", "la clínica"};
+    case Phrase::on_call_line:
+      return {"the clinic's on-call line", "la línea de guardia de la clínica"};
+    case Phrase::emergency_services:
+      return {"the emergency services", "los servicios de emergencia"};
+    case Phrase::your_clinic_number:
+      return {"your clinic's number", "el número de su clínica"};
+    case Phrase::your_on_call_number:
+      return {"your clinic's on-call number", "el número de guardia de su clínica"};
+    case Phrase::your_emergency_number:
+      return {"your local emergency number", "su número local de emergencia"};
+    case Phrase::second_adult:
+      return {"a second adult", "otro adulto"};
+    case Phrase::your_address:
+      return {"your address", "su dirección"};
+    case Phrase::rescue_place_unknown:
+      return {"where you keep it", "donde lo guarda"};
+    case Phrase::of_food:
+      return {"{1} of {2}", "{1} de {2}"};
+    case Phrase::at_most:
+      return {"at most {1}", "como máximo {1}"};
+    case Phrase::at_least:
+      return {"at least {1}", "como mínimo {1}"};
+    case Phrase::rounded_up_to:
+      return {"up to {1}", "hacia arriba a {1}"};
+    case Phrase::rounded_down_to:
+      return {"down to {1}", "hacia abajo a {1}"};
+    case Phrase::rounded_to:
+      return {"rounded to {1}", "redondeado a {1}"};
     case Phrase::no_dose_known:
       return {"There is no amount for this child. Call.", "No hay cantidad para este niño. Llame."};
-    case Phrase::no_reading: return {"no reading", "sin medida"};
+    case Phrase::no_reading:
+      return {"no reading", "sin medida"};
     case Phrase::something_sweet:
       return {"a sugary drink that is not sugar-free", "una bebida con azúcar, que no sea sin azúcar"};
-    case Phrase::as_advised: return {"the amount on the screen", "la cantidad indicada"};
+    case Phrase::as_advised:
+      return {"the amount on the screen", "la cantidad indicada"};
     case Phrase::pump_is_paused:
       return {"The pump is still paused. Start it again, or call.", "La bomba sigue parada. Actívela, o llame."};
-    case Phrase::yes: return {"Yes", "Sí"};
-    case Phrase::no: return {"No", "No"};
-    case Phrase::years: return {"{1} years", "{1} años"};
-    case Phrase::months: return {"{1} months", "{1} meses"};
-    case Phrase::days: return {"{1} days", "{1} días"};
-    case Phrase::units: return {"{1} units", "{1} unidades"};
-    case Phrase::micrograms: return {"{1} micrograms", "{1} microgramos"};
+    case Phrase::yes:
+      return {"Yes", "Sí"};
+    case Phrase::no:
+      return {"No", "No"};
+    case Phrase::years:
+      return {"{1} years", "{1} años"};
+    case Phrase::months:
+      return {"{1} months", "{1} meses"};
+    case Phrase::days:
+      return {"{1} days", "{1} días"};
+    case Phrase::units:
+      return {"{1} units", "{1} unidades"};
+    case Phrase::micrograms:
+      return {"{1} micrograms", "{1} microgramos"};
   }
   return {"", ""};
 }
@@ -94,10 +121,14 @@ std::string phrase(Phrase phrase, Language language, const std::string& one, con
 std::string shown_as(Urgency urgency, Language language) {
   const bool es = language == Language::es;
   switch (urgency) {
-    case Urgency::home: return es ? "Atienda aquí" : "Treat here";
-    case Urgency::clinic: return es ? "Llame a la clínica" : "Call the clinic";
-    case Urgency::clinic_now: return es ? "Llame a la clínica ahora" : "Call the clinic now";
-    case Urgency::emergency: return es ? "Emergencia" : "Emergency";
+    case Urgency::home:
+      return es ? "Atienda aquí" : "Treat here";
+    case Urgency::clinic:
+      return es ? "Llame a la clínica" : "Call the clinic";
+    case Urgency::clinic_now:
+      return es ? "Llame a la clínica ahora" : "Call the clinic now";
+    case Urgency::emergency:
+      return es ? "Emergencia" : "Emergency";
   }
   return "";
 }

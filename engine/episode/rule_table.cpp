@@ -32,10 +32,14 @@ std::size_t place_of(const std::vector<std::int64_t>& borders, std::int64_t numb
 bool holds_at(Comparison comparison, std::size_t place, std::size_t border) {
   const std::size_t at = 2 * border + 1;
   switch (comparison) {
-    case Comparison::below: return place < at;
-    case Comparison::at_least: return place >= at;
-    case Comparison::above: return place > at;
-    case Comparison::at_most: return place <= at;
+    case Comparison::below:
+      return place < at;
+    case Comparison::at_least:
+      return place >= at;
+    case Comparison::above:
+      return place > at;
+    case Comparison::at_most:
+      return place <= at;
   }
   return false;
 }
@@ -52,8 +56,10 @@ void for_tests(const Step& step, Each each) {
 
 }  // namespace
 
-RuleTable::Column RuleTable::column_of(const Protocol& protocol, const Step& step, const Context& context, FactId fact) {
-  Column column{fact, ~std::uint64_t{0}, std::vector<std::uint64_t>(protocol[fact].options.size(), ~std::uint64_t{0}), {}};
+RuleTable::Column RuleTable::column_of(const Protocol& protocol, const Step& step, const Context& context,
+                                       FactId fact) {
+  Column column{
+      fact, ~std::uint64_t{0}, std::vector<std::uint64_t>(protocol[fact].options.size(), ~std::uint64_t{0}), {}};
   for (const GlucoseUnit unit : {GlucoseUnit::mg_per_dl, GlucoseUnit::mmol_per_l}) {
     Ladder& ladder = column.ladder[static_cast<std::size_t>(unit)];
     for_tests<Compares>(step, [&](const Compares& test, std::uint64_t) {
@@ -65,14 +71,15 @@ RuleTable::Column RuleTable::column_of(const Protocol& protocol, const Step& ste
     for_tests<Compares>(step, [&](const Compares& test, std::uint64_t rule) {
       if (test.fact != fact) return;
       const std::int64_t key = key_of(value_in(protocol[test.limit], context), unit);
-      const auto border = static_cast<std::size_t>(
-          std::lower_bound(ladder.borders.begin(), ladder.borders.end(), key) - ladder.borders.begin());
+      const auto border = static_cast<std::size_t>(std::lower_bound(ladder.borders.begin(), ladder.borders.end(), key) -
+                                                   ladder.borders.begin());
       for (std::size_t place = 0; place < ladder.possible.size(); ++place) {
         if (!holds_at(test.comparison, place, border)) ladder.possible[place] &= ~rule;
       }
     });
     for_tests<Is>(step, [&](const Is& test, std::uint64_t rule) {  // a number is none of the options
-      if (test.fact == fact) for (std::uint64_t& possible : ladder.possible) possible &= ~rule;
+      if (test.fact == fact)
+        for (std::uint64_t& possible : ladder.possible) possible &= ~rule;
     });
   }
   for_tests<Compares>(step, [&](const Compares& test, std::uint64_t rule) {

@@ -46,10 +46,14 @@ std::optional<int> standing(const Value& value, const Limit& limit) {
 
 bool satisfies(int standing, Comparison comparison) {
   switch (comparison) {
-    case Comparison::below: return standing < 0;
-    case Comparison::at_least: return standing >= 0;
-    case Comparison::above: return standing > 0;
-    case Comparison::at_most: return standing <= 0;
+    case Comparison::below:
+      return standing < 0;
+    case Comparison::at_least:
+      return standing >= 0;
+    case Comparison::above:
+      return standing > 0;
+    case Comparison::at_most:
+      return standing <= 0;
   }
   return false;
 }
@@ -90,14 +94,18 @@ struct Holds {
 
 std::optional<Value> child_value(const Scene& scene, ChildFact fact) {
   switch (fact) {
-    case ChildFact::age: return scene.context.age;
+    case ChildFact::age:
+      return scene.context.age;
     case ChildFact::weight:
       return scene.child.weight ? Value{*scene.child.weight} : Value{CantTell{}};
     case ChildFact::total_daily_dose:
       return scene.child.total_daily_dose ? Value{*scene.child.total_daily_dose} : Value{CantTell{}};
-    case ChildFact::delivery: return Chosen{static_cast<std::uint16_t>(scene.child.delivery)};
-    case ChildFact::rescue: return Chosen{rescue_option(scene.child, scene.today)};
-    case ChildFact::strips: return Chosen{static_cast<std::uint16_t>(scene.child.strips)};
+    case ChildFact::delivery:
+      return Chosen{static_cast<std::uint16_t>(scene.child.delivery)};
+    case ChildFact::rescue:
+      return Chosen{rescue_option(scene.child, scene.today)};
+    case ChildFact::strips:
+      return Chosen{static_cast<std::uint16_t>(scene.child.strips)};
   }
   return std::nullopt;
 }
@@ -119,8 +127,8 @@ Moment wall(const EpisodeClock& clock, Instant instant) { return shown_at_offset
 Scene scene_at(const Protocol& protocol, const Child& child, const Episode& episode, Instant now) {
   const Moment moment = wall(episode.clock, now);
   const Day today = local_day_of(moment);
-  return Scene{protocol, child, episode, Context{age_on(child.birth, today), child.weight, clock_time_of(moment)}, today,
-               now};
+  return Scene{protocol, child, episode, Context{age_on(child.birth, today), child.weight, clock_time_of(moment)},
+               today,    now};
 }
 
 std::optional<Value> value_of(const Scene& scene, FactId fact) {

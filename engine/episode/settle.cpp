@@ -12,11 +12,14 @@ constexpr int kMostStepsAtOnce = 1000;
 // A counter is compared with small limits only; it stops here instead of wrapping.
 constexpr int kMostCounted = 1'000'000;
 
+/// A step's own question wants an answer of its own: one told since the step was entered, or told together with the answer
+/// that led here and not used by a step before. A reading is never its own check, even when all was told in one second.
 bool is_answered(const Episode& episode, const Ask& ask, Instant since, std::optional<Duration> fresh, Instant now) {
   if (ask.fact.index < kChildFacts) return true;
   const std::optional<Known>& known = episode.facts[ask.fact.index];
   if (!known) return false;
-  return known->learned >= since || (fresh && now - known->learned <= *fresh);
+  if (fresh && now - known->learned <= *fresh) return true;
+  return known->learned >= since && known->told_by >= episode.entered_by && !known->used;
 }
 
 }  // namespace
@@ -36,6 +39,7 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
   const Step& step = protocol_[id];
   episode_.step = id;
   episode_.entered = now;
+  episode_.entered_by = episode_.events;
   episode_.cause = cause;
   episode_.deeds.clear();
   episode_.wait_ends.reset();
@@ -81,7 +85,8 @@ void Settling::escalate(std::size_t place, Instant now) {
     return;
   }
   episode_.calls.erase(episode_.calls.begin() + static_cast<std::ptrdiff_t>(place));
-  open_call(unanswered.contact == Contact::clinic ? Contact::on_call : Contact::emergency, unanswered.answer_within, now);
+  open_call(unanswered.contact == Contact::clinic ? Contact::on_call : Contact::emergency, unanswered.answer_within,
+            now);
 }
 
 std::optional<Settling::Deadline> Settling::next_deadline(Instant now) const {
@@ -102,7 +107,7 @@ std::optional<Settling::Deadline> Settling::next_deadline(Instant now) const {
   }
   for (std::size_t place = 0; place < episode_.calls.size(); ++place) {
     const OpenCall& call = episode_.calls[place];
-    if (call.contact != Contact::emergency) consider({Deadline::Kind::call_unanswered, call.answer_by(), place});
+    if (call.answer_within > Duration{0}) consider({Deadline::Kind::call_unanswered, call.answer_by(), place});
   }
   return next;
 }
@@ -137,8 +142,8 @@ bool Settling::step_is_finished(const Scene& here) const {
   if (step.wait && !episode_.wait_passed) return false;
   if (step.wait || !step.asks.empty()) return open_questions(here.protocol, here.child, episode_, here.now).empty();
   return std::all_of(step.actions.begin(), step.actions.end(), [&](ActionId id) {
-    return !applies(here, here.protocol[id]) ||
-           std::any_of(episode_.deeds.begin(), episode_.deeds.end(), [&](const Given& deed) { return deed.action == id; });
+    return !applies(here, here.protocol[id]) || std::any_of(episode_.deeds.begin(), episode_.deeds.end(),
+                                                            [&](const Given& deed) { return deed.action == id; });
   });
 }
 
@@ -155,6 +160,9 @@ void Settling::follow_rules(Instant now) {
     const std::optional<std::uint16_t> rule = first_match(here, step);
     if (!rule) return;
     for (const CounterId counter : step.rules[*rule].resets) episode_.counted[counter.index] = 0;
+    for (const Ask& ask : step.asks) {
+      if (std::optional<Known>& known = episode_.facts[ask.fact.index]) known->used = true;
+    }
     enter(step.rules[*rule].go, Cause{Cause::Kind::rule, episode_.step, *rule, Outcome::given}, now);
   }
 }

@@ -22,7 +22,7 @@ class Settling {
   void start_wait_after(ActionId action, Instant when, Instant now);
 
   void open_call(Contact contact, Duration answer_within, Instant now);
-  /// Moves the call at `place` to the next contact; an emergency call stays.
+  /// Moves the call at `place` to the next contact; an emergency call stays and is to be made again.
   void escalate(std::size_t place, Instant now);
 
   Scene scene(Instant now) const { return scene_at(protocol_, child_, episode_, now); }

@@ -19,6 +19,12 @@ std::optional<DoseId> dose_by_mouth(const Scene& scene, const Step& step) {
   return std::nullopt;
 }
 
+/// What is worth telling the next carer: what went into the child, and what was done to the pump.
+bool changes_the_child(ActionKind kind) {
+  return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin ||
+         kind == ActionKind::fluid || kind == ActionKind::pump;
+}
+
 class Showing {
  public:
   Showing(const Protocol& protocol, const Child& child, const Episode& episode, Instant now)
@@ -35,7 +41,8 @@ class Showing {
     view.language = language_;
     view.urgency = urgency_of(protocol, episode);
     view.headline = filled(here_, step_.headline, language_, dose_by_mouth(here_, step_));
-    for (const FactId fact : open_questions(protocol, here_.child, episode, here_.now)) view.ask.push_back(question(fact));
+    for (const FactId fact : open_questions(protocol, here_.child, episode, here_.now))
+      view.ask.push_back(question(fact));
     show_actions(view);
     show_waits(view);
     show_calls(view);
@@ -102,9 +109,8 @@ class Showing {
 
   void show_calls(View& view) const {
     for (const OpenCall& call : here_.episode.calls) {
-      ShownCall shown{call.contact, who(call.contact, language_), number_of(here_.child.contacts, call.contact, language_),
-                      std::nullopt};
-      if (call.contact != Contact::emergency) shown.answer_by = at(call.answer_by());
+      ShownCall shown{call.contact, who(call.contact, language_),
+                      number_of(here_.child.contacts, call.contact, language_), at(call.answer_by())};
       if (!view.call || view.call->contact < call.contact) view.call = shown;
       view.open_calls.push_back(std::move(shown));
     }
@@ -113,10 +119,11 @@ class Showing {
   void show_given(View& view) const {
     for (const Given& given : here_.episode.given) {
       const Action& action = here_.protocol[given.action];
+      if (!changes_the_child(action.kind)) continue;
       const bool has_dose = action.dose.has_value() && given.amount.has_value();
-      std::string text = has_dose ? plain_words(here_.protocol[*action.dose].label, language_) + ": " +
-                                        said(*given.amount, language_)
-                                  : filled(here_, action.text, language_, action.dose);
+      std::string text =
+          has_dose ? plain_words(here_.protocol[*action.dose].label, language_) + ": " + said(*given.amount, language_)
+                   : filled(here_, action.text, language_, action.dose);
       view.given.push_back({action.name, std::move(text), given.outcome, at(given.when)});
     }
   }
@@ -134,7 +141,8 @@ View view_of(const Protocol& protocol, const Child& child, const Episode& episod
   return Showing(protocol, child, settled, instant).view();
 }
 
-std::vector<std::pair<Sign, std::string>> signs_of(const Protocol& protocol, const Child& child, const Episode& episode) {
+std::vector<std::pair<Sign, std::string>> signs_of(const Protocol& protocol, const Child& child,
+                                                   const Episode& episode) {
   const Scene here = scene_at(protocol, child, episode, episode.clock.last_wall + episode.clock.lost);
   std::vector<std::pair<Sign, std::string>> signs;
   for (const Sign& sign : protocol.worse) {

@@ -37,7 +37,7 @@ struct ShownCall {
   Contact contact;
   std::string who;     // "the clinic's on-call line"
   std::string number;  // "your local emergency number" until one is given
-  std::optional<Moment> answer_by;
+  std::optional<Moment> answer_by;  // for the emergency services: when to call again
 };
 
 struct Withheld {
@@ -46,7 +46,7 @@ struct Withheld {
 
 /// One statement's ground: which rule, which number, which source.
 struct Why {
-  std::string rule;       // "measure/2", "watch will-not-wake", "dose fast-carbohydrate"
+  std::string rule;       // "measure/2", "watch/will-not-wake", "dose/fast-carbohydrate"
   std::string threshold;  // empty when the rule compares no number
   std::string label, value, source;
 };

@@ -58,30 +58,40 @@ struct Filling {
   }
   std::string operator()(DoseId id) const {
     const DoseResult dose = dose_for(scene, id, language);
-    return dose.amount ? said(*dose.amount, language) : dose.working;
+    return dose.amount ? said(*dose.amount, language) : std::string{};  // `filled` gives the reason for the whole text
   }
   std::string operator()(Filler filler) const {
     const Contacts& contacts = scene.child.contacts;
     switch (filler) {
-      case Filler::child: return scene.child.name;
-      case Filler::food: return food_text(scene, food_dose, language, false);
-      case Filler::other_foods: return food_text(scene, food_dose, language, true);
-      case Filler::glucose: return latest_glucose(scene, language);
+      case Filler::child:
+        return scene.child.name;
+      case Filler::food:
+        return food_text(scene, food_dose, language, false);
+      case Filler::other_foods:
+        return food_text(scene, food_dose, language, true);
+      case Filler::glucose:
+        return latest_glucose(scene, language);
       case Filler::until: {
         const std::optional<Instant> until = wait_ends_by(scene);
         const Instant shown = until ? *until : scene.now;
         return text_from_clock_time(clock_time_of(wall(scene.episode.clock, shown)));
       }
-      case Filler::clinic_number: return number_of(contacts, Contact::clinic, language);
-      case Filler::on_call_number: return number_of(contacts, Contact::on_call, language);
-      case Filler::emergency_number: return number_of(contacts, Contact::emergency, language);
+      case Filler::clinic_number:
+        return number_of(contacts, Contact::clinic, language);
+      case Filler::on_call_number:
+        return number_of(contacts, Contact::on_call, language);
+      case Filler::emergency_number:
+        return number_of(contacts, Contact::emergency, language);
       case Filler::second_adult: {
         const std::string name = or_else(contacts.second_adult_name, phrase(Phrase::second_adult, language));
         return contacts.second_adult.empty() ? name : name + ", " + contacts.second_adult;
       }
-      case Filler::address: return or_else(contacts.address, phrase(Phrase::your_address, language));
-      case Filler::rescue_place: return rescue_place(scene, language);
-      case Filler::told: return scene.episode.told;
+      case Filler::address:
+        return or_else(contacts.address, phrase(Phrase::your_address, language));
+      case Filler::rescue_place:
+        return rescue_place(scene, language);
+      case Filler::told:
+        return scene.episode.told;
     }
     return "";
   }
@@ -92,12 +102,18 @@ struct Filling {
 std::string said(const Quantity& quantity, Language language) {
   const std::string number = text_from_decimal(quantity.value);
   switch (quantity.unit) {
-    case Unit::insulin_unit: return phrase(Phrase::units, language, number);
-    case Unit::microgram: return phrase(Phrase::micrograms, language, number);
-    case Unit::year: return phrase(Phrase::years, language, number);
-    case Unit::month: return phrase(Phrase::months, language, number);
-    case Unit::day: return phrase(Phrase::days, language, number);
-    default: return text_from_quantity(quantity);
+    case Unit::insulin_unit:
+      return phrase(Phrase::units, language, number);
+    case Unit::microgram:
+      return phrase(Phrase::micrograms, language, number);
+    case Unit::year:
+      return phrase(Phrase::years, language, number);
+    case Unit::month:
+      return phrase(Phrase::months, language, number);
+    case Unit::day:
+      return phrase(Phrase::days, language, number);
+    default:
+      return text_from_quantity(quantity);
   }
 }
 
@@ -129,6 +145,13 @@ std::string plain_words(const Text& text, Language language) {
 }
 
 std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose) {
+  // A reason put into a blank would read as an amount: "Give not for a child this young now."
+  for (const Piece& piece : text.in(language)) {
+    const auto* dose = std::get_if<DoseId>(&piece);
+    if (dose == nullptr) continue;
+    const DoseResult result = dose_for(scene, *dose, language);
+    if (!result.amount) return result.working;
+  }
   const Filling filling{scene, language, food_dose ? food_dose : first_gram_dose(scene.protocol)};
   std::string words;
   for (const Piece& piece : text.in(language)) words += std::visit(filling, piece);
@@ -137,18 +160,25 @@ std::string filled(const Scene& scene, const Text& text, Language language, std:
 
 std::string who(Contact contact, Language language) {
   switch (contact) {
-    case Contact::clinic: return phrase(Phrase::clinic, language);
-    case Contact::on_call: return phrase(Phrase::on_call_line, language);
-    case Contact::emergency: return phrase(Phrase::emergency_services, language);
+    case Contact::clinic:
+      return phrase(Phrase::clinic, language);
+    case Contact::on_call:
+      return phrase(Phrase::on_call_line, language);
+    case Contact::emergency:
+      return phrase(Phrase::emergency_services, language);
   }
   return "";
 }
 
 std::string number_of(const Contacts& contacts, Contact contact, Language language) {
   switch (contact) {
-    case Contact::clinic: return or_else(contacts.clinic, phrase(Phrase::your_clinic_number, language));
-    case Contact::on_call: return or_else(contacts.on_call, phrase(Phrase::your_on_call_number, language));
-    case Contact::emergency: return or_else(contacts.emergency, phrase(Phrase::your_emergency_number, language));
+    // A clinic with one number has one line for both.
+    case Contact::clinic:
+      return or_else(contacts.clinic, or_else(contacts.on_call, phrase(Phrase::your_clinic_number, language)));
+    case Contact::on_call:
+      return or_else(contacts.on_call, or_else(contacts.clinic, phrase(Phrase::your_on_call_number, language)));
+    case Contact::emergency:
+      return or_else(contacts.emergency, phrase(Phrase::your_emergency_number, language));
   }
   return "";
 }

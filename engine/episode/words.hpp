@@ -15,7 +15,7 @@ std::string said(const Glucose& reading, Language language);
 /// A text without blanks (labels, names, reasons); blanks are left out.
 std::string plain_words(const Text& text, Language language);
 
-/// A text with its blanks filled for this scene. `food_dose` says how much carbohydrate {food} has to hold.
+/// A text with its blanks filled for this scene. A text that names a withheld dose becomes the reason alone. `food_dose` says how much carbohydrate {food} has to hold.
 std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose);
 
 /// How a contact is named and reached: the child's own number, or words until one is given.

@@ -176,7 +176,7 @@ Episode episode_of(const Protocol& protocol, const Child& child, const PlainFact
   episode.language = child.language;
   episode.facts.resize(protocol.facts.size());
   const auto put = [&](FactPlace place, int number, Value value) {
-    episode.facts[place] = Known{number < 0 ? Value{CantTell{}} : value, now.utc};
+    episode.facts[place] = Known{number < 0 ? Value{CantTell{}} : value, now.utc, 1, false};
   };
   const auto choose = [&](FactPlace place, int option) { put(place, option, Chosen{static_cast<std::uint16_t>(option)}); };
   choose(kAwake, facts.awake);

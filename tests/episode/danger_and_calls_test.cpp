@@ -77,6 +77,16 @@ BOOST_AUTO_TEST_CASE(all_done_never_closes_a_call) {
   BOOST_TEST(night.view().open_calls.size() == 1U);
 }
 
+BOOST_AUTO_TEST_CASE(a_clinic_with_one_number_is_reached_by_it_on_either_line) {
+  Child child = mara();
+  child.contacts.clinic = "555 0100";
+  Night night(child);
+  night.at("02:10").answer("awake", "yes").answer("already-given", "no").answer("glucose", "52 mg/dL");
+  night.at("02:11").done("sugar", Outcome::refused);
+  BOOST_REQUIRE(night.view().call.has_value());
+  BOOST_TEST(night.view().call->number == "555 0100");
+}
+
 BOOST_AUTO_TEST_CASE(what_the_clinician_said_is_shown_and_followed) {
   Night night = calling();
   night.at("02:44").call(Contact::clinic, Outcome::told, "Give 10 g more and measure at three.");
@@ -103,6 +113,28 @@ BOOST_AUTO_TEST_CASE(somebody_who_takes_over_is_asked_again_what_was_given) {
   night.at("02:21").answer("awake", "yes").answer("already-given", "no");
   BOOST_TEST(night.view().step == "treat");
   BOOST_TEST(clock(night.view().wait->until) == "02:26");
+}
+
+BOOST_AUTO_TEST_CASE(something_worse_that_nobody_can_name_asks_for_the_danger_signs_again) {
+  Night night = treating();
+  night.at("02:20").happens(GotWorse{});
+  BOOST_REQUIRE(!night.view().ask.empty());
+  BOOST_TEST(night.view().ask.front().name == "awake");
+}
+
+BOOST_AUTO_TEST_CASE(an_emergency_call_nobody_answered_is_to_be_made_again) {
+  Night night;
+  night.at("02:10").answer("awake", "no");
+  BOOST_TEST(clock(*night.view_at("02:12").call->answer_by) == "02:20");
+  BOOST_TEST(clock(*night.view_at("02:21").call->answer_by) == "02:30");
+  BOOST_TEST((night.view_at("02:21").call->contact == Contact::emergency));
+}
+
+BOOST_AUTO_TEST_CASE(what_was_given_lists_what_went_into_the_child_and_the_pump_only) {
+  Night night;
+  night.at("02:10").answer("awake", "no").at("02:11").done();
+  BOOST_TEST(night.view().given.empty());
+  BOOST_TEST(!night.episode().given.empty());
 }
 
 BOOST_AUTO_TEST_CASE(changing_the_language_keeps_the_step) {

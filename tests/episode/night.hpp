@@ -21,8 +21,8 @@ inline std::string text_of_file(const std::string& path) {
 }
 
 /// A protocol through every stage; throws with all findings when one refuses it.
-inline CheckedProtocol checked(const std::string& path) {
-  Read<Draft> draft = protocol_from_xml(text_of_file(path), path);
+inline CheckedProtocol checked_text(const std::string& text, const std::string& path) {
+  Read<Draft> draft = protocol_from_xml(text, path);
   std::vector<Finding> findings = draft.findings;
   if (draft.value && !has_error(findings)) {
     Read<Protocol> protocol = resolve(*draft.value);
@@ -37,6 +37,8 @@ inline CheckedProtocol checked(const std::string& path) {
   for (const Finding& finding : findings) all << text_from_finding(finding, std::nullopt) << "\n";
   throw std::runtime_error(all.str());
 }
+
+inline CheckedProtocol checked(const std::string& path) { return checked_text(text_of_file(path), path); }
 
 inline const CheckedProtocol& small_low() {
   static const CheckedProtocol protocol = checked(RUSHLIGHT_SOURCE_DIR "/tests/episode/small_low.xml");

@@ -100,7 +100,7 @@ class Comparing {
     if (next == facts.size()) return compare(step, table);
     std::optional<Known>& known = episode_.facts[facts[next].index];
     for (const std::optional<Value>& value : values_of(protocol_, step, facts[next])) {
-      known = value ? std::optional<Known>(Known{*value, now_ - kSaidBefore}) : std::nullopt;
+      known = value ? std::optional<Known>(Known{*value, now_ - kSaidBefore, 1, false}) : std::nullopt;
       all_values(step, table, facts, next + 1);
     }
     known.reset();

@@ -101,6 +101,14 @@ BOOST_AUTO_TEST_CASE(a_reading_before_the_recheck_time_is_kept_but_does_not_end_
   BOOST_TEST(night.view().step == "after");
 }
 
+BOOST_AUTO_TEST_CASE(a_reading_that_led_to_a_step_is_not_the_steps_own_check) {
+  Night night = low_night();
+  night.at("02:11").done("sugar", Outcome::refused).at("02:26").answer("glucose", "61 mg/dL");
+  BOOST_TEST(night.view().step == "call-clinic");  // entered anew by this reading
+  night.at("02:41").tick();
+  BOOST_TEST(night.view().ask.front().name == "glucose");
+}
+
 BOOST_AUTO_TEST_CASE(the_wait_starts_by_itself_when_nobody_says_the_sugar_was_given) {
   Night night = low_night();
   night.at("02:29").tick();
@@ -192,6 +200,42 @@ BOOST_AUTO_TEST_CASE(a_paused_pump_has_a_reminder_until_it_runs_again) {
   BOOST_TEST(night.view().step == "meal");
   night.done();
   BOOST_TEST(night.view().timers.empty());
+}
+
+BOOST_AUTO_TEST_CASE(a_deed_of_another_step_is_noticed_unless_it_tells_its_own_time) {
+  Night night = low_night();
+  const ActionId phone = *night.protocol().action_named("phone");
+  const auto told = [&](std::optional<Moment> when) {
+    const Event event{Night::moment("02:12"), Done{{Deed{phone, Outcome::given, std::nullopt, when}}}};
+    return deed_out_of_place(night.protocol(), night.child(), night.episode(), event);
+  };
+  BOOST_TEST((told(std::nullopt) == phone));
+  BOOST_TEST(!told(Night::moment("02:05")).has_value());
+  const Event here{Night::moment("02:12"),
+                   Done{{Deed{*night.protocol().action_named("sugar"), Outcome::given, std::nullopt, std::nullopt}}}};
+  BOOST_TEST(!deed_out_of_place(night.protocol(), night.child(), night.episode(), here).has_value());
+}
+
+BOOST_AUTO_TEST_CASE(a_headline_that_names_a_withheld_dose_becomes_the_reason) {
+  std::string text = text_of_file(RUSHLIGHT_SOURCE_DIR "/tests/episode/small_low.xml");
+  const auto change = [&](const std::string& old, const std::string& to) {
+    BOOST_TEST_REQUIRE(text.find(old) != std::string::npos);
+    text.replace(text.find(old), old.size(), to);
+  };
+  change(R"(<row fixed="small-child-carb" source="practice"/>)",
+         R"(<row withheld="yes" source="practice"><en>Weigh Mara first.</en><es>Pese a Mara primero.</es></row>)");
+  change("<en>Low. Give sugar now.</en><es>Glucosa baja. Dé azúcar ahora.</es>",
+         "<en>Give {fast-carbohydrate} of sugar now.</en><es>Dé {fast-carbohydrate} de azúcar ahora.</es>");
+  const CheckedProtocol protocol = checked_text(text, "small_low.xml");
+  const auto headline = [&](const Child& child) {
+    Night night(child, protocol);
+    night.at("02:10").answer("awake", "yes").answer("already-given", "no").answer("glucose", "52 mg/dL");
+    return night.view().headline;
+  };
+  Child child = mara();
+  BOOST_TEST(headline(child) == "Give 7 g of sugar now.");
+  child.weight = std::nullopt;
+  BOOST_TEST(headline(child) == "Weigh Mara first.");
 }
 
 BOOST_AUTO_TEST_SUITE_END()

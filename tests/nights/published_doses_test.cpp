@@ -52,7 +52,8 @@ Child child_of(const ChildRow& row) {
 }
 
 std::ostream& operator<<(std::ostream& out, const ChildRow& row) {
-  out << "born " << row.birth << ", " << (std::string(row.weight).empty() ? "weight unknown" : row.weight + std::string(" kg"));
+  out << "born " << row.birth << ", "
+      << (std::string(row.weight).empty() ? "weight unknown" : row.weight + std::string(" kg"));
   if (row.delivery == Delivery::automatic_pump) out << ", automatic pump";
   if (row.rescue) out << ", " << name_of(*row.rescue) << " until " << row.expires;
   return out;
@@ -82,7 +83,8 @@ std::ostream& operator<<(std::ostream& out, const CarbohydrateRow& row) {
 constexpr const char* kIspad = "ISPAD 2018/2022 hypoglycaemia, 0.3 g/kg, from memory";
 constexpr const char* kIndia = "Indian Council of Medical Research 2022, acute complications, 0.3 g/kg";
 constexpr const char* kItaly = "Italian Society of Pediatric Endocrinology and Diabetology 2024, 0.3 g/kg";
-constexpr const char* kItalyAutomatic = "Italian Society of Pediatric Endocrinology and Diabetology 2024, 0.1 g/kg on an automatic pump";
+constexpr const char* kItalyAutomatic =
+    "Italian Society of Pediatric Endocrinology and Diabetology 2024, 0.1 g/kg on an automatic pump";
 constexpr const char* kSheffield = "Sheffield Children's NHS, 5 to 15 g guided by 0.3 g/kg";
 constexpr const char* kScotland = "Scottish Dental Clinical Effectiveness Programme, bands by age";
 
@@ -98,12 +100,21 @@ const std::vector<CarbohydrateRow> kCarbohydrate = {
     {{"2024-06-15", "10"}, "5 g", kSheffield, "UC Davis from 16 months: 8 g"},
     {{"2010-01-15", "80"}, "15 g", kSheffield, "UC Davis from 11 years: 16 g"},
     {{"2023-01-15", ""}, "5 g", kScotland, "Alberta Health below 5 years: 5 g"},
+    {{"2020-03-02", ""},
+     "5 g",
+     kScotland,
+     "5 years stands in two bands there, 5 g and 10 g; Melbourne up to 5 years: 5 g"},
+    {{"2020-03-01", ""}, "10 g", kScotland, "Melbourne from 6 years: 10 g"},
     {{"2018-01-15", ""}, "10 g", kScotland, "Alberta Health from 5 to 10 years: 10 g"},
     {{"2014-03-02", ""}, "10 g", kScotland, "Alberta Health above 10 years: 15 g"},
     {{"2014-03-01", ""}, "15 g", kScotland, "Alberta Health above 10 years: 15 g"},
     {{"2008-06-15", ""}, "15 g", kScotland},
     {{"2016-01-15", "30", Delivery::automatic_pump}, "3 g", kItalyAutomatic, "Bradford closed loop: 5 to 8 g"},
     {{"2012-01-15", "50", Delivery::automatic_pump}, "5 g", kItalyAutomatic, "Bradford closed loop: 5 to 8 g"},
+    {{"2024-06-15", "10", Delivery::automatic_pump},
+     "2 g",
+     "common practice, no source: at least 2 g on an automatic pump"},
+    {{"2010-01-15", "90", Delivery::automatic_pump}, "8 g", "Bradford Teaching Hospitals NHS, closed loop, 5 to 8 g"},
     {{"2016-01-15", "", Delivery::automatic_pump}, "5 g", "Bradford Teaching Hospitals NHS, closed loop, 5 to 8 g"},
 };
 
@@ -126,17 +137,39 @@ constexpr const char* kPremixed = "US label, premixed glucagon, from 2 years";
 constexpr const char* kPremixedDose = "US label, premixed glucagon, 45 kg or 12 years, from memory";
 
 const std::vector<GlucagonRow> kGlucagon = {
-    {{"2018-06-15", "24", Delivery::injections, RescueKind::injection}, "0.5 mg", kLabel, "1 mg: Glasgow 2016, Sydney, Nova Scotia 2003"},
-    {{"2018-06-15", "24.9", Delivery::injections, RescueKind::injection}, "0.5 mg", kLabel, "20 kg rule (India 2022): 1 mg"},
-    {{"2018-06-15", "25", Delivery::injections, RescueKind::injection}, "1 mg", "Therapeutic Guidelines (Australia): 1 mg at 25 kg and more", "the US label leaves exactly 25 kg open"},
+    {{"2018-06-15", "24", Delivery::injections, RescueKind::injection},
+     "0.5 mg",
+     kLabel,
+     "1 mg: Glasgow 2016, Sydney, Nova Scotia 2003"},
+    {{"2018-06-15", "24.9", Delivery::injections, RescueKind::injection},
+     "0.5 mg",
+     kLabel,
+     "20 kg rule (India 2022): 1 mg"},
+    {{"2018-06-15", "25", Delivery::injections, RescueKind::injection},
+     "1 mg",
+     "Therapeutic Guidelines (Australia): 1 mg at 25 kg and more",
+     "the US label leaves exactly 25 kg open"},
     {{"2018-06-15", "25.1", Delivery::injections, RescueKind::injection}, "1 mg", kLabel},
-    {{"2021-06-15", "26", Delivery::injections, RescueKind::injection}, "1 mg", "US label: age counts only when the weight is unknown", "UK, below 8 years or below 25 kg: 0.5 mg"},
-    {{"2016-06-15", "24", Delivery::injections, RescueKind::injection}, "0.5 mg", "US label: age counts only when the weight is unknown"},
-    {{"2020-03-02", "", Delivery::injections, RescueKind::injection}, "0.5 mg", "US label, weight unknown, below 6 years"},
-    {{"2020-03-01", "", Delivery::injections, RescueKind::injection}, "1 mg", "US label, weight unknown, from 6 years", "UK leaflets below 8 years: 0.5 mg"},
+    {{"2021-06-15", "26", Delivery::injections, RescueKind::injection},
+     "1 mg",
+     "US label: age counts only when the weight is unknown",
+     "UK, below 8 years or below 25 kg: 0.5 mg"},
+    {{"2016-06-15", "24", Delivery::injections, RescueKind::injection},
+     "0.5 mg",
+     "US label: age counts only when the weight is unknown"},
+    {{"2020-03-02", "", Delivery::injections, RescueKind::injection},
+     "0.5 mg",
+     "US label, weight unknown, below 6 years"},
+    {{"2020-03-01", "", Delivery::injections, RescueKind::injection},
+     "1 mg",
+     "US label, weight unknown, from 6 years",
+     "UK leaflets below 8 years: 0.5 mg"},
     {{"2010-06-15", "80", Delivery::injections, RescueKind::injection}, "1 mg", kLabel},
     {{"2025-03-02", "9", Delivery::injections, RescueKind::nasal}, "no dose", kNasal},
-    {{"2025-03-01", "9", Delivery::injections, RescueKind::nasal}, "3 mg", kNasal, "EU 2024 and India 2022: from 4 years"},
+    {{"2025-03-01", "9", Delivery::injections, RescueKind::nasal},
+     "3 mg",
+     kNasal,
+     "EU 2024 and India 2022: from 4 years"},
     {{"2016-06-15", "30", Delivery::injections, RescueKind::nasal}, "3 mg", kNasal},
     {{"2010-06-15", "80", Delivery::injections, RescueKind::nasal}, "3 mg", kNasal},
     {{"2016-06-15", "", Delivery::injections, RescueKind::nasal}, "3 mg", kNasal},
@@ -146,7 +179,9 @@ const std::vector<GlucagonRow> kGlucagon = {
     {{"2015-06-15", "45", Delivery::injections, RescueKind::premixed}, "1 mg", kPremixedDose},
     {{"2014-03-02", "30", Delivery::injections, RescueKind::premixed}, "0.5 mg", kPremixedDose},
     {{"2014-03-01", "30", Delivery::injections, RescueKind::premixed}, "1 mg", kPremixedDose},
-    {{"2016-06-15", "30", Delivery::injections, RescueKind::injection, "2026-02-28"}, "no dose", "common practice, no source: an expired medicine is the dispatcher's to allow"},
+    {{"2016-06-15", "30", Delivery::injections, RescueKind::injection, "2026-02-28"},
+     "no dose",
+     "common practice, no source: an expired medicine is the dispatcher's to allow"},
     {{"2016-06-15", "30"}, "no dose", "no rescue medicine at home: the emergency call, Diabetes UK"},
 };
 
@@ -195,7 +230,10 @@ BOOST_AUTO_TEST_SUITE(published_doses)
 BOOST_DATA_TEST_CASE(awake_child_with_a_low_gets_the_published_carbohydrate,
                      boost::unit_test::data::make(kSets) * boost::unit_test::data::make(kCarbohydrate), set, row) {
   Night night(child_of(row.child), low_of(set));
-  night.answer("awake", "yes").answer("already-given", "no").answer("reading-from", "meter").answer("glucose", "60 mg/dL");
+  night.answer("awake", "yes")
+      .answer("already-given", "no")
+      .answer("reading-from", "meter")
+      .answer("glucose", "60 mg/dL");
   BOOST_TEST(night.view().step == "treat");
   BOOST_TEST(amount_shown(night.view(), "sugar") == row.answer, row);
 }
@@ -211,11 +249,15 @@ BOOST_DATA_TEST_CASE(child_who_will_not_wake_gets_the_published_glucagon,
   for (const ShownAction& action : view.actions) BOOST_TEST((action.kind != ActionKind::by_mouth), row);
 }
 
-BOOST_DATA_TEST_CASE(reading_is_taken_for_the_published_level_in_its_own_unit, boost::unit_test::data::make(kLevels), row) {
+BOOST_DATA_TEST_CASE(reading_is_taken_for_the_published_level_in_its_own_unit, boost::unit_test::data::make(kLevels),
+                     row) {
   Child child = mara();
   child.unit = row.unit;
   Night night(child, low_of(row.set));
-  night.answer("awake", "yes").answer("already-given", "no").answer("reading-from", "meter").answer("glucose", row.reading);
+  night.answer("awake", "yes")
+      .answer("already-given", "no")
+      .answer("reading-from", "meter")
+      .answer("glucose", row.reading);
   BOOST_TEST(night.view().step == row.step, row);
 }
 
