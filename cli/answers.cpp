@@ -1,5 +1,7 @@
 #include "cli/answers.hpp"
 
+#include <algorithm>
+
 #include "cli/keys.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/say.hpp"
@@ -27,7 +29,8 @@ bool is_yes_no(const ShownQuestion& question) {
 Answer choice_from_text(const ShownQuestion& question, std::string_view typed, Language language) {
   const auto chosen = [](std::size_t place) { return Value{Chosen{static_cast<std::uint16_t>(place)}}; };
   if (const std::optional<int> number = number_from_text(typed)) {
-    if (static_cast<std::size_t>(*number) <= question.choices.size()) return chosen(static_cast<std::size_t>(*number) - 1);
+    if (static_cast<std::size_t>(*number) <= question.choices.size())
+      return chosen(static_cast<std::size_t>(*number) - 1);
   }
   if (const std::optional<bool> yes = yes_no_from_text(typed); yes && is_yes_no(question)) return chosen(*yes ? 0 : 1);
   for (std::size_t place = 0; place < question.choices.size(); ++place) {
@@ -52,19 +55,27 @@ Answer glucose_answer(std::string_view typed, const AnswerSetting& setting) {
   const auto read = glucose_from_text(with_whole_unit(typed), setting.unit, mark_of(language));
   if (const auto* reading = std::get_if<Glucose>(&read)) return Value{*reading};
   const auto& refusal = std::get<GlucoseRefusal>(read);
-  const GlucoseUnit other =
-      refusal.unit == GlucoseUnit::mg_per_dl ? GlucoseUnit::mmol_per_l : GlucoseUnit::mg_per_dl;
+  const GlucoseUnit other = refusal.unit == GlucoseUnit::mg_per_dl ? GlucoseUnit::mmol_per_l : GlucoseUnit::mg_per_dl;
   switch (refusal.mistake) {
     case GlucoseMistake::not_a_number:
-    case GlucoseMistake::unknown_unit: break;
+    case GlucoseMistake::unknown_unit:
+      break;
     case GlucoseMistake::other_unit_likely: {
       const Written written = written_from_text(trimmed(typed));
       if (!written.unit.empty()) return say(kBeyondMeter, language, std::string(trimmed(typed)));
       return say(kOtherUnit, language, std::string(written.number), unit_text(other), unit_text(setting.unit));
     }
-    case GlucoseMistake::beyond_meter: return say(kBeyondMeter, language, std::string(trimmed(typed)));
+    case GlucoseMistake::beyond_meter:
+      return say(kBeyondMeter, language, std::string(trimmed(typed)));
   }
-  return say(kNotANumber, language, std::string(trimmed(typed)), like_the_meter(setting.unit));
+  const std::string text(trimmed(typed));
+  if (refusal.number == NumberMistake::comma_not_point) {
+    // The example is the number itself: any other would be typed by a tired hand.
+    std::string with_point = text;
+    std::replace(with_point.begin(), with_point.end(), ',', '.');
+    return say(kPointNotComma, language, text, with_point);
+  }
+  return say(kNotANumber, language, text, like_the_meter(setting.unit));
 }
 
 Answer ketones_answer(std::string_view typed, Language language) {
@@ -72,10 +83,14 @@ Answer ketones_answer(std::string_view typed, Language language) {
   const std::string text(trimmed(typed));
   if (const auto* reading = std::get_if<KetoneReading>(&read)) return Value{*reading};
   switch (std::get<KetoneRefusal>(read).mistake) {
-    case KetoneMistake::not_a_number: return say(kNotANumber, language, text, "0.6");
-    case KetoneMistake::unknown_unit: return say(kNotANumber, language, text, "0.6");
-    case KetoneMistake::other_unit_likely: return say(kKetonesOtherUnit, language, text);
-    case KetoneMistake::beyond_meter: return say(kKetonesBeyond, language, text);
+    case KetoneMistake::not_a_number:
+      return say(kNotANumber, language, text, "0.6");
+    case KetoneMistake::unknown_unit:
+      return say(kNotANumber, language, text, "0.6");
+    case KetoneMistake::other_unit_likely:
+      return say(kKetonesOtherUnit, language, text);
+    case KetoneMistake::beyond_meter:
+      return say(kKetonesBeyond, language, text);
   }
   return say(kNotANumber, language, text, "0.6");
 }
@@ -111,14 +126,20 @@ std::variant<Value, std::string> answer_from_text(const ShownQuestion& question,
                                                   const AnswerSetting& setting) {
   switch (question.kind) {
     case FactKind::choice:
-    case FactKind::ordered_choice: return choice_from_text(question, typed, setting.language);
-    case FactKind::count: return count_answer(typed, setting.language);
-    case FactKind::glucose: return glucose_answer(typed, setting);
-    case FactKind::ketones: return ketones_answer(typed, setting.language);
-    case FactKind::time_since: return ago_answer(typed, setting.language);
+    case FactKind::ordered_choice:
+      return choice_from_text(question, typed, setting.language);
+    case FactKind::count:
+      return count_answer(typed, setting.language);
+    case FactKind::glucose:
+      return glucose_answer(typed, setting);
+    case FactKind::ketones:
+      return ketones_answer(typed, setting.language);
+    case FactKind::time_since:
+      return ago_answer(typed, setting.language);
     case FactKind::age:
     case FactKind::weight:
-    case FactKind::insulin: break;  // from the child file: nobody is asked
+    case FactKind::insulin:
+      break;  // from the child file: nobody is asked
   }
   return say(kNoQuestion, setting.language);
 }
@@ -141,11 +162,16 @@ std::string text_from_answer(const ShownQuestion& question, const Value& value, 
 
 std::string how_to_answer(const ShownQuestion& question, Language language) {
   switch (question.kind) {
-    case FactKind::glucose: return say(kTellGlucose, language);
-    case FactKind::ketones: return say(kTellKetones, language);
-    case FactKind::count: return say(kTellCount, language);
-    case FactKind::time_since: return say(kTellAgo, language);
-    default: return say(kTellChoice, language);
+    case FactKind::glucose:
+      return say(kTellGlucose, language);
+    case FactKind::ketones:
+      return say(kTellKetones, language);
+    case FactKind::count:
+      return say(kTellCount, language);
+    case FactKind::time_since:
+      return say(kTellAgo, language);
+    default:
+      return say(kTellChoice, language);
   }
 }
 

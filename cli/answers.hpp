@@ -17,8 +17,8 @@ struct AnswerSetting {
 };
 
 /// The answer that was typed to a question, or one kind sentence that says what to type instead. Never guesses a unit:
-/// "4.2" for a meter in mg/dL and "2" for a time are asked about. "3,9" is 3.9 in a language whose decimal mark is the comma.
-/// The key for "can't tell" is not looked at here.
+/// "4.2" for a meter in mg/dL and "2" for a time are asked about. "3,9" is 3.9 in a language whose decimal mark is the
+/// comma. The key for "can't tell" is not looked at here.
 std::variant<Value, std::string> answer_from_text(const ShownQuestion& question, std::string_view typed,
                                                   const AnswerSetting& setting);
 

@@ -45,7 +45,10 @@ int check_files(const std::string& path, std::ostream& out) {
   std::size_t errors = 0;
   for (const Finding& finding : set.findings) errors += finding.severity == Severity::error ? 1 : 0;
   const std::size_t warnings = set.findings.size() - errors;
-  out << path << ": " << counted(errors, "error", "errors") << ", " << counted(warnings, "warning", "warnings") << '\n';
+  out << path << ": " << counted(errors, "error", "errors");
+  if (warnings > 0) out << ", " << counted(warnings, "warning", "warnings");
+  if (!set.all_checked) out << "; more can show once these are mended";
+  out << '\n';
   return exit_status_of(set.findings);
 }
 

@@ -54,7 +54,8 @@ Moment RealClock::now() const {
 PracticeClock::PracticeClock(Moment start, int speed) : start_(start), speed_(speed), ticks_at_start_(ticks()) {}
 
 Moment PracticeClock::now() const {
-  return Moment{start_.utc + std::chrono::floor<std::chrono::seconds>((ticks() - ticks_at_start_) * speed_), start_.offset};
+  return Moment{start_.utc + std::chrono::floor<std::chrono::seconds>((ticks() - ticks_at_start_) * speed_),
+                start_.offset};
 }
 
 Moment FileClock::now() const {
@@ -76,7 +77,8 @@ ClockChoice clock_from_environment() {
   const std::optional<int> speed =
       blank == std::string_view::npos ? std::optional<int>{1} : speed_from(text.substr(blank + 1));
   if (!start || !speed) {
-    return {nullptr, "RUSHLIGHT_CLOCK must be like \"2026-03-01T02:10:00-05:00 x60\", not \"" + std::string(text) + "\""};
+    return {nullptr,
+            "RUSHLIGHT_CLOCK must be like \"2026-03-01T02:10:00-05:00 x60\", not \"" + std::string(text) + "\""};
   }
   return {std::make_unique<PracticeClock>(*start, *speed), ""};
 }

@@ -41,7 +41,8 @@ class PracticeClock : public Clock {
   std::chrono::nanoseconds ticks_at_start_;
 };
 
-/// A clock for tests: shows the moment written in a file, and goes on showing the last one while the file cannot be read.
+/// A clock for tests: shows the moment written in a file, and goes on showing the last one while the file cannot be
+/// read.
 class FileClock : public Clock {
  public:
   FileClock(std::string path, Moment at) : path_(std::move(path)), at_(at) {}

@@ -20,8 +20,9 @@ constexpr const char* kNight = "2026-03-01T02:10:00-05:00";
 constexpr int kMostScreens = 200;  // a demo that does not end is a mistake in it
 constexpr Terminal::Size kPrinted{1000, 80};
 
-constexpr Both kTitle{"A demo: an invented child, a full low at night, the waits cut short. Nothing is asked or saved.",
-                      "Una demostración: un niño inventado, una bajada de noche, sin esperas. No pregunta ni guarda nada."};
+constexpr Both kTitle{
+    "A demo: an invented child, a full low at night, the waits cut short. Nothing is asked or saved.",
+    "Una demostración: un niño inventado, una bajada de noche, sin esperas. No pregunta ni guarda nada."};
 constexpr Both kWaited{"(the demo waits until {1})", "(la demostración espera hasta las {1})"};
 constexpr Both kOver{"End of the demo. To walk for a child of your own: rushlight child new, then rushlight walk.",
                      "Fin de la demostración. Para su propio niño: rushlight child new, luego rushlight walk."};
@@ -31,10 +32,13 @@ class Caregiver {
  public:
   std::string types(const Situation& here) {
     switch (phase_of(here)) {
-      case Phase::ask: return answers(here.view.ask.front());
-      case Phase::act: return reading_asked_for(here) != nullptr ? answers(*reading_asked_for(here)) : "";
+      case Phase::ask:
+        return answers(here.view.ask.front());
+      case Phase::act:
+        return reading_asked_for(here) != nullptr ? answers(*reading_asked_for(here)) : "";
       case Phase::wait:
-      case Phase::ended: return "";
+      case Phase::ended:
+        return "";
     }
     return "";
   }
@@ -75,7 +79,10 @@ class Caregiver {
 class Demo {
  public:
   Demo(const Protocol& protocol, const Child& child, Moment begins)
-      : protocol_(protocol), child_(child), clock_(begins), terminal_(STDOUT_FILENO, false, true),
+      : protocol_(protocol),
+        child_(child),
+        clock_(begins),
+        terminal_(STDOUT_FILENO, false, true),
         episode_(begun(protocol, child, begins)) {}
 
   int run(Language language) {
@@ -109,7 +116,9 @@ class Demo {
  private:
   static constexpr Duration kToAnswer{20};
 
-  void happens(const What& what) { episode_ = folded(protocol_, child_, std::move(episode_), Event{clock_.now(), what}); }
+  void happens(const What& what) {
+    episode_ = folded(protocol_, child_, std::move(episode_), Event{clock_.now(), what});
+  }
 
   void show(const Situation& here, const std::string& prompt) {
     for (const auto& page : pages_of(screen_of(here, dialog_, said_), kPrinted, here.language())) {

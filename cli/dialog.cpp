@@ -21,27 +21,45 @@ const ShownAction* action_of(const View& view, ActionId id) {
 class Meaning {
  public:
   Meaning(const Situation& situation, const std::string& typed)
-      : here_(situation), view_(situation.view), language_(situation.language()), typed_(typed),
-        key_(key_from_text(typed, language_)), number_(number_from_text(typed)) {}
+      : here_(situation),
+        view_(situation.view),
+        language_(situation.language()),
+        typed_(typed),
+        key_(key_from_text(typed, language_)),
+        number_(number_from_text(typed)) {}
 
   Turn operator()(const OnStep&) const {
     switch (key_.value_or(Key::enter)) {
-      case Key::worse: return {NamingWorse{}};
-      case Key::back: return {ChoosingCorrection{}};
-      case Key::why: return {why(here_)};
-      case Key::more: return {ChoosingMore{}};
-      case Key::trouble: return trouble();
-      case Key::call: return view_.call ? Turn{ReportingCall{view_.call->contact}} : stay(kNoOpenCall);
-      case Key::beep: return {OnStep{}, std::nullopt, "", Command::beep};
-      case Key::stop: return {OnStep{}, std::nullopt, "", view_.ended ? Command::close : Command::stop};
-      case Key::cant_tell: return phase_of(here_) == Phase::ask ? answered(CantTell{}) : stay(kNoQuestion);
-      case Key::enter: break;
+      case Key::worse:
+        return {NamingWorse{}};
+      case Key::back:
+        return {ChoosingCorrection{}};
+      case Key::why:
+        return {why(here_)};
+      case Key::more:
+        return {ChoosingMore{}};
+      case Key::trouble:
+        return trouble();
+      case Key::call:
+        return view_.call ? Turn{ReportingCall{view_.call->contact}} : stay(kNoOpenCall);
+      case Key::beep:
+        return {OnStep{}, std::nullopt, "", Command::beep};
+      case Key::stop:
+        return {OnStep{}, std::nullopt, "", view_.ended ? Command::close : Command::stop};
+      case Key::cant_tell:
+        return phase_of(here_) == Phase::ask ? answered(CantTell{}) : stay(kNoQuestion);
+      case Key::enter:
+        break;
     }
     switch (phase_of(here_)) {
-      case Phase::ask: return on_question();
-      case Phase::act: return on_actions();
-      case Phase::wait: return on_wait();
-      case Phase::ended: break;
+      case Phase::ask:
+        return on_question();
+      case Phase::act:
+        return on_actions();
+      case Phase::wait:
+        return on_wait();
+      case Phase::ended:
+        break;
     }
     return key_ ? Turn{OnStep{}, std::nullopt, "", Command::close} : not_understood(OnStep{});
   }
@@ -54,7 +72,8 @@ class Meaning {
     if (place == 0 || place > most) return only_to(same, most);
     if (place == signs.size() + 1) return {something_else(here_), GotWorse{}};
     const auto& [sign, text] = signs[place - 1];
-    return {OnStep{}, GotWorse{{{sign.fact, Chosen{static_cast<std::uint16_t>(sign.option)}}}}, say(kMarked, language_, text)};
+    return {OnStep{}, GotWorse{{{sign.fact, Chosen{static_cast<std::uint16_t>(sign.option)}}}},
+            say(kMarked, language_, text)};
   }
 
   Turn operator()(const NamingAction& same) const {
@@ -76,8 +95,11 @@ class Meaning {
 
   Turn operator()(const ReportingCall& same) const {
     if (key_ == Key::enter) return {OnStep{}};
-    if (number_ == 1) return {OnStep{}, Called{same.contact, Outcome::reached, ""}, say(kMarked, language_, say(kReached, language_))};
-    if (number_ == 2) return {OnStep{}, Called{same.contact, Outcome::no_answer, ""}, say(kMarked, language_, say(kNoAnswer, language_))};
+    if (number_ == 1)
+      return {OnStep{}, Called{same.contact, Outcome::reached, ""}, say(kMarked, language_, say(kReached, language_))};
+    if (number_ == 2)
+      return {OnStep{}, Called{same.contact, Outcome::no_answer, ""},
+              say(kMarked, language_, say(kNoAnswer, language_))};
     if (number_ == 3) return {TypingWhatTheySaid{same.contact}};
     return only_to(same, 3);
   }
@@ -108,14 +130,22 @@ class Meaning {
   Turn operator()(const ChoosingMore& same) const {
     if (key_ == Key::enter) return {OnStep{}};
     switch (number_.value_or(0)) {
-      case 1: return {all_cautions(here_)};
-      case 2: return {contacts(here_)};
-      case 3: return {given_so_far(here_)};
-      case 4: return {TypingName{}};
-      case 5: return {OnStep{}, LanguageChanged{language_ == Language::en ? Language::es : Language::en}};
-      case 6: return {OnStep{}, std::nullopt, "", view_.ended ? Command::close : Command::stop};
-      case 7: return {ConfirmingEnd{}};
-      default: return only_to(same, 7);
+      case 1:
+        return {all_cautions(here_)};
+      case 2:
+        return {contacts(here_)};
+      case 3:
+        return {given_so_far(here_)};
+      case 4:
+        return {TypingName{}};
+      case 5:
+        return {OnStep{}, LanguageChanged{language_ == Language::en ? Language::es : Language::en}};
+      case 6:
+        return {OnStep{}, std::nullopt, "", view_.ended ? Command::close : Command::stop};
+      case 7:
+        return {ConfirmingEnd{}};
+      default:
+        return only_to(same, 7);
     }
   }
 
@@ -187,7 +217,8 @@ class Meaning {
       const auto answer = answer_from_text(question_of(here_, ask.fact), typed_, here_.setting());
       if (const auto* value = std::get_if<Value>(&answer)) {
         const std::string shown = text_from_answer(question_of(here_, ask.fact), *value, here_.setting());
-        return {OnStep{}, Answered{{{ask.fact, *value}}}, say(kEarlyKept, language_, shown, clock_text(view_.wait->until))};
+        return {OnStep{}, Answered{{{ask.fact, *value}}},
+                say(kEarlyKept, language_, shown, clock_text(view_.wait->until))};
       }
       const bool has_digit = typed_.find_first_of("0123456789") != std::string::npos;
       if (has_digit) return {OnStep{}, std::nullopt, std::get<std::string>(answer)};
@@ -231,15 +262,24 @@ std::vector<Outcome> outcomes_of(ActionKind kind) {
 std::string outcome_mark(Outcome outcome, Language language) {
   const bool es = language == Language::es;
   switch (outcome) {
-    case Outcome::given: return es ? "hecho" : "done";
-    case Outcome::part: return es ? "solo una parte" : "only part";
-    case Outcome::refused: return es ? "no se dio" : "not taken";
-    case Outcome::vomited: return es ? "vomitado" : "vomited";
-    case Outcome::none_here: return es ? "no hay aquí" : "none here";
-    case Outcome::wrong: return es ? "salió mal" : "went wrong";
-    case Outcome::reached: return es ? "contestaron" : "answered";
-    case Outcome::no_answer: return es ? "nadie contestó" : "no answer";
-    case Outcome::told: return es ? "le dijeron qué hacer" : "told what to do";
+    case Outcome::given:
+      return es ? "hecho" : "done";
+    case Outcome::part:
+      return es ? "solo una parte" : "only part";
+    case Outcome::refused:
+      return es ? "no se dio" : "not taken";
+    case Outcome::vomited:
+      return es ? "vomitado" : "vomited";
+    case Outcome::none_here:
+      return es ? "no hay aquí" : "none here";
+    case Outcome::wrong:
+      return es ? "salió mal" : "went wrong";
+    case Outcome::reached:
+      return es ? "contestaron" : "answered";
+    case Outcome::no_answer:
+      return es ? "nadie contestó" : "no answer";
+    case Outcome::told:
+      return es ? "le dijeron qué hacer" : "told what to do";
   }
   return "";
 }
@@ -248,17 +288,23 @@ std::string outcome_line(Outcome outcome, ActionKind kind, Language language) {
   const bool es = language == Language::es;
   const bool needle = kind == ActionKind::glucagon || kind == ActionKind::insulin;
   switch (outcome) {
-    case Outcome::given: return es ? "Está hecho, todo" : "It is done, all of it";
-    case Outcome::part: return es ? "Solo entró una parte" : "Only part of it went in";
+    case Outcome::given:
+      return es ? "Está hecho, todo" : "It is done, all of it";
+    case Outcome::part:
+      return es ? "Solo entró una parte" : "Only part of it went in";
     case Outcome::refused:
       if (needle) return es ? "No se pudo dar" : "It could not be given";
       return es ? "No lo quiere, o lo escupe" : "Refuses it, or spits it out";
-    case Outcome::vomited: return es ? "Lo vomitó" : "Vomited it";
-    case Outcome::none_here: return es ? "Aquí no hay" : "There is none here";
-    case Outcome::wrong: return es ? "Fue otra cosa u otra cantidad" : "It was the wrong thing or amount";
+    case Outcome::vomited:
+      return es ? "Lo vomitó" : "Vomited it";
+    case Outcome::none_here:
+      return es ? "Aquí no hay" : "There is none here";
+    case Outcome::wrong:
+      return es ? "Fue otra cosa u otra cantidad" : "It was the wrong thing or amount";
     case Outcome::reached:
     case Outcome::no_answer:
-    case Outcome::told: break;
+    case Outcome::told:
+      break;
   }
   return outcome_mark(outcome, language);
 }

@@ -14,11 +14,19 @@ namespace rushlight {
 struct OnStep {};
 struct NamingWorse {};
 struct NamingAction {};
-struct NamingOutcome { ActionId action; };
-struct ReportingCall { Contact contact; };
-struct TypingWhatTheySaid { Contact contact; };
+struct NamingOutcome {
+  ActionId action;
+};
+struct ReportingCall {
+  Contact contact;
+};
+struct TypingWhatTheySaid {
+  Contact contact;
+};
 struct ChoosingCorrection {};
-struct Correcting { FactId fact; };
+struct Correcting {
+  FactId fact;
+};
 struct ChoosingMore {};
 struct ConfirmingEnd {};
 struct TypingName {};
@@ -43,8 +51,8 @@ struct Turn {
   Command command = Command::none;
 };
 
-/// What was meant by a typed line. Pure. A line that means nothing here gives a kind sentence and the same dialog again;
-/// the key for "something got worse" means the same in every dialog.
+/// What was meant by a typed line. Pure. A line that means nothing here gives a kind sentence and the same dialog
+/// again; the key for "something got worse" means the same in every dialog.
 Turn turn_after(const Situation& situation, const Dialog& dialog, const std::string& typed);
 
 /// How an action went, as a person says it: in the menu, and as a mark beside the action.

@@ -7,6 +7,7 @@
 #include "cli/data_folder.hpp"
 #include "cli/demo.hpp"
 #include "cli/first_aid_card.hpp"
+#include "cli/plain_text.hpp"
 #include "cli/today.hpp"
 #include "cli/walk_command.hpp"
 #include "protocol/words.hpp"
@@ -95,7 +96,8 @@ int main(int count, char** words) {
   try {
     return rushlight::run(count, words);
   } catch (const std::exception& error) {
-    std::cerr << "rushlight: " << error.what() << "\n\n" << rushlight::first_aid_cards(rushlight::Language::en);
+    std::cerr << "rushlight: " << rushlight::cleaned(error.what()) << "\n\n"
+              << rushlight::first_aid_cards(rushlight::Language::en);
     return 2;
   }
 }

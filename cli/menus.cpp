@@ -56,7 +56,8 @@ class Menu {
     const std::vector<PastAnswer> answers = past_answers(here_);
     screen_.headline = say(answers.empty() ? kNoAnswersYet : kBackTitle, language_);
     for (std::size_t at = 0; at < std::min(answers.size(), kMostShownAnswers); ++at) {
-      item(answers[at].question.text + " " + text_from_answer(answers[at].question, answers[at].value, here_.setting()));
+      item(answers[at].question.text + " " +
+           text_from_answer(answers[at].question, answers[at].value, here_.setting()));
     }
     add("", say(kGivenStays, language_));
   }
@@ -68,8 +69,8 @@ class Menu {
   }
   void operator()(const ChoosingMore&) {
     screen_.headline = say(kMoreTitle, language_);
-    for (const Both* line : {&kMoreCautionsItem, &kMoreContacts, &kMoreGiven, &kMoreTakeOver, &kMoreLanguage, &kMoreStop,
-                             &kMoreClose}) {
+    for (const Both* line :
+         {&kMoreCautionsItem, &kMoreContacts, &kMoreGiven, &kMoreTakeOver, &kMoreLanguage, &kMoreStop, &kMoreClose}) {
       item(say(*line, language_));
     }
     screen_.keys = screen_.few_keys = say(kAllKeys, language_);

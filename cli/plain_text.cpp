@@ -20,13 +20,25 @@ constexpr bool lies_in(char32_t point, const Span* begin, const Span* end) {
 }
 
 // Marks that turn the reading direction or show nothing: they could make a dose read differently from what is written.
-constexpr std::array<Span, 9> kHidden = {{{0x00AD, 0x00AD}, {0x061C, 0x061C}, {0x180E, 0x180E}, {0x200B, 0x200F},
-                                          {0x202A, 0x202E}, {0x2060, 0x206F}, {0xFEFF, 0xFEFF}, {0xFFF9, 0xFFFB},
+constexpr std::array<Span, 9> kHidden = {{{0x00AD, 0x00AD},
+                                          {0x061C, 0x061C},
+                                          {0x180E, 0x180E},
+                                          {0x200B, 0x200F},
+                                          {0x202A, 0x202E},
+                                          {0x2060, 0x206F},
+                                          {0xFEFF, 0xFEFF},
+                                          {0xFFF9, 0xFFFB},
                                           {0xE0000, 0xE0FFF}}};
-constexpr std::array<Span, 6> kCombining = {{{0x0300, 0x036F}, {0x1AB0, 0x1AFF}, {0x1DC0, 0x1DFF}, {0x20D0, 0x20FF},
-                                             {0xFE00, 0xFE0F}, {0xFE20, 0xFE2F}}};
-constexpr std::array<Span, 9> kWide = {{{0x1100, 0x115F}, {0x2E80, 0xA4CF}, {0xAC00, 0xD7A3}, {0xF900, 0xFAFF},
-                                        {0xFE30, 0xFE6F}, {0xFF00, 0xFF60}, {0xFFE0, 0xFFE6}, {0x1F300, 0x1FAFF},
+constexpr std::array<Span, 6> kCombining = {
+    {{0x0300, 0x036F}, {0x1AB0, 0x1AFF}, {0x1DC0, 0x1DFF}, {0x20D0, 0x20FF}, {0xFE00, 0xFE0F}, {0xFE20, 0xFE2F}}};
+constexpr std::array<Span, 9> kWide = {{{0x1100, 0x115F},
+                                        {0x2E80, 0xA4CF},
+                                        {0xAC00, 0xD7A3},
+                                        {0xF900, 0xFAFF},
+                                        {0xFE30, 0xFE6F},
+                                        {0xFF00, 0xFF60},
+                                        {0xFFE0, 0xFFE6},
+                                        {0x1F300, 0x1FAFF},
                                         {0x20000, 0x3FFFD}}};
 
 // Takes one code point off the front; kInvalid takes one byte.
@@ -40,7 +52,8 @@ char32_t take_point(std::string_view& text) {
   for (std::size_t at = 1; point != kInvalid && at < size; ++at) {
     point = at >= text.size() || (byte(at) & 0xC0) != 0x80 ? kInvalid : (point << 6) | (byte(at) & 0x3F);
   }
-  const bool wrong = point == kInvalid || point < kLeast[size] || point > 0x10FFFF || (point >= 0xD800 && point <= 0xDFFF);
+  const bool wrong =
+      point == kInvalid || point < kLeast[size] || point > 0x10FFFF || (point >= 0xD800 && point <= 0xDFFF);
   text.remove_prefix(wrong ? 1 : size);
   return wrong ? kInvalid : point;
 }

@@ -27,7 +27,8 @@ std::string in_capitals(std::string_view text);
 /// The text with its first letter made large.
 std::string sentence_case(std::string_view text);
 
-/// The text with its large letters made small and the accents of Spanish vowels taken off, for comparing what was typed.
+/// The text with its large letters made small and the accents of Spanish vowels taken off, for comparing what was
+/// typed.
 std::string folded_letters(std::string_view text);
 
 }  // namespace rushlight

@@ -27,6 +27,28 @@ std::vector<std::string> xml_files_in(const std::string& folder) {
   return files;
 }
 
+// What somebody who named a folder of folders may have meant.
+std::string folders_with_protocols(const std::string& folder) {
+  std::vector<std::string> found;
+  std::error_code error;
+  for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
+    const std::string inner = entry->path().string();
+    if (!xml_files_in(inner).empty()) found.push_back("`" + inner + "`");
+  }
+  std::sort(found.begin(), found.end());
+  std::string text;
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    if (i > 0) text += i + 1 == found.size() ? " or " : ", ";
+    text += found[i];
+  }
+  return text;
+}
+
+Finding no_protocol_in(const std::string& folder) {
+  const std::string others = folders_with_protocols(folder);
+  return about_file(folder, WrongUse{"this folder holds no protocol (*.xml)", others.empty() ? "" : "name " + others});
+}
+
 // Two files of a set must not both be the protocol of one name.
 void refuse_repeated_names(ProtocolSet& set) {
   for (std::size_t i = 0; i < set.protocols.size(); ++i) {
@@ -59,7 +81,10 @@ void add_protocol(ProtocolSet& set, const std::string& file, const std::string& 
   Read<Protocol> read = resolved_from_xml(bytes, file);
   const bool refused = has_error(read.findings);
   set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
-  if (refused || !read.value) return;
+  if (refused || !read.value) {
+    set.all_checked = false;
+    return;
+  }
   Checked checked = check(std::move(*read.value));
   set.findings.insert(set.findings.end(), checked.findings.begin(), checked.findings.end());
   if (checked.protocol) set.protocols.push_back(LoadedProtocol{*checked.protocol, file, bytes});
@@ -91,7 +116,7 @@ ProtocolSet set_in_folder(const std::string& folder, const std::string& name) {
   }
   std::vector<std::string> files = xml_files_in(folder);
   if (files.empty() && !name.empty()) files = xml_files_in((fs::path(folder) / name).string());
-  if (files.empty()) set.findings.push_back(about_file(folder, NotReadable{"it holds no protocol files (*.xml)"}));
+  if (files.empty()) set.findings.push_back(no_protocol_in(folder));
   for (const std::string& file : files) {
     FileBytes bytes = bytes_of_file(file, kMostBytes);
     if (auto* finding = std::get_if<Finding>(&bytes)) {

@@ -25,6 +25,7 @@ struct ProtocolSet {
   std::vector<LoadedProtocol> protocols;
   std::vector<Finding> findings;  // of all files, sorted
   FileTexts texts;
+  bool all_checked = true;  // false when a file was refused before its checks: mended, it may show more
 
   /// The protocol with this id; null when the set has none, or when its file was refused.
   const LoadedProtocol* find(const std::string& id) const;

@@ -38,7 +38,8 @@ Reading contacts(const Situation& situation) {
     reading.lines.push_back(sentence_case(who(contact, language)) + ": " + number_of(known, contact, language));
   }
   if (!known.second_adult.empty() || !known.second_adult_name.empty()) {
-    const std::string name = known.second_adult_name.empty() ? phrase(Phrase::second_adult, language) : known.second_adult_name;
+    const std::string name =
+        known.second_adult_name.empty() ? phrase(Phrase::second_adult, language) : known.second_adult_name;
     const std::string number = known.second_adult.empty() ? say(kNoNumber, language) : known.second_adult;
     reading.lines.push_back(name + ": " + number);
   }
@@ -50,7 +51,8 @@ Reading given_so_far(const Situation& situation) {
   const Language language = situation.language();
   Reading reading{say(kMoreGiven, language), {}};
   for (const GivenLine& given : situation.view.given) {
-    reading.lines.push_back(clock_text(given.when) + "  " + given.text + " (" + outcome_mark(given.outcome, language) + ")");
+    reading.lines.push_back(clock_text(given.when) + "  " + given.text + " (" + outcome_mark(given.outcome, language) +
+                            ")");
   }
   if (reading.lines.empty()) reading.lines.push_back(say(kNothingGiven, language));
   return reading;

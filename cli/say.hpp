@@ -30,7 +30,6 @@ inline constexpr Both kGoingOn{"Going on from {1}. Nothing is lost.", "Sigue des
 inline constexpr Both kDueAt{"Next: {1} at {2}.", "Lo próximo: {1} a las {2}."};
 
 // On the step.
-inline constexpr Both kDone{"done", "hecho"};
 inline constexpr Both kTellDone{"Enter: all done. Or the number of a step that went wrong.",
                                 "Enter: todo hecho. O el número del paso que salió mal."};
 inline constexpr Both kTellDoneOrReading{"Type the number on the meter. No meter or strips? Type x.",
@@ -58,9 +57,9 @@ inline constexpr Both kTheySaid{"They said: {1}", "Le dijeron: {1}"};
 inline constexpr Both kCallOpen{"Call: {1}, {2}.", "Llame: {1}, {2}."};
 inline constexpr Both kMovesOn{"No answer by {1}? Then it moves on to the next number.",
                                "¿Nadie contesta a las {1}? Entonces pasa al número siguiente."};
+inline constexpr Both kCallAgain{"Nobody answered by {1}? Call again.", "¿Nadie contestó a las {1}? Llame otra vez."};
 inline constexpr Both kReminder{"Reminder at {1}: {2}", "Aviso a las {1}: {2}"};
 inline constexpr Both kReminderDue{"Due now: {1}", "Ya toca: {1}"};
-inline constexpr Both kWithheld{"{1}: {2}", "{1}: {2}"};
 inline constexpr Both kTimeLeft{"Time left {1}, until {2}.", "Faltan {1}, hasta las {2}."};
 inline constexpr Both kStartsWhenDone{"Enter starts the wait. The alarm rings by {1}.",
                                       "Enter empieza la espera. La alarma suena a las {1} o antes."};
@@ -68,11 +67,12 @@ inline constexpr Both kMoreCautions{"m: all cautions.", "m: todos los avisos."};
 
 // The keys that are the same on every screen.
 inline constexpr Both kKeys{"Keys: w worse, t can't tell, b mistyped, r why, m more{1}.",
-                            "Teclas: p peor, d no sé, v me equivoqué, r por qué, m más{1}."};
+                            "Teclas: p peor, d no sé, v corregir, r por qué, m más{1}."};
 inline constexpr Both kFewKeys{"Keys: w worse, t can't tell, m more.", "Teclas: p peor, d no sé, m más."};
 inline constexpr Both kWorseKey{"Key: w something got worse.", "Tecla: p algo va peor."};
-inline constexpr Both kAllKeys{"Keys: w worse, t can't tell, b mistyped, r why, x a step went wrong, c how a call went, a beep, q stop.",
-                               "Teclas: p peor, d no sé, v me equivoqué, r por qué, x un paso salió mal, c cómo fue una llamada, a pitido, q parar."};
+inline constexpr Both kAllKeys{
+    "Keys: w worse, t can't tell, b mistyped, r why, x a step went wrong, c how a call went, a beep, q stop.",
+    "Teclas: p peor, d no sé, v corregir, r por qué, x un paso salió mal, c cómo fue una llamada, a pitido, q parar."};
 inline constexpr Both kCantTellLead{"t. ", "d. "};
 inline constexpr Both kKeyTrouble{", x went wrong", ", x salió mal"};
 inline constexpr Both kKeyCall{", c call", ", c llamada"};
@@ -82,7 +82,8 @@ inline constexpr Both kNotUnderstood{"I did not understand \"{1}\". Nothing is l
                                      "No entendí \"{1}\". No se perdió nada."};
 inline constexpr Both kOnlyOneOf{"The answers here are 1 to {1}. Nothing is lost.",
                                  "Aquí las respuestas son de 1 a {1}. No se perdió nada."};
-inline constexpr Both kNeedsAnswer{"This needs an answer. Not sure? Type t.", "Esto necesita respuesta. ¿No sabe? Escriba d."};
+inline constexpr Both kNeedsAnswer{"This needs an answer. Not sure? Type t.",
+                                   "Esto necesita respuesta. ¿No sabe? Escriba d."};
 inline constexpr Both kJustChanged{"The screen just changed. Read it, then answer again.",
                                    "La pantalla acaba de cambiar. Léala y responda otra vez."};
 inline constexpr Both kNotYet{"Not yet. The alarm rings at {1}.", "Todavía no. La alarma suena a las {1}."};
@@ -95,6 +96,8 @@ inline constexpr Both kMarked{"Marked: {1}", "Anotado: {1}"};
 // Numbers that need a second look.
 inline constexpr Both kNotANumber{"\"{1}\" is not a number I can read. Type it like {2}.",
                                   "\"{1}\" no es un número que pueda leer. Escríbalo como {2}."};
+inline constexpr Both kPointNotComma{"\"{1}\" has a comma. With a point it is {2}. Type it like that.",
+                                     "\"{1}\" lleva coma. Con punto es {2}. Escríbalo así."};
 inline constexpr Both kOtherUnit{"{1} fits {2}. This meter is set to {3}. Type it again with its unit.",
                                  "{1} va con {2}. Este medidor está en {3}. Escríbalo otra vez con su unidad."};
 inline constexpr Both kBeyondMeter{"No meter shows {1}. Look again. LO and HI are answers too.",
@@ -114,9 +117,11 @@ inline constexpr Both kAgo{"{1} ago, at {2}", "hace {1}, a las {2}"};
 inline constexpr Both kWorseTitle{"What got worse?", "¿Qué va peor?"};
 inline constexpr Both kSomethingElse{"Something else", "Otra cosa"};
 inline constexpr Both kBackToStep{"Enter: back to the step.", "Enter: volver al paso."};
-inline constexpr Both kElseTitle{"You see something that is not on the list.", "Usted ve algo que no está en la lista."};
-inline constexpr Both kElseDanger{"You think it is a danger? Call {1} now.", "¿Cree que hay peligro? Llame a {1} ahora."};
-inline constexpr Both kElseClinic{"You are not sure? Call {1} now.", "¿No está seguro? Llame a {1} ahora."};
+inline constexpr Both kElseTitle{"You see something that is not on the list.",
+                                 "Usted ve algo que no está en la lista."};
+inline constexpr Both kElseDanger{"You think it is a danger? Call {1} now.",
+                                  "¿Cree que hay peligro? Llame a {1} ahora."};
+inline constexpr Both kElseClinic{"You are not sure? Call {1} now.", "¿Tiene dudas? Llame a {1} ahora."};
 
 // What did not work out.
 inline constexpr Both kWhichTitle{"Which step went wrong?", "¿Qué paso salió mal?"};
@@ -157,12 +162,15 @@ inline constexpr Both kMoreStop{"Stop for now (you can go on later)", "Parar por
 inline constexpr Both kMoreGiven{"What was given so far", "Qué se ha dado hasta ahora"};
 inline constexpr Both kMoreClose{"End this episode for good", "Terminar este episodio del todo"};
 inline constexpr Both kNothingGiven{"Nothing is marked as given.", "No hay nada anotado como dado."};
-inline constexpr Both kCloseTitle{"End it for good? Is {1} well and with you?", "¿Terminar del todo? ¿{1} está bien y con usted?"};
+inline constexpr Both kCloseTitle{"End it for good? Is {1} well and with you?",
+                                  "¿Terminar del todo? ¿{1} está bien y con usted?"};
 inline constexpr Both kCloseYes{"Yes, end it", "Sí, terminar"};
 inline constexpr Both kCloseNo{"No, go back", "No, volver"};
 inline constexpr Both kNameTitle{"Who carries on? Type a name.", "¿Quién sigue? Escriba un nombre."};
 inline constexpr Both kTakenOverBy{"{1} carries on. Ask again first.", "{1} sigue. Primero, pregunte otra vez."};
-inline constexpr Both kStopped{"Stopped. Nothing is lost. To go on: {1}", "Parado. No se perdió nada. Para seguir: {1}"};
+inline constexpr Both kStopped{"Stopped. Nothing is lost. To go on: {1}",
+                               "Parado. No se perdió nada. Para seguir: {1}"};
+inline constexpr Both kNoAlarmNow{"No alarm rings now. Check at {1}.", "Ahora no suena ninguna alarma. Mida a las {1}."};
 inline constexpr Both kStoppedUnsaved{"Stopped. This was not saved. To start again: {1}",
                                       "Parado. Esto no se guardó. Para empezar otra vez: {1}"};
 inline constexpr Both kClosed{"This episode has ended. To start a new one: {1}",

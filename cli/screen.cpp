@@ -90,7 +90,9 @@ class Layout {
     std::vector<std::vector<Line>> pages;
     for (std::size_t at = 0; at < bodies.size(); ++at) {
       const bool more = at + 1 < bodies.size();
-      const std::string tell = more ? not_last(at + 1, bodies.size()) : bodies.size() > 1 ? last(bodies.size()) : screen_.tell;
+      const std::string tell = more                ? not_last(at + 1, bodies.size())
+                               : bodies.size() > 1 ? last(bodies.size())
+                                                   : screen_.tell;
       pages.push_back(page(top(at), bodies[at], bottom(at, tell)));
     }
     return pages;

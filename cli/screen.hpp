@@ -16,21 +16,22 @@ struct Block {
 
 /// One screen in words, before anybody knows how wide it is. From top to bottom as it is read aloud.
 struct Screen {
-  std::string urgency;           // the first line, and nothing before it
-  std::string who;               // the child's name and the clock time
+  std::string urgency;  // the first line, and nothing before it
+  std::string who;      // the child's name and the clock time
   std::string headline;
-  std::vector<Block> body;       // an empty block is a blank line, left out when there is no room
-  std::string said;              // what became of the last line typed; may be empty
-  std::string tell;              // what to type now
-  std::string keys, few_keys;    // the keys that are the same everywhere, and the same for a small screen
-  std::string live;              // the countdown above the prompt; may be empty
+  std::vector<Block> body;     // an empty block is a blank line, left out when there is no room
+  std::string said;            // what became of the last line typed; may be empty
+  std::string tell;            // what to type now
+  std::string keys, few_keys;  // the keys that are the same everywhere, and the same for a small screen
+  std::string live;            // the countdown above the prompt; may be empty
 
   /// Equal but for the clock: such a screen need not be drawn again.
   bool says_the_same_as(const Screen& other) const;
 };
 
-/// The screen as pages that fit `size` with the prompt below. Every page begins with the urgency and the child (and, but on
-/// the later pages of a small screen, the headline), and ends with the keys. Nothing is cut: what does not fit one page is on the next, broken between blocks.
+/// The screen as pages that fit `size` with the prompt below. Every page begins with the urgency and the child (and,
+/// but on the later pages of a small screen, the headline), and ends with the keys. Nothing is cut: what does not fit
+/// one page is on the next, broken between blocks.
 std::vector<std::vector<Line>> pages_of(const Screen& screen, const Terminal::Size& size, Language language);
 
 }  // namespace rushlight

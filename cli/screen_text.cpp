@@ -36,13 +36,22 @@ class StepScreen {
     show_calls();
     if (time_is_up(here_) && !has_given()) add("", say(kTimeIsUp, language_));
     switch (phase_of(here_)) {
-      case Phase::ask: show_question(); break;
-      case Phase::act: show_actions(true); break;
-      case Phase::wait: show_wait(); break;
-      case Phase::ended: show_actions(false); break;
+      case Phase::ask:
+        show_question();
+        break;
+      case Phase::act:
+        show_actions(true);
+        break;
+      case Phase::wait:
+        show_wait();
+        break;
+      case Phase::ended:
+        show_actions(false);
+        break;
     }
     const bool not_started = view_.waiting && view_.wait && !view_.wait->started;
-    if (not_started && phase_of(here_) == Phase::act) add("", say(kStartsWhenDone, language_, clock_text(view_.wait->until)));
+    if (not_started && phase_of(here_) == Phase::act)
+      add("", say(kStartsWhenDone, language_, clock_text(view_.wait->until)));
     if (!view_.told.empty()) add("", say(kTheySaid, language_, view_.told));
     show_reminders();
     show_cautions();
@@ -62,7 +71,9 @@ class StepScreen {
       });
       if (on_list && phase_of(here_) == Phase::act) continue;
       add("", say(kCallOpen, language_, call.who, call.number));
-      if (call.answer_by) add("", say(kMovesOn, language_, clock_text(*call.answer_by)));
+      if (call.answer_by)
+        add("",
+            say(call.contact == Contact::emergency ? kCallAgain : kMovesOn, language_, clock_text(*call.answer_by)));
     }
   }
 
@@ -141,15 +152,18 @@ class StepScreen {
 
   std::string tell() const {
     switch (phase_of(here_)) {
-      case Phase::ask: return how_to_answer(view_.ask.front(), language_);
+      case Phase::ask:
+        return how_to_answer(view_.ask.front(), language_);
       case Phase::act: {
         const bool left = std::any_of(view_.actions.begin(), view_.actions.end(), is_pending);
         if (left && reading_asked_for(here_) != nullptr) return say(kTellDoneOrReading, language_);
         if (left) return say(kTellDone, language_);
         return pending_call(view_) != nullptr ? say(kTellCalled, language_) : "";
       }
-      case Phase::wait: return "";
-      case Phase::ended: return say(kTellEnded, language_);
+      case Phase::wait:
+        return "";
+      case Phase::ended:
+        return say(kTellEnded, language_);
     }
     return "";
   }

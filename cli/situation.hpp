@@ -15,9 +15,9 @@ struct Situation {
   const Episode& episode;
   const View& view;
   Moment now;
-  bool first = false;   // the first screen says every caution in full
+  bool first = false;  // the first screen says every caution in full
   bool saving = true;
-  int practice = 0;     // how many times as fast as real; 0: the real clock
+  int practice = 0;  // how many times as fast as real; 0: the real clock
 
   Language language() const { return view.language; }
   AnswerSetting setting() const { return {view.language, child.unit, now}; }
@@ -40,8 +40,8 @@ bool is_pending(const ShownAction& action);
 /// A call of this step that nobody has said anything about.
 const ShownAction* pending_call(const View& view);
 
-/// The glucose question that may be answered beside the actions, because none of them gives anything or calls anybody; null
-/// otherwise.
+/// The glucose question that may be answered beside the actions, because none of them gives anything or calls anybody;
+/// null otherwise.
 const ShownQuestion* reading_asked_for(const Situation& situation);
 
 /// Whom an action calls; empty for an action that is no call.

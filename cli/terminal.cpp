@@ -24,8 +24,7 @@ std::string_view environment(const char* name) {
 
 }  // namespace
 
-Terminal::Terminal(int descriptor, bool is_terminal, bool plain)
-    : descriptor_(descriptor), is_terminal_(is_terminal) {
+Terminal::Terminal(int descriptor, bool is_terminal, bool plain) : descriptor_(descriptor), is_terminal_(is_terminal) {
   const std::string_view term = environment("TERM");
   live_ = is_terminal && !plain && !term.empty() && term != "dumb";
   bold_ = live_ && environment("NO_COLOR").empty();
@@ -53,11 +52,23 @@ void Terminal::show(const std::vector<Line>& lines, const std::string& prompt, W
 }
 
 void Terminal::rewrite_above_prompt(const std::string& text) {
-  if (live_) write_all("\x1b" "7\x1b[1A\r" + cut(cleaned(text), size().columns - 1) + "\x1b[K\x1b" "8");
+  if (live_)
+    write_all(
+        "\x1b"
+        "7\x1b[1A\r" +
+        cut(cleaned(text), size().columns - 1) +
+        "\x1b[K\x1b"
+        "8");
 }
 
 void Terminal::rewrite_second(const std::string& text) {
-  if (live_) write_all("\x1b" "7\x1b[2;1H" + cut(cleaned(text), size().columns - 1) + "\x1b[K\x1b" "8");
+  if (live_)
+    write_all(
+        "\x1b"
+        "7\x1b[2;1H" +
+        cut(cleaned(text), size().columns - 1) +
+        "\x1b[K\x1b"
+        "8");
 }
 
 void Terminal::ring() {

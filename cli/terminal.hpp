@@ -11,9 +11,9 @@ struct Line {
   bool strong = false;
 };
 
-/// The only writer to a terminal. Every text is cleaned on the way, so that nothing in a file or an answer can steer it.
-/// Live: the screen is cleared before each screen and the countdown moves in place. Otherwise (a pipe, a dumb terminal,
-/// `plain`) each screen is printed once below the last one, without one escape character.
+/// The only writer to a terminal. Every text is cleaned on the way, so that nothing in a file or an answer can steer
+/// it. Live: the screen is cleared before each screen and the countdown moves in place. Otherwise (a pipe, a dumb
+/// terminal, `plain`) each screen is printed once below the last one, without one escape character.
 class Terminal {
  public:
   struct Size {

@@ -15,6 +15,7 @@
 #include "cli/walk_terminal.hpp"
 #include "protocol/words.hpp"
 #include "wire/child_from_json.hpp"
+#include "wire/json_from_finding.hpp"
 #include "wire/json_tree.hpp"
 
 namespace rushlight {
@@ -77,7 +78,9 @@ ChildFile child_in(const std::string& path) {
   return file;
 }
 
-int refuse(const std::vector<Finding>& findings, const FileTexts& texts, Language language) {
+int refuse(const WalkOptions& options, const std::vector<Finding>& findings, const FileTexts& texts,
+           Language language) {
+  if (options.json) std::cout << json_from_refusal(findings) << '\n';
   print_findings(std::cerr, findings, texts);
   std::cerr << '\n' << first_aid_cards(language);
   return exit_status_of(findings);
@@ -135,18 +138,18 @@ int walk_command(const WalkOptions& options) {
   std::error_code error;
   if (!demo && options.child.empty() && !std::filesystem::exists(child_file, error)) return no_child(first);
   ChildFile read = demo ? demo_child() : child_in(child_file);
-  if (!read.child) return refuse(read.findings, read.texts, first);
+  if (!read.child) return refuse(options, read.findings, read.texts, first);
 
   const Language language = chosen.value_or(read.child->language);
   ProtocolSet set = protocols_for(options, *read.child, child_file);
   const std::string id = options.protocol.empty() ? "low" : options.protocol;
   const LoadedProtocol* protocol = set.find(id);
-  if (has_error(set.findings)) return refuse(set.findings, set.texts, language);
+  if (has_error(set.findings)) return refuse(options, set.findings, set.texts, language);
   if (protocol == nullptr) {
     std::vector<std::string> known;
     for (const LoadedProtocol& loaded : set.protocols) known.push_back(loaded.checked.protocol().name);
-    return refuse({Finding{Severity::error, Where{"--protocol", 0, 0, 0}, UnknownId{id, "protocol", known}, {}}}, {},
-                  language);
+    const Finding unknown{Severity::error, Where{"--protocol", 0, 0, 0}, UnknownId{id, "protocol", known}, {}};
+    return refuse(options, {unknown}, {}, language);
   }
   if (options.json) {
     return walk_json(std::cin, std::cout, std::cerr,

@@ -54,6 +54,13 @@ class JsonWalk {
     if (auto* findings = std::get_if<std::vector<Finding>>(&read)) return refused(*findings);
     const Event& event = std::get<Event>(read);
     if (!started_) start(event.at);
+    if (const auto misplaced = deed_out_of_place(protocol(), child_, *episode_, event)) {
+      const View shown = view_of(protocol(), child_, *episode_, event.at);
+      std::vector<std::string> known;
+      for (const ShownAction& action : shown.actions) known.push_back(action.name);
+      const UnknownId other{protocol()[*misplaced].name, "action of step `" + shown.step + "`", known};
+      return refused({Finding{Severity::error, Where{"input", number, 1, 1}, other, {}}});
+    }
     Episode after = folded(protocol(), child_, *episode_, event);
     const std::optional<bool> saved = save(event);
     if (store_.was_taken_over()) {
@@ -112,7 +119,8 @@ class JsonWalk {
   bool any_refused_ = false;
 };
 
-int refuse(std::ostream& err, const WalkJson& walk, const std::vector<Finding>& findings) {
+int refuse(std::ostream& out, std::ostream& err, const WalkJson& walk, const std::vector<Finding>& findings) {
+  out << json_from_refusal(findings) << '\n';
   print_findings(err, findings, {});
   err << '\n' << first_aid_cards(walk.language.value_or(walk.child.language));
   return exit_status_of(findings);
@@ -124,11 +132,11 @@ int walk_json(std::istream& in, std::ostream& out, std::ostream& err, const Walk
   WalkStore store;
   if (!walk.journal.empty()) {
     Read<Journal> journal = Journal::open(walk.journal);
-    if (!journal.value) return refuse(err, walk, journal.findings);
+    if (!journal.value) return refuse(out, err, walk, journal.findings);
     store = WalkStore(std::move(*journal.value), this_walker(RealClock().now(), "walk --json"));
   }
   JsonWalk session(walk, std::move(store));
-  if (const auto findings = session.open(); !findings.empty()) return refuse(err, walk, findings);
+  if (const auto findings = session.open(); !findings.empty()) return refuse(out, err, walk, findings);
   EventLines lines(in, kEventLimits.bytes);
   while (const auto line = lines.next()) out << session.answer(*line, lines.number()) << '\n' << std::flush;
   return session.finish();

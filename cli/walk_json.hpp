@@ -20,8 +20,8 @@ struct WalkJson {
 /// `rushlight walk --json`: one event from each line of `in`, one line of `out` for each: a view, or an error that
 /// changed nothing. All time is taken from the events. With a journal, an open episode of the child is taken up again,
 /// and a view is printed only when its event is durable; when it cannot be made durable the view says `"saved":false`
-/// and the walk goes on. Gives the exit status: 0; 1 when a line was refused or the journal was; 2 when the journal
-/// could not be read.
+/// and the walk goes on. A walk that cannot begin prints one error line and stops. Gives the exit status: 0; 1 when a
+/// line was refused or the journal was; 2 when the journal could not be read.
 int walk_json(std::istream& in, std::ostream& out, std::ostream& err, const WalkJson& walk);
 
 }  // namespace rushlight

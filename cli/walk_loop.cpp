@@ -15,11 +15,11 @@ namespace {
 using std::chrono::milliseconds;
 using std::chrono::seconds;
 
-constexpr milliseconds kLook{250};          // four times a second: the countdown never seems to stick
+constexpr milliseconds kLook{250};  // four times a second: the countdown never seems to stick
 constexpr seconds kBetweenBeeps{10};
-constexpr seconds kQuietAfterKey{60};       // somebody is there; the beep comes back if the check still is not
-constexpr milliseconds kBounce{600};        // nobody reads a screen faster: a second Enter was meant for the one before
-constexpr milliseconds kTimeToRead{1500};   // what was typed while the screen changed was meant for the one before
+constexpr seconds kQuietAfterKey{60};      // somebody is there; the beep comes back if the check still is not
+constexpr milliseconds kBounce{600};       // nobody reads a screen faster: a second Enter was meant for the one before
+constexpr milliseconds kTimeToRead{1500};  // what was typed while the screen changed was meant for the one before
 constexpr seconds kBetweenRetries{5};
 
 constexpr int kSignalStatus = 128;  // as shells count: Ctrl-C is 130
@@ -27,8 +27,15 @@ constexpr int kSignalStatus = 128;  // as shells count: Ctrl-C is 130
 }  // namespace
 
 WalkLoop::WalkLoop(Walked walked, Terminal& terminal, Keyboard& keyboard, const Clock& clock, WalkStore& store)
-    : walked_(std::move(walked)), terminal_(terminal), keyboard_(keyboard), clock_(clock), store_(store),
-      now_(clock.now()), settled_(walked_.episode), view_(), said_(walked_.said) {}
+    : walked_(std::move(walked)),
+      terminal_(terminal),
+      keyboard_(keyboard),
+      clock_(clock),
+      store_(store),
+      now_(clock.now()),
+      settled_(walked_.episode),
+      view_(),
+      said_(walked_.said) {}
 
 Situation WalkLoop::situation() const {
   Situation here{walked_.protocol.protocol(), walked_.child, settled_, view_, now_};
@@ -61,11 +68,15 @@ void WalkLoop::look() {
     retried_at_ = ticks();
   }
   const Situation here = situation();
-  Noticed noticed{view_.step, view_.waiting, view_.open_calls.size(), 0, std::nullopt};
-  if (view_.call) noticed.call = view_.call->contact;
-  noticed.due = static_cast<std::size_t>(std::count_if(view_.timers.begin(), view_.timers.end(), [&](const ShownTimer& t) {
-    return !t.controls && t.until.utc <= now_.utc;
-  }));
+  Noticed noticed{view_.step, view_.waiting, view_.open_calls.size(), 0, std::nullopt, std::nullopt};
+  if (view_.call) {
+    noticed.call = view_.call->contact;
+    noticed.call_by = view_.call->answer_by;
+  }
+  noticed.due =
+      static_cast<std::size_t>(std::count_if(view_.timers.begin(), view_.timers.end(), [&](const ShownTimer& t) {
+        return !t.controls && t.until.utc <= now_.utc;
+      }));
   const bool moved = noticed_ && !(*noticed_ == noticed);
   if (moved && !by_key_) said_.clear();
 
@@ -90,7 +101,8 @@ void WalkLoop::draw(const Screen& screen) {
   if (terminal_.is_live()) {
     terminal_.show(pages[page_], "> ");
   } else {
-    for (const auto& page : pages_of(screen, {1000, terminal_.size().columns}, view_.language)) terminal_.show(page, "> ");
+    for (const auto& page : pages_of(screen, {1000, terminal_.size().columns}, view_.language))
+      terminal_.show(page, "> ");
     pages_ = 1;
   }
   shown_ = screen;
@@ -189,6 +201,7 @@ int WalkLoop::leave(int status) {
   const bool saved = store_.is_saving();
   store_.let_go();
   terminal_.leave_prompt();
+  if (!ended && view_.wait) terminal_.print(say(kNoAlarmNow, language, clock_text(view_.wait->until)));
   const Both& last_word = ended ? kClosed : saved ? kStopped : kStoppedUnsaved;
   terminal_.print(say(last_word, language, walked_.how_to_go_on));
   return ended && status == 0 ? 0 : status;

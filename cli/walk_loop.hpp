@@ -38,6 +38,7 @@ class WalkLoop {
     bool waiting;
     std::size_t calls, due;
     std::optional<Contact> call;
+    std::optional<Moment> call_by;  // an emergency call that nobody answered is to be made again
     friend bool operator==(const Noticed&, const Noticed&) = default;
   };
 

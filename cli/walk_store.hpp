@@ -9,8 +9,8 @@
 
 namespace rushlight {
 
-/// One walk's place in the journal. A save that fails keeps its line and is tried again with the next one, so that a full
-/// disk that is cleared later loses nothing; the walk goes on meanwhile and says so.
+/// One walk's place in the journal. A save that fails keeps its line and is tried again with the next one, so that a
+/// full disk that is cleared later loses nothing; the walk goes on meanwhile and says so.
 class WalkStore {
  public:
   /// A walk that keeps nothing.
@@ -39,7 +39,9 @@ class WalkStore {
   /// Somebody took over since: nothing more is kept from here.
   bool was_taken_over() const { return taken_over_; }
   /// Forgets the last line, which was refused because somebody took over.
-  void forget_last() { if (kept_ < lines_.size()) lines_.pop_back(); }
+  void forget_last() {
+    if (kept_ < lines_.size()) lines_.pop_back();
+  }
   const std::vector<std::string>& lines() const { return lines_; }
 
  private:

@@ -141,8 +141,8 @@ class Opening {
     const Protocol& protocol = walked.protocol.protocol();
     const Moment now = clock_.now();
     walked.episode = begun(protocol, walked.child, now);
-    store_.begin(EpisodeStart{walked.child.name, now, protocol.set, protocol.name, protocol.version, walk_.protocol.bytes,
-                              walk_.child_bytes});
+    store_.begin(EpisodeStart{walked.child.name, now, protocol.set, protocol.name, protocol.version,
+                              walk_.protocol.bytes, walk_.child_bytes});
   }
 
   void write_down(Walked& walked, const What& what) {

@@ -69,13 +69,16 @@ class Applying {
   void begin_again() {
     episode_.ended = episode_.abandoned = false;
     episode_.opening = opening_facts(protocol_);
+    for (OpenCall& call : episode_.calls) call.opened = now_;  // nobody was waiting for an answer after the end
     settling_.enter(protocol_.start, Cause{}, now_);
   }
 
   void apply(const Deed& deed) {
     const Action& action = protocol_[deed.action];
     if (action.call) {
-      const Outcome outcome = deed.outcome == Outcome::no_answer ? Outcome::no_answer : Outcome::reached;
+      const bool made =
+          deed.outcome == Outcome::given || deed.outcome == Outcome::reached || deed.outcome == Outcome::told;
+      const Outcome outcome = made ? Outcome::reached : Outcome::no_answer;
       apply(Called{action.call->contact, outcome, ""});
       return;
     }
@@ -87,7 +90,8 @@ class Applying {
     if (taken || deed.outcome == Outcome::wrong) {
       if (action.counts) ++episode_.counted[action.counts->index];
       if (action.records)
-        episode_.facts[action.records->fact.index] = Known{Chosen{action.records->option}, when, episode_.events, false};
+        episode_.facts[action.records->fact.index] =
+            Known{Chosen{action.records->option}, when, episode_.events, false};
     }
     if (taken && action.starts) {
       const Scene here = settling_.scene(now_);
@@ -162,6 +166,7 @@ Event written_out(const Protocol& protocol, const Child& child, const Episode& e
   if (const auto* given = std::get_if<Done>(&event.what)) {
     done = *given;
   } else if (std::holds_alternative<AllDone>(event.what)) {
+    if (episode.ended) return Event{event.at, Done{}};
     for (const ActionId id : protocol[episode.step].actions) {
       const bool has_outcome =
           std::any_of(episode.deeds.begin(), episode.deeds.end(), [&](const Given& deed) { return deed.action == id; });

@@ -12,8 +12,9 @@ constexpr int kMostStepsAtOnce = 1000;
 // A counter is compared with small limits only; it stops here instead of wrapping.
 constexpr int kMostCounted = 1'000'000;
 
-/// A step's own question wants an answer of its own: one told since the step was entered, or told together with the answer
-/// that led here and not used by a step before. A reading is never its own check, even when all was told in one second.
+/// A step's own question wants an answer of its own: one told since the step was entered, or told together with the
+/// answer that led here and not used by a step before. A reading is never its own check, even when all was told in one
+/// second.
 bool is_answered(const Episode& episode, const Ask& ask, Instant since, std::optional<Duration> fresh, Instant now) {
   if (ask.fact.index < kChildFacts) return true;
   const std::optional<Known>& known = episode.facts[ask.fact.index];
@@ -64,7 +65,10 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
 void Settling::start_wait_after(ActionId action, Instant when, Instant now) {
   const Step& step = protocol_[episode_.step];
   if (!step.wait || episode_.wait_ends || step.wait->after != action) return;
-  start_wait(when, now);
+  // A deed told late counts from when it was done, in this step; what is over by then is due at the telling, not in the
+  // past.
+  start_wait(std::max(when, episode_.entered), now);
+  episode_.wait_ends = std::max(*episode_.wait_ends, now);
 }
 
 void Settling::start_wait(Instant when, Instant now) {

@@ -39,6 +39,7 @@ struct Id {
   std::string operator()(const EmptyText&) const { return "empty-text"; }
   std::string operator()(const UnknownPlaceholder&) const { return "unknown-placeholder"; }
   std::string operator()(const BadPlaceholder&) const { return "bad-placeholder"; }
+  std::string operator()(const PlaceholderMissing&) const { return "placeholder-missing"; }
   std::string operator()(const WrongFactKind&) const { return "wrong-fact-kind"; }
   std::string operator()(const WrongThresholdKind&) const { return "wrong-threshold-kind"; }
   std::string operator()(const MissingSource&) const { return "missing-source"; }
@@ -55,6 +56,12 @@ struct Id {
   std::string operator()(const CalmerThanWatch&) const { return "calmer-than-watch"; }
   std::string operator()(const WatchMissing&) const { return "watch-missing"; }
   std::string operator()(const MouthWhileDanger&) const { return "mouth-while-danger"; }
+  std::string operator()(const TooCalm&) const { return "too-calm"; }
+  std::string operator()(const UntilWithoutWait&) const { return "until-without-wait"; }
+  std::string operator()(const AsksAtOnce&) const { return "asks-at-once"; }
+  std::string operator()(const DoseNotCovered&) const { return "dose-not-covered"; }
+  std::string operator()(const DoseRowNeverMatches&) const { return "dose-row-never-matches"; }
+  std::string operator()(const BoundsCrossed&) const { return "bounds-crossed"; }
   std::string operator()(const UnknownStart&) const { return "unknown-start"; }
   std::string operator()(const JournalDamaged&) const { return "journal-damaged"; }
   std::string operator()(const JournalNewer&) const { return "journal-newer"; }

@@ -34,7 +34,7 @@ struct RepeatedId { std::string id; std::string what; };
 struct BadId { std::string id; };                                // not kebab-case
 
 // Numbers and units.
-struct BadNumber { std::string written; std::string why; };
+struct BadNumber { std::string written; std::string why; std::string right{}; };  // right: when it is known
 struct MissingUnit { std::string written; std::string example; };
 struct WrongUnit { std::string written; std::string wanted; };
 struct OutOfRange { std::string what; std::string value; std::string least; std::string most; };
@@ -49,6 +49,7 @@ struct MissingLanguage { std::string language; std::string element; };
 struct EmptyText { std::string language; std::string element; };
 struct UnknownPlaceholder { std::string name; std::vector<std::string> known; };
 struct BadPlaceholder { std::string written; };                  // "{" without "}"
+struct PlaceholderMissing { std::string name; std::string language; std::string other; };  // `other` has it, `language` lacks it
 
 // The sense of a protocol.
 struct WrongFactKind { std::string fact; std::string kind; std::string comparison; };   // "at-least" on a yes-no
@@ -67,6 +68,12 @@ struct WatchNotHandled { std::string step; std::string watch; }; // a watch lead
 struct CalmerThanWatch { std::string step; std::string watch; }; // handles a watch but is less urgent than its target
 struct WatchMissing { std::string danger; };                     // will not wake, cannot swallow, seizure, not breathing normally
 struct MouthWhileDanger { std::string step; std::string action; };       // nothing by mouth when not awake or unable to swallow
+struct TooCalm { std::string step; std::string watch; };         // meets a danger sign and is no emergency
+struct UntilWithoutWait { std::string step; };                   // `{until}` where no wait ends
+struct AsksAtOnce { std::string step; std::string action; std::string fact; };          // gives and measures without a wait
+struct DoseNotCovered { std::string dose; std::string example; };        // a child that no row takes
+struct DoseRowNeverMatches { int row; std::string dose; int earlier; };
+struct BoundsCrossed { std::string dose; int row; std::string least; std::string least_value; std::string most; std::string most_value; };
 struct UnknownStart {};                                          // the protocol names no start step
 
 // Journals and settings.
@@ -78,9 +85,10 @@ using Kind = std::variant<
     NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType, UnknownElement, MissingElement,
     RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord, StrayText, UnknownId, RepeatedId, BadId, BadNumber,
     MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap, BandsOverlap, ImplausibleValue, BadDate,
-    MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, WrongFactKind, WrongThresholdKind, MissingSource,
+    MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, PlaceholderMissing, WrongFactKind, WrongThresholdKind, MissingSource,
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, StepUnreachable, DeadEnd,
-    LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, MouthWhileDanger, UnknownStart,
+    LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, MouthWhileDanger, TooCalm,
+    UntilWithoutWait, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, UnknownStart,
     JournalDamaged, JournalNewer, WrongUse>;
 
 }  // namespace rushlight

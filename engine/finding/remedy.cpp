@@ -97,7 +97,13 @@ struct Remedy {
   }
   std::string operator()(const WrongWord& k) const { return write_one_of(k.written, k.allowed, {}); }
   std::string operator()(const StrayText&) const { return "delete it, or move it into a text such as `<en>`"; }
-  std::string operator()(const UnknownId& k) const { return write_one_of(k.id, k.known, {}); }
+  std::string operator()(const UnknownId& k) const {
+    // Most often the watch rule was deleted and the steps that handle it were not.
+    if (k.what == "watch rule" && !near_word(k.id, k.known)) {
+      return "write the rule " + quoted(k.id) + " again in `<watch>`, or take it out of `handles`";
+    }
+    return write_one_of(k.id, k.known, {});
+  }
   std::string operator()(const RepeatedId& k) const {
     // Of these there can only be one of a name: another name would say something else.
     const bool only_one = k.what == "language" || k.what == "outcome" || k.what == "question";
@@ -109,6 +115,7 @@ struct Remedy {
   }
 
   std::string operator()(const BadNumber& k) const {
+    if (!k.right.empty()) return one_line(k.right);
     const std::string meant = value_meant_by(k.written);
     return meant.empty() ? meant : "write " + quoted(meant);
   }
@@ -142,6 +149,9 @@ struct Remedy {
   }
   std::string operator()(const BadPlaceholder& k) const { return closed(k.written); }
 
+  std::string operator()(const PlaceholderMissing& k) const {
+    return "write " + quoted("{" + k.name + "}") + " in the " + quoted(k.language) + " text too";
+  }
   std::string operator()(const WrongFactKind& k) const { return comparison_for(k); }
   std::string operator()(const WrongThresholdKind& k) const {
     return "name a threshold of the kind " + one_line(k.wanted);
@@ -169,9 +179,12 @@ struct Remedy {
   std::string operator()(const DeadEnd& k) const {
     return "add a rule to step " + quoted(k.step) + ", or write `ends=\"yes\"`";
   }
-  std::string operator()(const LoopWithoutWait&) const { return "add a `<wait>` to one of these steps"; }
-  std::string operator()(const LoopWithoutLimit&) const {
-    return "count one of these steps with `counts`, and add a rule that leaves when the count is reached";
+  std::string operator()(const LoopWithoutWait& k) const {
+    return "add a `<wait>` to " + (k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "one of these steps");
+  }
+  std::string operator()(const LoopWithoutLimit& k) const {
+    const std::string what = k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "one of these steps";
+    return "count " + what + " with `counts`, and add a rule that leaves when the count is reached";
   }
   std::string operator()(const WatchNotHandled& k) const {
     return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step);
@@ -182,6 +195,23 @@ struct Remedy {
   std::string operator()(const WatchMissing&) const { return "add a `<rule>` for it inside `<watch>`"; }
   std::string operator()(const MouthWhileDanger& k) const {
     return "take " + quoted(k.action) + " out of step " + quoted(k.step);
+  }
+  std::string operator()(const TooCalm& k) const {
+    return "write `urgency=\"emergency\"` on step " + quoted(k.step);
+  }
+  std::string operator()(const UntilWithoutWait& k) const {
+    return "add a `<wait>` to step " + quoted(k.step) + ", or take `{until}` out of the text";
+  }
+  std::string operator()(const AsksAtOnce& k) const { return "add a `<wait>` to step " + quoted(k.step); }
+  std::string operator()(const DoseNotCovered& k) const {
+    return "add a last `<row>` to " + quoted(k.dose) + " with `fixed`, or with `withheld=\"yes\"` and the reason";
+  }
+  std::string operator()(const DoseRowNeverMatches& k) const {
+    const std::string gone = "delete row " + std::to_string(k.row);
+    return k.earlier > 0 ? gone + ", or move it above row " + std::to_string(k.earlier) : gone;
+  }
+  std::string operator()(const BoundsCrossed& k) const {
+    return "bring " + quoted(k.least) + " down to " + quoted(k.most) + " or below, or raise " + quoted(k.most);
   }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
 

@@ -67,7 +67,7 @@ struct Sentence {
   std::string operator()(const WrongUnit& k) const { return quoted(k.written) + " has the wrong unit"; }
   std::string operator()(const OutOfRange& k) const {
     const std::string value = named(k.what) + " is " + one_line(k.value) + ", ";
-    if (k.least.empty()) return value + "above " + one_line(k.most);
+    if (k.least.empty()) return value + (k.what == "least" ? "above `most`, " : "above ") + one_line(k.most);
     if (k.most.empty()) return value + "below " + one_line(k.least);
     return value + "outside " + one_line(k.least) + " to " + one_line(k.most);
   }
@@ -101,6 +101,10 @@ struct Sentence {
     return "a brace in " + quoted(k.written) + " has no partner";
   }
 
+  std::string operator()(const PlaceholderMissing& k) const {
+    return "the " + quoted(k.language) + " text has no " + quoted("{" + k.name + "}") + ", which the " +
+           quoted(k.other) + " text has";
+  }
   std::string operator()(const WrongFactKind& k) const {
     return quoted(k.comparison) + " cannot be asked of " + quoted(k.fact) + ", which is a " + quoted(k.kind);
   }
@@ -129,9 +133,11 @@ struct Sentence {
   std::string operator()(const StepUnreachable& k) const { return "nothing leads to step " + quoted(k.step); }
   std::string operator()(const DeadEnd& k) const { return "step " + quoted(k.step) + " neither ends nor leads on"; }
   std::string operator()(const LoopWithoutWait& k) const {
+    if (k.steps.size() == 1) return "step " + quoted(k.steps.front()) + " goes round without a wait";
     return "the steps " + quoted_list(k.steps) + " go round without a wait";
   }
   std::string operator()(const LoopWithoutLimit& k) const {
+    if (k.steps.size() == 1) return "step " + quoted(k.steps.front()) + " can go round for ever";
     return "the steps " + quoted_list(k.steps) + " can go round for ever";
   }
   std::string operator()(const WatchNotHandled& k) const {
@@ -146,6 +152,26 @@ struct Sentence {
   std::string operator()(const MouthWhileDanger& k) const {
     return quoted(k.action) + " of step " + quoted(k.step) +
            " gives by mouth to a child who may not be awake or able to swallow";
+  }
+  std::string operator()(const TooCalm& k) const {
+    return "step " + quoted(k.step) + " meets the danger of watch " + quoted(k.watch) + " and is no emergency";
+  }
+  std::string operator()(const UntilWithoutWait& k) const {
+    return "`{until}` is the end of a wait, and step " + quoted(k.step) + " has no wait";
+  }
+  std::string operator()(const AsksAtOnce& k) const {
+    return "step " + quoted(k.step) + " gives " + quoted(k.action) + " and asks " + quoted(k.fact) +
+           " again at once: it has no wait";
+  }
+  std::string operator()(const DoseNotCovered& k) const {
+    return "no row of " + quoted(k.dose) + " takes " + one_line(k.example);
+  }
+  std::string operator()(const DoseRowNeverMatches& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " can never match";
+  }
+  std::string operator()(const BoundsCrossed& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives at least " + quoted(k.least) + ", " +
+           one_line(k.least_value) + ", but at most " + quoted(k.most) + ", " + one_line(k.most_value);
   }
   std::string operator()(const UnknownStart&) const { return "the protocol does not name its first step"; }
 

@@ -34,7 +34,6 @@ class Statement {
     const auto size = static_cast<std::size_t>(sqlite3_column_bytes(statement_, column));
     return bytes == nullptr ? std::string() : std::string(static_cast<const char*>(bytes), size);
   }
-  bool is_null(int column) { return sqlite3_column_type(statement_, column) == SQLITE_NULL; }
 
  private:
   Statement& bound(int result) {

@@ -52,7 +52,7 @@ int compare(const Glucose& reading, const GlucoseLimit& limit);
 
 /// True when the two values of a limit are one border at their printed precision: mg/dL divided by 18.0156
 /// and rounded to one place equals the mmol/L value, or mmol/L times 18.0156 rounded to a whole equals the mg/dL value.
-/// Source: glucose molar mass 180.156 g/mol (IUPAC atomic weights); from memory, clinical-facts check in tests.
+/// Source: glucose molar mass 180.156 g/mol (IUPAC atomic weights); from memory; the published pairs are in tests/measure.
 bool agree(const GlucoseLimit& limit);
 
 /// The value the other unit family would print for this one (mmol/L to one place, mg/dL whole), for proposals in findings.

@@ -108,7 +108,10 @@ std::optional<ThresholdId> in_unit(Resolver& resolver, std::optional<ThresholdId
 
 // resolve_texts.cpp
 void resolve_languages(Resolver& resolver);
+/// The texts of an element, every blank in them known and in every language.
 Text text_from(Resolver& resolver, const DraftText& draft, const char* element, const Where& parent);
+/// A finding for each line that holds this blank, which means nothing where it stands.
+void refuse_blank(Resolver& resolver, const DraftText& draft, Filler filler, const Kind& kind);
 
 // resolve_facts.cpp
 void resolve_facts(Resolver& resolver);

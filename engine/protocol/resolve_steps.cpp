@@ -43,6 +43,25 @@ void check_rule_names(Resolver& resolver) {
   }
 }
 
+// A value that could not be read stands as a zero, and has been told.
+bool is_told(const Resolver& resolver, const Where& value) {
+  return std::any_of(resolver.findings.begin(), resolver.findings.end(), [&](const Finding& finding) {
+    const Where& where = finding.where;
+    return where.line == value.line && where.column >= value.column && where.column <= value.column + value.length;
+  });
+}
+
+// A wait of no time is none: the child would be measured before anything can work.
+void refuse_no_time(Resolver& resolver, ThresholdId lasts, const Word& word) {
+  if (lasts.index >= resolver.protocol.thresholds.size() || resolver.protocol[lasts].name != word.text) return;
+  for (const Band& band : resolver.protocol[lasts].bands) {
+    const auto* time = std::get_if<Duration>(&band.value);
+    if (time == nullptr || *time > Duration{0} || is_told(resolver, band.where)) continue;
+    resolver.error(word.where, BadNumber{word.text, "a wait is above zero"}, Because{"its value", band.where});
+    return;
+  }
+}
+
 Wait wait_from(Resolver& resolver, const DraftWait& draft, const DraftStep& step) {
   const auto time = [&](const MaybeWord& word, const char* attribute) {
     return needed_threshold(resolver, word, {ThresholdKind::time}, attribute, "wait", draft.where)
@@ -53,6 +72,7 @@ Wait wait_from(Resolver& resolver, const DraftWait& draft, const DraftStep& step
   wait.timer =
       id_or_stand_in<TimerId>(needed_place_in(resolver, resolver.timers, draft.timer, "timer", "wait", draft.where));
   wait.lasts = time(draft.lasts, "lasts");
+  if (draft.lasts) refuse_no_time(resolver, wait.lasts, *draft.lasts);
   wait.overdue = time(draft.overdue, "overdue");
   wait.go = id_or_stand_in<StepId>(needed_place_in(resolver, resolver.steps, draft.go, "go", "wait", draft.where));
   if (!draft.after) {
@@ -91,7 +111,13 @@ Step step_from(Resolver& resolver, const DraftStep& draft, StepId id) {
     step.actions.push_back(ActionId{static_cast<std::uint16_t>(resolver.protocol.actions.size())});
     resolver.protocol.actions.push_back(action_from(resolver, action, id, step.source));
   }
-  if (draft.wait) step.wait = wait_from(resolver, *draft.wait, draft);
+  if (draft.wait) {
+    step.wait = wait_from(resolver, *draft.wait, draft);
+  } else {
+    refuse_blank(resolver, draft.headline, Filler::until, UntilWithoutWait{step.name});
+    for (const DraftAction& action : draft.actions)
+      refuse_blank(resolver, action.text, Filler::until, UntilWithoutWait{step.name});
+  }
   step.asks = asks_from(resolver, draft.asks);
   for (const DraftRule& rule : draft.rules)
     step.rules.push_back(rule_from(resolver, rule, step, step.rules.size() + 1));

@@ -43,7 +43,7 @@ std::optional<Piece> blank_named(const Resolver& resolver, const std::string& na
   return std::nullopt;
 }
 
-Template template_from(Resolver& resolver, const Word& word) {
+Template template_from(Resolver& resolver, const Word& word, std::vector<std::string>& blanks) {
   Template pieces;
   const std::string& text = word.text;
   std::size_t at = 0;
@@ -62,12 +62,35 @@ Template template_from(Resolver& resolver, const Word& word) {
     const std::string name = text.substr(brace + 1, end - brace - 1);
     if (const auto piece = blank_named(resolver, name)) {
       pieces.push_back(*piece);
+      blanks.push_back(name);
     } else {
       resolver.error(part_of(word, brace + 1, name.size()), UnknownPlaceholder{name, known_blanks(resolver)});
     }
     at = end + 1;
   }
   return pieces;
+}
+
+struct Blanks {
+  Word language;
+  Where where;
+  std::vector<std::string> names;
+
+  bool hold(const std::string& name) const { return std::find(names.begin(), names.end(), name) != names.end(); }
+};
+
+// A blank that one language lacks is an amount or a time that its readers are not told.
+void compare_blanks(Resolver& resolver, const std::vector<Blanks>& lines) {
+  for (const Blanks& line : lines) {
+    std::vector<std::string> told;
+    for (const Blanks& other : lines) {
+      for (const std::string& name : other.names) {
+        if (line.hold(name) || std::find(told.begin(), told.end(), name) != told.end()) continue;
+        told.push_back(name);
+        resolver.error(line.where, PlaceholderMissing{name, line.language.text, other.language.text});
+      }
+    }
+  }
 }
 
 bool declares(const Resolver& resolver, Language language) {
@@ -107,6 +130,8 @@ Text text_from(Resolver& resolver, const DraftText& draft, const char* element, 
   Text text;
   const Where& where = draft.where.line == 0 ? parent : draft.where;
   std::array<bool, kLanguages> seen{};
+  std::vector<Blanks> blanks;
+  const std::size_t found_before = resolver.findings.size();
   for (const DraftText::Line& line : draft.lines) {
     const auto place = words::place_of(words::kLanguages, line.language.text);
     if (!place || !declares(resolver, static_cast<Language>(*place))) {
@@ -117,17 +142,25 @@ Text text_from(Resolver& resolver, const DraftText& draft, const char* element, 
     }
     if (seen[*place]) resolver.error(line.language.where, RepeatedElement{line.language.text, element});
     seen[*place] = true;
-    if (is_blank_text(line.text.text)) {
-      const Where& empty = line.text.where.line == 0 ? line.language.where : line.text.where;
-      resolver.error(empty, EmptyText{line.language.text, element});
-    }
-    text.line[*place] = template_from(resolver, line.text);
+    const Where& here = line.text.where.line == 0 ? line.language.where : line.text.where;
+    if (is_blank_text(line.text.text)) resolver.error(here, EmptyText{line.language.text, element});
+    blanks.push_back(Blanks{line.language, here, {}});
+    text.line[*place] = template_from(resolver, line.text, blanks.back().names);
   }
   for (const Language language : resolver.protocol.languages) {
     const auto place = static_cast<std::size_t>(language);
     if (!seen[place]) resolver.error(where, MissingLanguage{std::string(words::kLanguages[place]), element});
   }
+  if (resolver.findings.size() == found_before) compare_blanks(resolver, blanks);
   return text;
+}
+
+void refuse_blank(Resolver& resolver, const DraftText& draft, Filler filler, const Kind& kind) {
+  const std::string blank = "{" + std::string(words::kFillers[static_cast<std::size_t>(filler)]) + "}";
+  for (const DraftText::Line& line : draft.lines) {
+    const std::size_t at = line.text.text.find(blank);
+    if (at != std::string::npos) resolver.error(part_of(line.text, at, blank.size()), kind);
+  }
 }
 
 }  // namespace rushlight

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "read/vocabulary.hpp"
+#include "read/xml_characters.hpp"
 
 namespace rushlight {
 
@@ -45,6 +46,36 @@ std::vector<Word> words_in(const Word& value) {
     begin = end + 1;
   }
   return parts;
+}
+
+/// The first blank of another kind in a number with its unit, as copied from a web page or a word processor.
+std::optional<Finding> foreign_blank_in(const Word& value) {
+  std::uint32_t column = 0;
+  for (std::size_t at = 0; at < value.text.size(); ++column) {
+    const CodePoint point = code_point_at(value.text, at);
+    const std::size_t end = at + std::max<std::size_t>(point.size, 1);
+    if (is_foreign_blank(point.value)) {
+      const std::string before = value.text.substr(0, at), behind = value.text.substr(end);
+      const std::string side = behind.empty() ? "behind `" + before : "before `" + behind;
+      Where where = value.where;
+      where.column += column;
+      where.length = 1;
+      const BadNumber kind{value.text, "a blank of another kind stands " + side + "`", "delete it and type a space"};
+      return Finding{Severity::error, std::move(where), kind, std::nullopt};
+    }
+    at = end;
+  }
+  return std::nullopt;
+}
+
+/// Values that begin with a digit are numbers with their units, except on a source, where they are words for people.
+bool is_number(const XmlNode& node, const Word& value) {
+  std::size_t at = 0;
+  for (CodePoint point = code_point_at(value.text, at); is_foreign_blank(point.value);
+       point = code_point_at(value.text, at)) {
+    at += point.size;
+  }
+  return node.name.text != "source" && at < value.text.size() && value.text[at] >= '0' && value.text[at] <= '9';
 }
 
 /// What a word of this attribute is called in a sentence.
@@ -99,6 +130,7 @@ class WordCheck {
         report(written.name.where, UnknownAttribute{written.name.text, node.name.text, names_of(words.attributes)});
       } else {
         check_value(written.value, *known);
+        if (known->rule == ValueRule::any && is_number(node, written.value)) check_blanks(written.value);
       }
     }
     for (const AttributeWords& wanted : words.attributes) {
@@ -125,6 +157,10 @@ class WordCheck {
       if (std::find(words.allowed.begin(), words.allowed.end(), part.text) != words.allowed.end()) continue;
       report(part.where, WrongWord{part.text, noun_of(words.name), words.allowed});
     }
+  }
+
+  void check_blanks(const Word& value) {
+    if (std::optional<Finding> found = foreign_blank_in(value)) report(found->where, std::move(found->kind));
   }
 
   void check_children(const XmlNode& node, const ElementWords& words) {

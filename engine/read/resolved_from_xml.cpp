@@ -16,7 +16,9 @@ Read<Protocol> resolved_from_xml(std::string_view bytes, std::string file_name) 
   for (Finding& finding : resolved.findings) {
     const auto read_end = draft.findings.begin() + static_cast<std::ptrdiff_t>(read_findings);
     const bool follows = std::any_of(draft.findings.begin(), read_end, [&](const Finding& earlier) {
-      return earlier.where.line == finding.where.line && earlier.where.column == finding.where.column;
+      const std::uint32_t column = earlier.where.column, from = finding.where.column;
+      return earlier.where.line == finding.where.line &&
+             (column == from || (column > from && column < from + finding.where.length));
     });
     if (!follows) draft.findings.push_back(std::move(finding));
   }

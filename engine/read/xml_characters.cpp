@@ -77,6 +77,13 @@ CodePoint code_point_at(std::string_view bytes, std::size_t at) {
   return {value, size};
 }
 
+bool is_foreign_blank(char32_t value) {
+  return value == 0xA0 || value == 0x1680 || (value >= 0x2000 && value <= 0x200B) || value == 0x2028 ||
+         value == 0x2029 || value == 0x202F || value == 0x205F || value == 0x2060 || value == 0x3000 || value == 0xFEFF;
+}
+
+bool is_curly_quote(char32_t value) { return (value >= 0x2018 && value <= 0x201F) || value == 0xAB || value == 0xBB; }
+
 bool may_start_name(char32_t value) { return lies_in(kNameStarts, value); }
 
 bool may_continue_name(char32_t value) { return lies_in(kNameStarts, value) || lies_in(kNameContinues, value); }

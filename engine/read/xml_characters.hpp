@@ -21,6 +21,12 @@ CodePoint code_point_at(std::string_view bytes, std::size_t at);
 /// Blank, tab, line feed, carriage return.
 constexpr bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
+/// A blank that XML does not know as one: it looks like a space in an editor, or like nothing at all.
+bool is_foreign_blank(char32_t value);
+
+/// A quote sign that a word processor makes of a straight one.
+bool is_curly_quote(char32_t value);
+
 bool may_start_name(char32_t value);
 bool may_continue_name(char32_t value);
 

@@ -78,8 +78,8 @@ void XmlScan::report(Span span, Kind kind, std::optional<Because> because) {
   findings.push_back({Severity::error, where(span), std::move(kind), std::move(because)});
 }
 
-void XmlScan::not_xml(Span span, std::string what, std::string right) {
-  report(span, NotXml{std::move(what), std::move(right)});
+void XmlScan::not_xml(Span span, std::string what, std::string right, std::optional<Because> because) {
+  report(span, NotXml{std::move(what), std::move(right)}, std::move(because));
 }
 
 bool XmlScan::skip_blanks() {
@@ -101,10 +101,11 @@ std::size_t XmlScan::points_in(Span span) const {
   return points;
 }
 
-void XmlScan::skip_to_end_of(std::string_view closing, Span opening, const std::string& what) {
+void XmlScan::skip_to_end_of(std::string_view closing, Span opening, const std::string& what,
+                             std::optional<Because> because) {
   const std::size_t end = bytes_.find(closing, opening.end);
   if (end == std::string_view::npos) {
-    not_xml(opening, what + " is not closed", "close it with `" + std::string(closing) + "`");
+    not_xml(opening, what + " is not closed", "close it with `" + std::string(closing) + "`", std::move(because));
     return stop();
   }
   pos_ = end + closing.size();
@@ -178,12 +179,13 @@ void XmlScan::read_instruction() {
 
 void XmlScan::read_comment() {
   const std::size_t begin = pos_;
-  skip_to_end_of("-->", {begin, begin + 4}, "a comment");
+  const Because here{"the comment begins here", where({begin, begin + 4})};
+  skip_to_end_of("-->", {begin, begin + 4}, "a comment", here);
   if (stopped_) return;
   // `--` may stand at the very end only, and `--->` is `--` followed by a hyphen.
   const std::size_t hyphens = bytes_.find("--", begin + 4);
   if (hyphens == pos_ - 3) return;
-  not_xml({hyphens, hyphens + 2}, "`--` stands inside a comment", "write one hyphen, or a comma");
+  not_xml({hyphens, hyphens + 2}, "`--` stands inside a comment", "write one hyphen, or a comma", here);
 }
 
 void XmlScan::read_cdata() {

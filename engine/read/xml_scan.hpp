@@ -41,6 +41,7 @@ class XmlScan {
   TagEnd read_attributes(MappedElement& element);
   bool read_attribute(MappedElement& element, bool after_blank);
   void skip_unquoted_value(const MappedAttribute& attribute);
+  void skip_curly_value();
   void keep_attribute(MappedElement& element, MappedAttribute attribute);
   void read_closing_tag();
   void close(const std::string& name, Span name_span);
@@ -61,9 +62,10 @@ class XmlScan {
   std::size_t points_in(Span span) const;
   Where where(Span span) const { return where_of(lines_.place_of(span), file_); }
   void report(Span span, Kind kind, std::optional<Because> because = std::nullopt);
-  void not_xml(Span span, std::string what, std::string right);
+  void not_xml(Span span, std::string what, std::string right, std::optional<Because> because = std::nullopt);
   void stop() { stopped_ = true; }
-  void skip_to_end_of(std::string_view closing, Span opening, const std::string& what);
+  void skip_to_end_of(std::string_view closing, Span opening, const std::string& what,
+                      std::optional<Because> because = std::nullopt);
 
   std::string_view bytes_;
   std::size_t pos_;

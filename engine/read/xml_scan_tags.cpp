@@ -104,6 +104,10 @@ bool XmlScan::read_attribute(MappedElement& element, bool after_blank) {
   }
   ++pos_;
   skip_blanks();
+  if (is_curly_quote(code_point_at(bytes_, pos_).value)) {
+    skip_curly_value();
+    return true;
+  }
   if (!sees("\"") && !sees("'")) {
     skip_unquoted_value(attribute);
     return true;
@@ -126,6 +130,19 @@ void XmlScan::skip_unquoted_value(const MappedAttribute& attribute) {
   while (!at_end() && !is_blank(bytes_[pos_]) && !sees(">") && !sees("/>") && !sees("<")) ++pos_;
   const Span value = begin == pos_ ? attribute.name_span : Span{begin, pos_};
   not_xml(value, "the value of `" + attribute.name + "` has no quote signs", "write `" + attribute.name + "=\"...\"`");
+}
+
+void XmlScan::skip_curly_value() {
+  const std::size_t begin = pos_;
+  bool closed = false;
+  // The closing sign may be a straight one; without any, what a tag is made of ends the search.
+  for (pos_ += code_point_at(bytes_, pos_).size; !closed && !at_end() && !sees("<") && !sees(">") && !sees("=");) {
+    const CodePoint point = code_point_at(bytes_, pos_);
+    closed = is_curly_quote(point.value) || point.value == '"' || point.value == '\'';
+    pos_ += point.size;
+  }
+  not_xml({begin, pos_}, "the quote signs are curly", "write straight ones: `\"`");
+  if (!closed) doubtful_ = true;
 }
 
 void XmlScan::keep_attribute(MappedElement& element, MappedAttribute attribute) {

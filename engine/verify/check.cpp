@@ -13,6 +13,10 @@ Checked check(Protocol protocol) {
   for (const Step& step : protocol.steps) checking.tables.push_back(tables_of(protocol, step));
   every_value_has_a_rule(checking);
   no_rule_is_dead(checking);
+  every_child_has_a_row(checking);
+  no_dose_row_is_dead(checking);
+  bounds_of_rows_are_in_order(checking);
+  giving_is_followed_by_a_wait(checking);
   rules_read_what_is_asked(checking);
   every_step_is_reachable(checking);
   no_step_is_a_dead_end(checking);

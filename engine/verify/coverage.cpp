@@ -4,38 +4,6 @@ namespace rushlight {
 
 namespace {
 
-std::vector<const Box*> takers_of(const Table& table) {
-  std::vector<const Box*> takers;
-  for (const Box& box : table.watched) takers.push_back(&box);
-  for (const Box& box : table.rules) takers.push_back(&box);
-  return takers;
-}
-
-Box all_known(const Table& table) {
-  Box box = table.whole;
-  for (std::size_t i = 0; i < box.sides.size(); ++i) box.sides[i] &= known_of(table.dimensions[i]);
-  return box;
-}
-
-bool any_meets(const std::vector<const Box*>& takers, const Box& box) {
-  for (const Box* taker : takers) {
-    if (taker->meets(box)) return true;
-  }
-  return false;
-}
-
-// The gap without what does not matter to it: a side is opened as far as no rule meets it all the same, so that an
-// example names the answers that count and no others.
-Box opened(const Table& table, Box gap) {
-  const std::vector<const Box*> takers = takers_of(table);
-  for (std::size_t i = 0; i < gap.sides.size(); ++i) {
-    Box wider = gap;
-    wider.sides[i] = table.whole.sides[i];
-    if (!any_meets(takers, wider)) gap = std::move(wider);
-  }
-  return gap;
-}
-
 // One step at a time: what its tables (one for each unit and band) leave open.
 class StepCoverage {
  public:

@@ -50,7 +50,33 @@ void tell(Checking& checking, const Step& step, const std::vector<Table>& tables
   }
 }
 
+void tell(Checking& checking, const Dose& dose, const std::vector<Table>& tables, std::size_t row) {
+  const int number = static_cast<int>(row) + 1;
+  const Where& where = dose.rows[row].where;
+  if (never_holds(tables, row)) {
+    checking.error(where, DoseRowNeverMatches{number, dose.name, 0},
+                   Because{"its conditions never hold together", {}});
+  } else if (const auto taker = taker_of(tables, row)) {
+    const int earlier = static_cast<int>(*taker) + 1;
+    checking.error(where, DoseRowNeverMatches{number, dose.name, earlier},
+                   Because{"row " + std::to_string(earlier) + " already takes all of it", dose.rows[*taker].where});
+  } else {
+    checking.error(where, DoseRowNeverMatches{number, dose.name, 0},
+                   Because{"the rows before it together take all of it", {}});
+  }
+}
+
 }  // namespace
+
+void no_dose_row_is_dead(Checking& checking) {
+  for (const Dose& dose : checking.protocol.doses) {
+    const Tables tables = tables_of(checking.protocol, dose);
+    if (tables.too_fine) continue;  // told by coverage
+    for (std::size_t row = 0; row < dose.rows.size(); ++row) {
+      if (!can_match(tables.tables, row)) tell(checking, dose, tables.tables, row);
+    }
+  }
+}
 
 void no_rule_is_dead(Checking& checking) {
   for (std::size_t i = 0; i < checking.protocol.steps.size(); ++i) {

@@ -26,6 +26,14 @@ struct Checking {
 void every_value_has_a_rule(Checking& checking);
 /// No rule waits behind others that take everything it asks for.
 void no_rule_is_dead(Checking& checking);
+/// Every child finds a row in every dose table, a child of unknown weight too.
+void every_child_has_a_row(Checking& checking);
+/// No row waits behind others that take every child it is for.
+void no_dose_row_is_dead(Checking& checking);
+/// The least of a row is never above its most.
+void bounds_of_rows_are_in_order(Checking& checking);
+/// What is given works before the glucose is asked again.
+void giving_is_followed_by_a_wait(Checking& checking);
 /// A rule reads only what its step asks.
 void rules_read_what_is_asked(Checking& checking);
 /// Every step can be come to from the first.
@@ -36,7 +44,8 @@ void no_step_is_a_dead_end(Checking& checking);
 void every_loop_passes_a_wait(Checking& checking);
 /// No one goes round for ever.
 void every_loop_is_bounded(Checking& checking);
-/// The danger signs are watched, the steps they lead to handle them, and no handling step is calmer.
+/// The danger signs are watched, the steps they lead to handle them, no handling step is calmer than that, and none
+/// that meets a danger sign is less than an emergency.
 void danger_signs_are_watched(Checking& checking);
 /// Nothing goes by mouth in a step that handles a danger sign.
 void nothing_by_mouth_in_danger(Checking& checking);

@@ -54,7 +54,7 @@ struct Box {
   bool meets(const Box& other) const;
 };
 
-/// The rule table of a step for one glucose unit and one cell of children and hours.
+/// The rule table of a step, or the rows of a dose, for one glucose unit and one cell of children and hours.
 struct Table {
   GlucoseUnit unit;
   std::vector<Dimension> dimensions;
@@ -70,6 +70,8 @@ struct Tables {
 };
 
 Tables tables_of(const Protocol& protocol, const Step& step);
+/// The rows of a dose table as rules: a row for each kilogram takes no unknown weight.
+Tables tables_of(const Protocol& protocol, const Dose& dose);
 
 /// Calls `visit` with disjoint boxes that together are what `box` holds beside all `takers`; stops when it gives false.
 void each_left_over(const Box& box, const std::vector<const Box*>& takers,
@@ -79,6 +81,13 @@ bool all_taken(const Box& box, const std::vector<const Box*>& takers);
 /// The part of a box in which nobody could tell anything, or in which everything is known.
 Stretches unknown_of(const Dimension& dimension);
 Stretches known_of(const Dimension& dimension);
+
+/// Everything that takes a value: what is watched, then the rules.
+std::vector<const Box*> takers_of(const Table& table);
+Box all_known(const Table& table);
+bool any_meets(const std::vector<const Box*>& takers, const Box& box);
+/// The gap without what does not matter to it.
+Box opened(const Table& table, Box gap);
 
 /// "glucose 66 mg/dL, symptoms: can't tell": one member of the box, naming only what the box restricts.
 std::string example_of(const Protocol& protocol, const Table& table, const Box& box);

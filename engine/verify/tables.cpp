@@ -11,9 +11,10 @@ namespace {
 constexpr std::int64_t kDayInMinutes = 24 * 60;
 constexpr std::int64_t kThousandth = 1'000;  // of micros: no number of a file or a meter has more than three places
 
-struct Line {  // a watch rule or a rule, as far as regions are concerned
+struct Line {  // a watch rule, a rule or a row, as far as regions are concerned
   const Conditions* when;
   bool otherwise;
+  bool by_weight;  // an amount for each kilogram takes no unknown weight
 };
 
 bool asks(const Step& step, FactId fact) {
@@ -130,14 +131,23 @@ Room room_for(const Protocol& protocol, const Subject& subject, const ContextCel
 
 class TableBuilder {
  public:
-  TableBuilder(const Protocol& protocol, const Step& step) : protocol_(protocol), step_(step) {
+  TableBuilder(const Protocol& protocol, const Step& step) : protocol_(protocol), step_(&step) {
     for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
       const WatchId id{static_cast<std::uint16_t>(i)};
-      if (surely_pre_empts(protocol, step, id)) watched_.push_back(Line{&protocol[id].when, false});
+      if (surely_pre_empts(protocol, step, id)) watched_.push_back(Line{&protocol[id].when, false, false});
     }
-    for (const Rule& rule : step.rules) rules_.push_back(Line{&rule.when, rule.otherwise});
+    for (const Rule& rule : step.rules) rules_.push_back(Line{&rule.when, rule.otherwise, false});
     for (const Ask& ask : step.asks) add_subject({Subject::Kind::fact, ask.fact.index});
     for (const Line& line : watched_) add_line(line);
+    for (const Line& line : rules_) add_line(line);
+  }
+
+  TableBuilder(const Protocol& protocol, const Dose& dose) : protocol_(protocol) {
+    for (const DoseRow& row : dose.rows) {
+      const bool by_weight = std::holds_alternative<DoseRow::PerKilogram>(row.cell);
+      rules_.push_back(Line{&row.when, false, by_weight});
+      if (by_weight) add_subject({Subject::Kind::fact, fact_id(ChildFact::weight).index});
+    }
     for (const Line& line : rules_) add_line(line);
   }
 
@@ -212,8 +222,10 @@ class TableBuilder {
     Box box = table.whole;
     for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
       const Dimension& dimension = table.dimensions[i];
-      const bool asked = dimension.subject.kind == Subject::Kind::fact && asks(step_, FactId{dimension.subject.index});
-      if (line.otherwise && asked) box.sides[i] &= known_of(dimension);
+      const bool fact = dimension.subject.kind == Subject::Kind::fact;
+      const bool asked = fact && step_ != nullptr && asks(*step_, FactId{dimension.subject.index});
+      const bool weight = fact && dimension.subject.index == fact_id(ChildFact::weight).index;
+      if ((line.otherwise && asked) || (line.by_weight && weight)) box.sides[i] &= known_of(dimension);
       for (const Condition& condition : *line.when) {
         if (!(subject_of(condition) == dimension.subject)) continue;
         for (std::size_t bit = 0; bit < dimension.stretches.size(); ++bit) {
@@ -248,7 +260,7 @@ class TableBuilder {
   }
 
   const Protocol& protocol_;
-  const Step& step_;
+  const Step* step_ = nullptr;  // none for a dose
   std::vector<Line> watched_, rules_;
   std::vector<Subject> subjects_;
   std::vector<ThresholdId> limits_;
@@ -257,5 +269,6 @@ class TableBuilder {
 }  // namespace
 
 Tables tables_of(const Protocol& protocol, const Step& step) { return TableBuilder(protocol, step).build(); }
+Tables tables_of(const Protocol& protocol, const Dose& dose) { return TableBuilder(protocol, dose).build(); }
 
 }  // namespace rushlight

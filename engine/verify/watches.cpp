@@ -64,6 +64,24 @@ bool handles(const Step& step, WatchId watch) {
   return std::find(step.handles.begin(), step.handles.end(), watch) != step.handles.end();
 }
 
+// Told once a step; a step that is calmer than the target of its watch has been told already.
+void dangers_are_emergencies(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Step& step : protocol.steps) {
+    if (step.urgency == Urgency::emergency) continue;
+    for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
+      const WatchId id{static_cast<std::uint16_t>(i)};
+      const Watch& watch = protocol[id];
+      const bool target = &protocol[watch.go] == &step;
+      if (!target && (!handles(step, id) || step.urgency < protocol[watch.go].urgency)) continue;
+      if (!watches_a_danger_sign(protocol, watch)) continue;
+      checking.error(step.where, TooCalm{step.name, watch.name},
+                     Because{"watch `" + watch.name + "` looks out for it", watch.where});
+      break;
+    }
+  }
+}
+
 }  // namespace
 
 bool watches_a_danger_sign(const Protocol& protocol, const Watch& watch) {
@@ -97,6 +115,7 @@ void danger_signs_are_watched(Checking& checking) {
                   target.where});
     }
   }
+  dangers_are_emergencies(checking);
 }
 
 }  // namespace rushlight

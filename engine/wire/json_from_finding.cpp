@@ -1,5 +1,7 @@
 #include "wire/json_from_finding.hpp"
 
+#include <algorithm>
+
 #include "wire/json_writer.hpp"
 
 namespace rushlight {
@@ -35,21 +37,17 @@ std::string json_from_finding(const Finding& finding) {
   return out.json();
 }
 
-std::string json_from_findings(const std::vector<Finding>& findings) {
-  JsonWriter out;
-  out.begin_list();
-  for (const Finding& finding : findings) out.raw(json_from_finding(finding));
-  out.end_list();
-  return out.json();
-}
-
 std::string json_from_refusal(const std::vector<Finding>& findings) {
   JsonWriter out;
+  const auto is_error = [](const Finding& finding) { return finding.severity == Severity::error; };
+  const auto first = std::find_if(findings.begin(), findings.end(), is_error);
   out.begin_object().key("error").begin_object();
-  if (!findings.empty()) write_fields(out, findings.front());
+  if (first != findings.end()) write_fields(out, *first);
   if (findings.size() > 1) {
     out.key("also").begin_list();
-    for (std::size_t i = 1; i < findings.size(); ++i) out.raw(json_from_finding(findings[i]));
+    for (auto other = findings.begin(); other != findings.end(); ++other) {
+      if (other != first) out.raw(json_from_finding(*other));
+    }
     out.end_list();
   }
   out.end_object().end_object();

@@ -13,10 +13,7 @@ namespace rushlight {
 /// none.
 std::string json_from_finding(const Finding& finding);
 
-/// A list of them, in the order given.
-std::string json_from_findings(const std::vector<Finding>& findings);
-
-/// What `walk --json` answers to a line it refuses: {"error":{...the first finding..., "also":[...the others...]}}.
+/// What `walk --json` answers to a line it refuses: {"error":{...the first error..., "also":[...the others...]}}.
 std::string json_from_refusal(const std::vector<Finding>& findings);
 
 }  // namespace rushlight

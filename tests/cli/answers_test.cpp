@@ -53,14 +53,18 @@ const Typing kTaken[] = {
 };
 
 const Typing kAskedAgain[] = {
-    {FactKind::glucose, Language::en, kMg, "4.2", "4.2 fits mmol/L. This meter is set to mg/dL. Type it again with its unit."},
-    {FactKind::glucose, Language::en, kMmol, "110", "110 fits mg/dL. This meter is set to mmol/L. Type it again with its unit."},
-    {FactKind::glucose, Language::es, kMg, "4,2", "4,2 va con mmol/L. Este medidor está en mg/dL. Escríbalo otra vez con su unidad."},
-    {FactKind::glucose, Language::en, kMmol, "3,9", "\"3,9\" is not a number I can read. Type it like 2.9."},
+    {FactKind::glucose, Language::en, kMg, "4.2",
+     "4.2 fits mmol/L. This meter is set to mg/dL. Type it again with its unit."},
+    {FactKind::glucose, Language::en, kMmol, "110",
+     "110 fits mg/dL. This meter is set to mmol/L. Type it again with its unit."},
+    {FactKind::glucose, Language::es, kMg, "4,2",
+     "4,2 va con mmol/L. Este medidor está en mg/dL. Escríbalo otra vez con su unidad."},
+    {FactKind::glucose, Language::en, kMmol, "3,9", "\"3,9\" has a comma. With a point it is 3.9. Type it like that."},
     {FactKind::glucose, Language::en, kMg, "7O", "\"7O\" is not a number I can read. Type it like 52."},
     {FactKind::glucose, Language::en, kMg, "070", "\"070\" is not a number I can read. Type it like 52."},
     {FactKind::glucose, Language::en, kMg, "5 2", "\"5 2\" is not a number I can read. Type it like 52."},
-    {FactKind::glucose, Language::en, kMg, "4.2 mg/dL", "No meter shows 4.2 mg/dL. Look again. LO and HI are answers too."},
+    {FactKind::glucose, Language::en, kMg, "4.2 mg/dL",
+     "No meter shows 4.2 mg/dL. Look again. LO and HI are answers too."},
     {FactKind::glucose, Language::en, kMg, "5200", "No meter shows 5200. Look again. LO and HI are answers too."},
     {FactKind::glucose, Language::en, kMg, "52 kg", "\"52 kg\" is not a number I can read. Type it like 52."},
     {FactKind::glucose, Language::en, kMg, "low", "\"low\" is not a number I can read. Type it like 52."},
@@ -84,7 +88,8 @@ BOOST_DATA_TEST_CASE(an_answer_is_shown_back_as_it_was_understood, boost::unit_t
   BOOST_TEST(text_from_answer(question, std::get<Value>(answer), here) == row.shown);
 }
 
-BOOST_DATA_TEST_CASE(a_doubtful_answer_is_asked_about_and_never_guessed, boost::unit_test::data::make(kAskedAgain), row) {
+BOOST_DATA_TEST_CASE(a_doubtful_answer_is_asked_about_and_never_guessed, boost::unit_test::data::make(kAskedAgain),
+                     row) {
   const auto answer = answer_from_text(asked(row.kind), row.typed, setting(row.language, row.unit));
   BOOST_REQUIRE(std::holds_alternative<std::string>(answer));
   BOOST_TEST(std::get<std::string>(answer) == row.shown);

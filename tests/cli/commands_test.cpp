@@ -62,6 +62,27 @@ BOOST_AUTO_TEST_CASE(finding_is_shown_with_its_line_and_a_caret) {
              run.out);
 }
 
+BOOST_AUTO_TEST_CASE(folder_without_a_protocol_names_the_folders_inside_that_have_one) {
+  const Run run = run_program({"check", kTree + "/protocols"});
+  BOOST_TEST(run.status == 1);
+  BOOST_TEST(run.out.find("this folder holds no protocol (*.xml)") != std::string::npos, run.out);
+  BOOST_TEST(run.out.find("`" + kTree + "/protocols/reference`") != std::string::npos, run.out);
+  const Folder empty;
+  const Run none = run_program({"check", empty.path("")});
+  BOOST_TEST(none.out.find("this folder holds no protocol (*.xml)") != std::string::npos, none.out);
+  BOOST_TEST(none.out.find("try") == std::string::npos, none.out);
+}
+
+BOOST_AUTO_TEST_CASE(summary_tells_when_mending_can_show_more_and_is_silent_about_what_there_is_none_of) {
+  const auto last_line = [](const std::string& file) {
+    return lines_of(run_program({"check", kTree + file}).out).back();
+  };
+  const std::string unread = "/tests/findings/bad/protocol/unknown-attribute.xml";
+  BOOST_TEST(last_line(unread) == kTree + unread + ": 1 error; more can show once these are mended");
+  const std::string checked = "/tests/findings/bad/sense/dead-rule.xml";
+  BOOST_TEST(last_line(checked) == kTree + checked + ": 1 error");
+}
+
 BOOST_AUTO_TEST_CASE(refused_protocol_leaves_nobody_alone) {
   const Folder folder;
   folder.write("low.xml", file_in_tree("tests/findings/bad/protocol/unknown-attribute.xml"));

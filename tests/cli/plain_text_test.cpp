@@ -17,16 +17,34 @@ const Shown kShown[] = {
     {"an escape sequence that clears the screen", "Mia\x1b[2J", "Mia?[2J"},
     {"a bell", "Mia\a", "Mia?"},
     {"a backspace that overwrites", "70\b\b\b7", "70???7"},
-    {"a delete character", "a\x7f" "b", "a?b"},
-    {"a C1 control that begins a sequence", "a\xC2\x9B" "2J", "a?2J"},
+    {"a delete character",
+     "a\x7f"
+     "b",
+     "a?b"},
+    {"a C1 control that begins a sequence",
+     "a\xC2\x9B"
+     "2J",
+     "a?2J"},
     {"a line break", "one\ntwo\r\nthree", "one two  three"},
     {"a tab", "a\tb", "a b"},
-    {"a Unicode line separator", "a\xE2\x80\xA8" "b", "a b"},
-    {"an override of the reading direction", "12\xE2\x80\xAE" "34", "1234"},
+    {"a Unicode line separator",
+     "a\xE2\x80\xA8"
+     "b",
+     "a b"},
+    {"an override of the reading direction",
+     "12\xE2\x80\xAE"
+     "34",
+     "1234"},
     {"an isolate of the reading direction", "\xE2\x81\xA6x\xE2\x81\xA9", "x"},
-    {"a character of no width", "a\xE2\x80\x8B" "b\xEF\xBB\xBF", "ab"},
+    {"a character of no width",
+     "a\xE2\x80\x8B"
+     "b\xEF\xBB\xBF",
+     "ab"},
     {"a language tag", "a\xF3\xA0\x81\x81", "a"},
-    {"a byte that is not UTF-8", "a\xFF" "b", "a?b"},
+    {"a byte that is not UTF-8",
+     "a\xFF"
+     "b",
+     "a?b"},
     {"a cut character", "a\xC3", "a?"},
     {"an overlong slash", "\xC0\xAF", "??"},
     {"a surrogate", "\xED\xA0\x80", "???"},
@@ -50,7 +68,8 @@ BOOST_AUTO_TEST_CASE(every_control_character_is_replaced) {
 
 BOOST_AUTO_TEST_CASE(columns_are_counted_as_a_terminal_draws_them) {
   BOOST_TEST(columns_of("Mía") == 3);
-  BOOST_TEST(columns_of("Mi\xCC\x81" "a") == 3);
+  BOOST_TEST(columns_of("Mi\xCC\x81"
+                        "a") == 3);
   BOOST_TEST(columns_of("水") == 2);
   BOOST_TEST(columns_of("🍎") == 2);
   BOOST_TEST(columns_of("") == 0);

@@ -67,9 +67,7 @@ BOOST_AUTO_TEST_CASE(the_urgency_is_the_first_line_and_the_child_the_second) {
   BOOST_TEST(first_line(person.text()) == "EMERGENCY");
 }
 
-BOOST_AUTO_TEST_CASE(an_action_begins_with_its_amount) {
-  BOOST_TEST(treating().shows("1. 7 g of sugar now: "));
-}
+BOOST_AUTO_TEST_CASE(an_action_begins_with_its_amount) { BOOST_TEST(treating().shows("1. 7 g of sugar now: ")); }
 
 BOOST_AUTO_TEST_CASE(cautions_are_whole_on_the_first_screen_and_short_later) {
   AtTheScreen person;
@@ -188,7 +186,8 @@ BOOST_AUTO_TEST_CASE(a_page_that_is_not_the_last_says_so_and_never_offers_all_do
   const auto pages = pages_of(screen, kUsual, Language::en);
   BOOST_TEST(pages.size() == 2);
   const auto has = [](const std::vector<Line>& page, const std::string& words) {
-    return std::any_of(page.begin(), page.end(), [&](const Line& line) { return line.text.find(words) != std::string::npos; });
+    return std::any_of(page.begin(), page.end(),
+                       [&](const Line& line) { return line.text.find(words) != std::string::npos; });
   };
   BOOST_TEST(has(pages[0], "Page 1 of 2. Enter: next."));
   BOOST_TEST(!has(pages[0], "all done"));

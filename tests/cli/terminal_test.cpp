@@ -53,9 +53,14 @@ BOOST_AUTO_TEST_CASE(no_text_reaches_a_terminal_raw) {
   terminal.show({{"a\x1b]0;title\a", false}}, "\x9b> ");
   terminal.rewrite_above_prompt("b\x1b[2J");
   terminal.rewrite_second("c\r\x1b[H");
-  terminal.print("d\x1b" "c");
+  terminal.print(
+      "d\x1b"
+      "c");
   const std::string text = written.text();
-  for (const char* hostile : {"\x1b]", "\x1b" "c", "\a", "\x9b", "\r\x1b[H"}) {
+  for (const char* hostile : {"\x1b]",
+                              "\x1b"
+                              "c",
+                              "\a", "\x9b", "\r\x1b[H"}) {
     BOOST_TEST(text.find(hostile) == std::string::npos);
   }
   BOOST_TEST(text.find("a?]0;title?") != std::string::npos);

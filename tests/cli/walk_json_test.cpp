@@ -75,6 +75,16 @@ BOOST_AUTO_TEST_CASE(bad_line_gets_an_error_changes_nothing_and_the_next_line_go
   BOOST_TEST(without.status == 0);
 }
 
+BOOST_AUTO_TEST_CASE(outcome_of_an_action_that_is_not_shown_is_refused_with_the_actions_that_are) {
+  const Run run = run_program({"walk", "--json"}, kLow + event("02:12:00", R"("done":{"action":"pause-again","outcome":"refused"})"));
+  BOOST_TEST(run.status == 1);
+  const std::vector<Json> views = views_of(run);
+  BOOST_REQUIRE_EQUAL(views.size(), 4u);
+  BOOST_REQUIRE(views[3].contains("error"));
+  const std::string said = views[3]["error"].dump();
+  for (const Json& action : views[2]["do"]) BOOST_TEST(said.find(action["id"].get<std::string>()) != std::string::npos, said);
+}
+
 BOOST_AUTO_TEST_CASE(every_input_line_has_exactly_one_output_line) {
   std::string input;
   for (int i = 0; i < 200; ++i)
@@ -103,6 +113,23 @@ BOOST_AUTO_TEST_CASE(walk_cut_in_two_with_a_journal_shows_the_same_views_as_one_
   }
 }
 
+BOOST_AUTO_TEST_CASE(program_that_drives_a_walk_hears_in_one_line_why_it_cannot_begin) {
+  const Folder folder;
+  folder.write("low.xml", file_in_tree("tests/findings/bad/protocol/unknown-attribute.xml"));
+  const std::string child = std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/bad/child/pounds-as-kilograms.json";
+  const std::vector<std::pair<std::vector<std::string>, std::string>> refused = {
+      {{"walk", "--json", "--protocols", folder.path("")}, "unknown-attribute"},
+      {{"walk", "--json", "--child", child}, "implausible-value"},
+      {{"walk", "--json", "--child", "/no/such/child.json"}, "not-readable"},
+      {{"walk", "--json", "--protocol", "lwo"}, "unknown-id"}};
+  for (const auto& [words, kind] : refused) {
+    const std::vector<Json> lines = views_of(run_program(words, kLow));
+    BOOST_REQUIRE_EQUAL(lines.size(), 1u);
+    BOOST_TEST(lines[0]["error"]["kind"] == kind);
+    BOOST_TEST(lines[0]["error"]["severity"] == "error");
+  }
+}
+
 BOOST_AUTO_TEST_CASE(damaged_journal_is_refused_left_untouched_and_the_first_aid_card_stands_below) {
   const Folder folder;
   const std::string bytes = "this was never a journal";
@@ -110,7 +137,9 @@ BOOST_AUTO_TEST_CASE(damaged_journal_is_refused_left_untouched_and_the_first_aid
   ::chmod(folder.path("journal.db").c_str(), 0600);
   const Run run = run_program({"walk", "--json", "--journal", folder.path("journal.db")}, kLow);
   BOOST_TEST(run.status == 1);
-  BOOST_TEST(run.out == "");
+  const std::vector<Json> lines = views_of(run);
+  BOOST_REQUIRE_EQUAL(lines.size(), 1u);
+  BOOST_TEST(lines[0]["error"]["kind"] == "journal-damaged");
   BOOST_TEST(run.err.find("FIRST AID") != std::string::npos);
   BOOST_TEST(folder.read("journal.db") == bytes);
 }

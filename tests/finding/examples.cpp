@@ -82,6 +82,8 @@ void add_texts(std::vector<Example>& rows) {
   rows.push_back({UnknownPlaceholder{"fod", {"food", "child"}}, "unknown-placeholder", "`{fod}` stands for nothing",
                   "write `{food}`"});
   rows.push_back({BadPlaceholder{"{food"}, "bad-placeholder", "a brace in `{food` has no partner", "write `{food}`"});
+  rows.push_back({PlaceholderMissing{"food", "es", "en"}, "placeholder-missing",
+                  "the `es` text has no `{food}`, which the `en` text has", "write `{food}` in the `es` text too"});
 }
 
 void add_meanings(std::vector<Example>& rows) {
@@ -129,6 +131,27 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({MouthWhileDanger{"emergency", "sugar"}, "mouth-while-danger",
                   "`sugar` of step `emergency` gives by mouth to a child who may not be awake or able to swallow",
                   "take `sugar` out of step `emergency`"});
+  rows.push_back({TooCalm{"emergency", "will-not-wake"}, "too-calm",
+                  "step `emergency` meets the danger of watch `will-not-wake` and is no emergency",
+                  "write `urgency=\"emergency\"` on step `emergency`"});
+  rows.push_back({UntilWithoutWait{"treat"}, "until-without-wait",
+                  "`{until}` is the end of a wait, and step `treat` has no wait",
+                  "add a `<wait>` to step `treat`, or take `{until}` out of the text"});
+  rows.push_back({AsksAtOnce{"treat", "sugar", "glucose"}, "asks-at-once",
+                  "step `treat` gives `sugar` and asks `glucose` again at once: it has no wait",
+                  "add a `<wait>` to step `treat`"});
+}
+
+void add_doses_and_start(std::vector<Example>& rows) {
+  rows.push_back({DoseNotCovered{"fast-carbohydrate", "a child of unknown weight"}, "dose-not-covered",
+                  "no row of `fast-carbohydrate` takes a child of unknown weight",
+                  "add a last `<row>` to `fast-carbohydrate` with `fixed`, or with `withheld=\"yes\"` and the reason"});
+  rows.push_back({DoseRowNeverMatches{2, "fast-carbohydrate", 1}, "dose-row-never-matches",
+                  "row 2 of `fast-carbohydrate` can never match", "delete row 2, or move it above row 1"});
+  rows.push_back({BoundsCrossed{"fast-carbohydrate", 1, "smallest-carb", "10 g", "largest-carb", "5 g"},
+                  "bounds-crossed",
+                  "row 1 of `fast-carbohydrate` gives at least `smallest-carb`, 10 g, but at most `largest-carb`, 5 g",
+                  "bring `smallest-carb` down to `largest-carb` or below, or raise `largest-carb`"});
   rows.push_back({UnknownStart{}, "unknown-start", "the protocol does not name its first step",
                   "add `start=\"...\"` to `<protocol>`"});
 }
@@ -153,6 +176,7 @@ const std::vector<Example>& examples() {
     add_texts(made);
     add_meanings(made);
     add_paths(made);
+    add_doses_and_start(made);
     add_journals(made);
     return made;
   }();

@@ -1,7 +1,6 @@
 #include "compare.hpp"
 
 #include <algorithm>
-#include <sstream>
 
 #include "episode/view.hpp"
 #include "verify/check.hpp"
@@ -17,7 +16,9 @@ std::string shown(int number) { return std::to_string(number); }
 std::string shown(Urgency urgency) { return std::string(name_of(urgency)); }
 std::string shown(Language language) { return language == Language::en ? "en" : "es"; }
 std::string shown(Instant instant) { return text_from_moment(Moment{instant, {}}); }
-std::string shown(const std::pair<Contact, Instant>& call) { return std::string(name_of(call.first)) + " by " + shown(call.second); }
+std::string shown(const std::pair<Contact, Instant>& call) {
+  return std::string(name_of(call.first)) + " by " + shown(call.second);
+}
 template <class Thing>
 std::string shown(const std::optional<Thing>& thing) {
   return thing ? shown(*thing) : "none";
@@ -65,12 +66,11 @@ Standing engine_at(const Protocol& protocol, const Child& child, const Episode& 
   if (view.wait) standing.until = view.wait->until.utc;
   standing.counters = later.counted;
   standing.timers = later.timers;
-  for (const OpenCall& call : later.calls) {
-    standing.calls.emplace_back(call.contact, call.contact == Contact::emergency ? Instant{} : call.answer_by());
-  }
+  for (const OpenCall& call : later.calls) standing.calls.emplace_back(call.contact, call.answer_by());
   std::sort(standing.calls.begin(), standing.calls.end());
   for (const Given& given : later.given) {
-    standing.given.push_back(protocol[given.action].name + " " + std::string(name_of(given.outcome)) + " " + shown(given.when));
+    standing.given.push_back(protocol[given.action].name + " " + std::string(name_of(given.outcome)) + " " +
+                             shown(given.when));
   }
   for (const ActionId action : protocol[later.step].actions) {
     std::string outcome;
@@ -98,47 +98,95 @@ Drawn drawn_from(std::uint64_t seed, bool valid) {
   }
 }
 
-std::string disagreement(const Drawn& drawn, std::uint64_t seed, Variant variant, Compared& compared) {
-  const Protocol& protocol = drawn.protocol;
-  Dice dice(seed);
-  const Moment begins = evening_from(dice);
-  NaiveWalk judge(protocol, drawn.child, begins, drawn.beat, variant);
-  Episode engine = begun(protocol, drawn.child, begins);
-  std::ostringstream night;
-  night << "  begins " << text_from_moment(begins) << ", beat " << drawn.beat.count() << " s\n";
-  Moment last = begins;
-  const auto report = [&](const std::string& difference, Moment at) {
-    std::ostringstream text;
-    text << described(protocol) << "child born " << text_from_day(drawn.child.birth) << "\n"
-         << night.str() << " at " << text_from_moment(at) << "\n"
-         << difference;
-    return text.str();
-  };
-  ++compared.nights;
-  const int events = dice.between(4, 14);
-  for (int i = 0; i < events; ++i) {
-    const std::size_t beats_later[] = {0, 1, dice.below(4), dice.below(40)};
-    for (const std::size_t later : beats_later) {
-      const Moment at{last.utc + drawn.beat * static_cast<int>(later), last.offset};
-      const Standing judged = judge.standing_at(at);
-      if (judge.in_circles()) {
-        ++compared.in_circles;
-        return "";
+std::string told(const Protocol& protocol, const Child& child, const Night& night) {
+  std::string text = described(protocol) + "child born " + text_from_day(child.birth) + ", " +
+                     (child.weight ? text_from_quantity(child.weight->quantity()) : "no weight") + "\n  begins " +
+                     text_from_moment(night.begins) + "\n";
+  for (const Event& event : night.events) text += "  " + line_from_event(event, protocol) + "\n";
+  return text;
+}
+
+namespace {
+
+/// Draws a night and folds it with the engine and the judge, which is asked first: it notices circles.
+class Walking {
+ public:
+  Walking(const Drawn& drawn, std::uint64_t seed, Variant variant, Compared& compared)
+      : drawn_(drawn),
+        dice_(seed),
+        night_{evening_from(dice_), {}},
+        last_(night_.begins),
+        compared_(compared),
+        judge_(drawn.protocol, drawn.child, night_.begins, drawn.beat, variant) {}
+
+  /// The first difference; empty when there is none.
+  std::string walk() {
+    ++compared_.nights;
+    if (in_circles(judge_.in_circles())) return "";
+    engine_ = begun(drawn_.protocol, drawn_.child, night_.begins);
+    for (int events = dice_.between(4, 14); events > 0; --events) {
+      for (const std::size_t later : {std::size_t{0}, std::size_t{1}, dice_.below(4), dice_.below(40)}) {
+        const std::string difference = difference_at({last_.utc + drawn_.beat * static_cast<int>(later), last_.offset});
+        if (!difference.empty()) return difference;
+        if (circles_) return "";
       }
-      ++compared.moments;
-      const std::string difference = differences(judged, engine_at(protocol, drawn.child, engine, at));
-      if (!difference.empty()) return report(difference, at);
+      if (!happens()) return "";
     }
-    const Instant now = engine.clock.last_wall + engine.clock.lost;
-    const std::vector<FactId> asked = open_questions(protocol, drawn.child, engine, now);
-    const Event event = next_event(dice, protocol, engine, asked, last, drawn.beat);
-    night << "  " << line_from_event(event, protocol) << "\n";
-    judge.happens(event);
-    engine = folded(protocol, drawn.child, std::move(engine), event);
-    last = event.at;
-    ++compared.events;
+    return difference_at(last_);
   }
-  return "";
+
+  const Night& night() const { return night_; }
+
+ private:
+  bool in_circles(bool circles) {
+    circles_ = circles_ || circles;
+    if (circles) ++compared_.in_circles;
+    return circles_;
+  }
+
+  std::string difference_at(Moment at) {
+    const Standing judged = judge_.standing_at(at);
+    if (in_circles(judged.in_circles)) return "";
+    ++compared_.moments;
+    const std::string difference = differences(judged, engine_at(drawn_.protocol, drawn_.child, engine_, at));
+    if (difference.empty()) return "";
+    return told(drawn_.protocol, drawn_.child, night_) + "at " + text_from_moment(at) + "\n" + difference;
+  }
+
+  bool happens() {
+    const Instant now = engine_.clock.last_wall + engine_.clock.lost;
+    const std::vector<FactId> asked = open_questions(drawn_.protocol, drawn_.child, engine_, now);
+    Event event = next_event(dice_, drawn_.protocol, engine_, asked, last_, drawn_.beat);
+    judge_.happens(event);
+    if (in_circles(judge_.in_circles())) return false;
+    engine_ = folded(drawn_.protocol, drawn_.child, std::move(engine_), event);
+    night_.events.push_back(event);
+    last_ = event.at;
+    ++compared_.events;
+    return true;
+  }
+
+  const Drawn& drawn_;
+  Dice dice_;
+  Night night_;
+  Moment last_;
+  Compared& compared_;
+  NaiveWalk judge_;
+  Episode engine_{};
+  bool circles_ = false;
+};
+
+}  // namespace
+
+std::string disagreement(const Drawn& drawn, std::uint64_t seed, Variant variant, Compared& compared) {
+  return Walking(drawn, seed, variant, compared).walk();
+}
+
+Night night_from(const Drawn& drawn, std::uint64_t seed) {
+  Compared compared;
+  Walking walking(drawn, seed, Variant::as_agreed, compared);
+  walking.walk();
+  return walking.night();
 }
 
 }  // namespace rushlight::naive

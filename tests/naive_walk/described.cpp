@@ -15,7 +15,8 @@ class Describer {
     out_ << "opening";
     for (const Ask& ask : p_.opening) out_ << " " << p_[ask.fact].name;
     out_ << "\n";
-    for (const Watch& watch : p_.watch) out_ << watch.name << ":" << words(watch.when) << " -> " << p_[watch.go].name << "\n";
+    for (const Watch& watch : p_.watch)
+      out_ << watch.name << ":" << words(watch.when) << " -> " << p_[watch.go].name << "\n";
     for (const Step& step : p_.steps) describe(step);
     return out_.str();
   }
@@ -25,7 +26,8 @@ class Describer {
     out_ << threshold.name << " =";
     for (const Band& band : threshold.bands) {
       out_ << " " << text_from_limit(band.value, GlucoseUnit::mg_per_dl);
-      if (std::holds_alternative<GlucoseLimit>(band.value)) out_ << "/" << text_from_limit(band.value, GlucoseUnit::mmol_per_l);
+      if (std::holds_alternative<GlucoseLimit>(band.value))
+        out_ << "/" << text_from_limit(band.value, GlucoseUnit::mmol_per_l);
       if (band.age_from) out_ << " age>=" << band.age_from->months() << "mo";
       if (band.age_up_to) out_ << " age<" << band.age_up_to->months() << "mo";
       if (band.weight_from) out_ << " weight>=" << text_from_quantity(band.weight_from->quantity());
@@ -69,9 +71,11 @@ class Describer {
     if (!action.when.empty()) out_ << words(action.when);
     if (action.counts) out_ << " counts " << p_[*action.counts].name;
     if (action.records) out_ << " records " << p_[action.records->fact].name << "=" << action.records->option;
-    if (action.starts) out_ << " starts " << p_[action.starts->timer].name << " lasts " << p_[action.starts->lasts].name;
+    if (action.starts)
+      out_ << " starts " << p_[action.starts->timer].name << " lasts " << p_[action.starts->lasts].name;
     if (action.stops) out_ << " stops " << p_[*action.stops].name;
-    if (action.call) out_ << " call " << name_of(action.call->contact) << " within " << p_[action.call->answer_within].name;
+    if (action.call)
+      out_ << " call " << name_of(action.call->contact) << " within " << p_[action.call->answer_within].name;
     for (int i = 0; i < kOutcomes; ++i) {
       const auto& on = action.on[static_cast<std::size_t>(i)];
       if (on) out_ << ", " << name_of(static_cast<Outcome>(i)) << (on->go ? " -> " + p_[*on->go].name : " as given");

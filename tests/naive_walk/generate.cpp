@@ -11,7 +11,8 @@ namespace {
 
 std::uint64_t bit(std::size_t option) { return std::uint64_t{1} << option; }
 
-/// One drawn protocol. A valid one leads forwards, or back to the step itself as often as a counter allows; its last step ends.
+/// One drawn protocol. A valid one leads forwards, or back to the step itself as often as a counter allows; its last
+/// step ends.
 class Lot {
  public:
   Lot(Dice& dice, Duration beat, bool wild) : dice_(dice), beat_(beat), wild_(wild) {}
@@ -44,7 +45,9 @@ class Lot {
     const StepId to{static_cast<std::uint16_t>(dice_.between(from.index + 1, last_.index))};
     return to == danger_ && !wild_ ? last_ : to;
   }
-  FactId any_fact() { return FactId{static_cast<std::uint16_t>(dice_.between(kChildFacts, static_cast<int>(p_.facts.size()) - 1))}; }
+  FactId any_fact() {
+    return FactId{static_cast<std::uint16_t>(dice_.between(kChildFacts, static_cast<int>(p_.facts.size()) - 1))};
+  }
   ThresholdId some_time(int least, int most) { return add_time(p_, beat_ * dice_.between(least, most)); }
 
   void facts() {
@@ -65,9 +68,11 @@ class Lot {
     bands.push_back(bands.front());
     bands.back().value = std::move(other);
     if (by == 0) bands[0].age_up_to = bands[1].age_from = Age::of_years(dice_.between(5, 7));
-    if (by == 1) bands[0].weight_up_to = bands[1].weight_from = BodyWeight{Decimal::whole(dice_.between(20, 23)), kKilogram};
+    if (by == 1)
+      bands[0].weight_up_to = bands[1].weight_from = BodyWeight{Decimal::whole(dice_.between(20, 23)), kKilogram};
     if (by == 2) {
-      bands[0].clock_up_to = bands[1].clock_from = ClockTime::of_minutes(dice_.between(20, 23) * 60 + 10 * dice_.between(0, 5));
+      bands[0].clock_up_to = bands[1].clock_from =
+          ClockTime::of_minutes(dice_.between(20, 23) * 60 + 10 * dice_.between(0, 5));
       bands[0].clock_from = bands[1].clock_up_to = ClockTime::of_minutes(dice_.between(0, 6) * 60);
     }
     return id;
@@ -88,14 +93,20 @@ class Lot {
   /// Something about a question; what a wild one asks about is not always what the step asks for.
   Condition about(FactId id) {
     switch (p_[id].kind) {
-      case FactKind::glucose: return when(Compares{id, any_comparison(), glucose_limit()});
-      case FactKind::count: return when(Compares{id, any_comparison(), count_limit()});
-      case FactKind::time_since: return when(Compares{id, any_comparison(), some_time(2, 12)});
+      case FactKind::glucose:
+        return when(Compares{id, any_comparison(), glucose_limit()});
+      case FactKind::count:
+        return when(Compares{id, any_comparison(), count_limit()});
+      case FactKind::time_since:
+        return when(Compares{id, any_comparison(), some_time(2, 12)});
       case FactKind::ketones: {
-        const auto limit = [this] { return BloodKetones{Decimal::of_micros(dice_.between(1, 3) * 500'000), kMillimolePerLitre}; };
+        const auto limit = [this] {
+          return BloodKetones{Decimal::of_micros(dice_.between(1, 3) * 500'000), kMillimolePerLitre};
+        };
         return when(Compares{id, any_comparison(), banded(ThresholdKind::ketones, limit(), limit())});
       }
-      default: break;
+      default:
+        break;
     }
     std::uint64_t options = bit(dice_.below(p_[id].options.size()));
     if (dice_.chance(25)) options |= kUnknownBit;
@@ -104,11 +115,17 @@ class Lot {
 
   Condition from_child_file() {
     switch (dice_.between(0, 3)) {
-      case 0: return is(fact_id(ChildFact::delivery), bit(dice_.below(3)) | bit(dice_.below(3)));
-      case 1: return is(fact_id(ChildFact::rescue), bit(dice_.below(5)) | bit(dice_.below(5)));
-      case 2: return when(Compares{fact_id(ChildFact::age), any_comparison(), add_threshold(p_, ThresholdKind::age, Age::of_years(dice_.between(5, 7)))});
-      default: return when(Compares{fact_id(ChildFact::weight), any_comparison(),
-                                    add_threshold(p_, ThresholdKind::weight, BodyWeight{Decimal::whole(dice_.between(20, 23)), kKilogram})});
+      case 0:
+        return is(fact_id(ChildFact::delivery), bit(dice_.below(3)) | bit(dice_.below(3)));
+      case 1:
+        return is(fact_id(ChildFact::rescue), bit(dice_.below(5)) | bit(dice_.below(5)));
+      case 2:
+        return when(Compares{fact_id(ChildFact::age), any_comparison(),
+                             add_threshold(p_, ThresholdKind::age, Age::of_years(dice_.between(5, 7)))});
+      default:
+        return when(Compares{
+            fact_id(ChildFact::weight), any_comparison(),
+            add_threshold(p_, ThresholdKind::weight, BodyWeight{Decimal::whole(dice_.between(20, 23)), kKilogram})});
     }
   }
 
@@ -119,7 +136,8 @@ class Lot {
 
   Condition by_the_clock() {
     const auto clock = [this](int least, int most) {
-      return add_threshold(p_, ThresholdKind::clock, ClockTime::of_minutes(dice_.between(least, most) % 24 * 60 + 10 * dice_.between(0, 5)));
+      return add_threshold(p_, ThresholdKind::clock,
+                           ClockTime::of_minutes(dice_.between(least, most) % 24 * 60 + 10 * dice_.between(0, 5)));
     };
     const ThresholdId from = clock(20, 24);
     return when(WithinClock{from, clock(23, 31)});
@@ -133,10 +151,13 @@ class Lot {
 
   void watches() {
     const auto add = [this](Conditions conditions) {
-      p_.watch.push_back(Watch{"w" + std::to_string(p_.watch.size()), std::move(conditions), danger_, SourceId{0}, nowhere()});
-      if (!wild_ || dice_.chance(80)) p_.steps[danger_.index].handles.push_back(WatchId{static_cast<std::uint16_t>(p_.watch.size() - 1)});
+      p_.watch.push_back(
+          Watch{"w" + std::to_string(p_.watch.size()), std::move(conditions), danger_, SourceId{0}, nowhere()});
+      if (!wild_ || dice_.chance(80))
+        p_.steps[danger_.index].handles.push_back(WatchId{static_cast<std::uint16_t>(p_.watch.size() - 1)});
       if (wild_ && dice_.chance(30)) p_.watch.back().go = any_step();
-      if (wild_ && dice_.chance(30)) p_.steps[any_step().index].handles.push_back(WatchId{static_cast<std::uint16_t>(p_.watch.size() - 1)});
+      if (wild_ && dice_.chance(30))
+        p_.steps[any_step().index].handles.push_back(WatchId{static_cast<std::uint16_t>(p_.watch.size() - 1)});
     };
     if (!wild_ || dice_.chance(70)) add({is(awake_, bit(2) | kUnknownBit)});
     if (dice_.chance(40)) {
@@ -149,10 +170,12 @@ class Lot {
 
   void call_from(StepId step) {
     const auto contact = static_cast<Contact>(dice_.between(0, 2));
-    const ActionId id = add_action(p_, step, contact == Contact::emergency ? ActionKind::call_emergency : ActionKind::call_clinic);
+    const ActionId id =
+        add_action(p_, step, contact == Contact::emergency ? ActionKind::call_emergency : ActionKind::call_clinic);
     p_.actions[id.index].call = Action::Call{contact, some_time(1, 6)};
     for (const Outcome outcome : {Outcome::reached, Outcome::no_answer, Outcome::told}) {
-      if (dice_.chance(25) && !(step == last_)) p_.actions[id.index].on[static_cast<std::size_t>(outcome)] = OutcomeRule{onward(step), nowhere()};
+      if (dice_.chance(25) && !(step == last_))
+        p_.actions[id.index].on[static_cast<std::size_t>(outcome)] = OutcomeRule{onward(step), nowhere()};
     }
   }
 
@@ -171,14 +194,16 @@ class Lot {
     if (wild_ && dice_.chance(10)) p_.actions[id.index].on[0] = OutcomeRule{any_step(), nowhere()};
     Action& action = p_.actions[id.index];
     if (dice_.chance(20)) action.records = Action::Records{*p_.fact_named("meal-soon"), 0};
-    if (dice_.chance(20)) action.starts = Action::Starts{TimerId{static_cast<std::uint16_t>(dice_.below(2))}, some_time(1, 20)};
+    if (dice_.chance(20))
+      action.starts = Action::Starts{TimerId{static_cast<std::uint16_t>(dice_.below(2))}, some_time(1, 20)};
     if (dice_.chance(15)) action.stops = TimerId{static_cast<std::uint16_t>(dice_.below(2))};
     if (dice_.chance(20)) p_.actions[id.index].counts = add_counter(p_);
     if (dice_.chance(25)) p_.actions[id.index].when.push_back(action_condition(id));
   }
 
   Condition action_condition(ActionId id) {
-    if (id.index > 0 && dice_.chance(40)) return when(WasGiven{ActionId{static_cast<std::uint16_t>(dice_.below(id.index))}});
+    if (id.index > 0 && dice_.chance(40))
+      return when(WasGiven{ActionId{static_cast<std::uint16_t>(dice_.below(id.index))}});
     return dice_.chance(50) ? from_child_file() : counted();
   }
 
@@ -198,11 +223,11 @@ class Lot {
   }
 
   void wait_of(StepId id) {
-    Wait wait{TimerId{0}, some_time(wild_ ? 0 : 1, 5), {}, {}, some_time(wild_ ? 0 : 1, 5), onward(id), nowhere()};
+    Wait wait{TimerId{0}, some_time(1, 5), {}, {}, some_time(1, 5), onward(id), nowhere()};
     const std::vector<ActionId>& actions = p_.steps[id.index].actions;
     if (!actions.empty() && dice_.chance(70)) {
       wait.after = dice_.one_of(actions);
-      wait.start_within = some_time(wild_ ? 0 : 1, 4);
+      wait.start_within = some_time(1, 4);
       if (dice_.chance(wild_ ? 15 : 0)) wait.start_within.reset();
     }
     p_.steps[id.index].wait = wait;
@@ -231,7 +256,8 @@ class Lot {
       if (!asks.empty()) conditions.push_back(about(dice_.one_of(asks).fact));
       if (conditions.empty() || dice_.chance(30)) conditions.push_back(beside());
       rules.push_back(rule_to(onward(id), std::move(conditions)));
-      if (!p_.counters.empty() && dice_.chance(20)) rules.back().resets.push_back(CounterId{static_cast<std::uint16_t>(dice_.below(p_.counters.size()))});
+      if (!p_.counters.empty() && dice_.chance(20))
+        rules.back().resets.push_back(CounterId{static_cast<std::uint16_t>(dice_.below(p_.counters.size()))});
     }
     StepId next{static_cast<std::uint16_t>(id.index + 1)};
     if (next == danger_ || id == danger_) next = last_;

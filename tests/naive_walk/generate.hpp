@@ -5,8 +5,8 @@
 
 #include "episode/episode.hpp"
 
-// Protocols and nights drawn by lot. The draws are made here and not by <random>'s distributions, so that a seed gives the
-// same protocol and the same night with every library.
+// Protocols and nights drawn by lot. The draws are made here and not by <random>'s distributions, so that a seed gives
+// the same protocol and the same night with every library.
 
 namespace rushlight::naive {
 
@@ -15,10 +15,14 @@ class Dice {
   explicit Dice(std::uint64_t seed) : engine_(seed) {}
   /// 0 to n - 1; 0 when n is 0.
   std::size_t below(std::size_t n) { return n == 0 ? 0 : static_cast<std::size_t>(engine_() % n); }
-  int between(int least, int most) { return least + static_cast<int>(below(static_cast<std::size_t>(most - least + 1))); }
+  int between(int least, int most) {
+    return least + static_cast<int>(below(static_cast<std::size_t>(most - least + 1)));
+  }
   bool chance(int percent) { return between(1, 100) <= percent; }
   template <class List>
-  const auto& one_of(const List& list) { return *(std::begin(list) + static_cast<std::ptrdiff_t>(below(std::size(list)))); }
+  const auto& one_of(const List& list) {
+    return *(std::begin(list) + static_cast<std::ptrdiff_t>(below(std::size(list))));
+  }
 
  private:
   std::mt19937_64 engine_;
@@ -39,8 +43,8 @@ Child child_from(Dice& dice);
 Moment evening_from(Dice& dice);
 
 /// What may happen next to an episode: mostly what is asked for, at a time that often is a deadline to the second.
-Event next_event(Dice& dice, const Protocol& protocol, const Episode& episode, const std::vector<FactId>& asked, Moment before,
-                 Duration beat);
+Event next_event(Dice& dice, const Protocol& protocol, const Episode& episode, const std::vector<FactId>& asked,
+                 Moment before, Duration beat);
 
 /// The protocol in a few lines, for the report of a disagreement.
 std::string described(const Protocol& protocol);

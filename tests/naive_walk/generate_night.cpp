@@ -11,24 +11,31 @@ Value some_value(Dice& dice, const Protocol& protocol, FactId id, Duration beat)
   const Fact& fact = protocol[id];
   if (dice.chance(12)) return CantTell{};
   switch (fact.kind) {
-    case FactKind::count: return Count{dice.between(0, 4)};
-    case FactKind::time_since: return dice.chance(15) ? Value{NotLately{}} : Value{Ago{beat * dice.between(0, 12)}};
+    case FactKind::count:
+      return Count{dice.between(0, 4)};
+    case FactKind::time_since:
+      return dice.chance(15) ? Value{NotLately{}} : Value{Ago{beat * dice.between(0, 12)}};
     case FactKind::ketones:
       return dice.chance(10) ? KetoneReading::hi()
-                             : KetoneReading::reading(BloodKetones{Decimal::of_micros(dice.between(3, 17) * 100'000), kMillimolePerLitre});
+                             : KetoneReading::reading(
+                                   BloodKetones{Decimal::of_micros(dice.between(3, 17) * 100'000), kMillimolePerLitre});
     case FactKind::glucose: {
       const GlucoseUnit unit = dice.chance(70) ? GlucoseUnit::mg_per_dl : GlucoseUnit::mmol_per_l;
       if (dice.chance(8)) return dice.chance(50) ? Glucose::lo(unit) : Glucose::hi(unit);
       const Decimal border = Decimal::whole(dice.between(6, 9) * 10 + dice.between(-1, 1));
-      return Glucose::reading(unit == GlucoseUnit::mg_per_dl ? border : other_value(border, GlucoseUnit::mg_per_dl), unit);
+      return Glucose::reading(unit == GlucoseUnit::mg_per_dl ? border : other_value(border, GlucoseUnit::mg_per_dl),
+                              unit);
     }
-    default: return Chosen{static_cast<std::uint16_t>(dice.below(fact.options.size() + (dice.chance(40) ? 0 : 1)) % fact.options.size())};
+    default:
+      return Chosen{static_cast<std::uint16_t>(dice.below(fact.options.size() + (dice.chance(40) ? 0 : 1)) %
+                                               fact.options.size())};
   }
 }
 
 class NextEvent {
  public:
-  NextEvent(Dice& dice, const Protocol& protocol, const Episode& episode, const std::vector<FactId>& asked, Moment at, Duration beat)
+  NextEvent(Dice& dice, const Protocol& protocol, const Episode& episode, const std::vector<FactId>& asked, Moment at,
+            Duration beat)
       : dice_(dice), protocol_(protocol), episode_(episode), asked_(asked), at_(at), beat_(beat) {}
 
   decltype(Event::what) drawn() {
@@ -86,18 +93,9 @@ class NextEvent {
       if (is_call(protocol_[id].kind)) continue;
       Deed deed{id, dice_.chance(55) ? Outcome::given : static_cast<Outcome>(dice_.between(0, 5)), {}, {}};
       if (dice_.chance(30)) deed.when = Moment{at_.utc - beat_ * dice_.between(0, 6), at_.offset};
-      if (deed.when && starts_a_wait_that_is_over(id, *deed.when)) deed.when.reset();
       done.deeds.push_back(deed);
     }
     return done;
-  }
-
-  /// Or that began before its step: what follows then is not said anywhere.
-  bool starts_a_wait_that_is_over(ActionId id, Moment when) const {
-    const auto& wait = protocol_[protocol_[id].step].wait;
-    if (!wait || wait->after != id) return false;
-    const auto lasts = std::get<Duration>(protocol_[wait->lasts].bands.front().value);
-    return when.utc + episode_.clock.lost < episode_.entered || when.utc + lasts <= at_.utc;
   }
 
   Called call() {
@@ -118,8 +116,8 @@ class NextEvent {
 
 }  // namespace
 
-Event next_event(Dice& dice, const Protocol& protocol, const Episode& episode, const std::vector<FactId>& asked, Moment before,
-                 Duration beat) {
+Event next_event(Dice& dice, const Protocol& protocol, const Episode& episode, const std::vector<FactId>& asked,
+                 Moment before, Duration beat) {
   constexpr int kBeatsLater[] = {0, 0, 0, 1, 1, 1, 2, 2, 3, 4, 5, 8};
   Moment at = before;
   if (dice.chance(4)) {
@@ -137,7 +135,8 @@ Child child_from(Dice& dice) {
   child.birth = dice.chance(50) ? *day_from_text("2020-01-15") : *day_from_text("2020-03-02");
   if (dice.chance(30)) child.weight.reset();
   if (dice.chance(60)) {
-    child.rescue.push_back({static_cast<RescueKind>(dice.between(0, 2)), *day_from_text(dice.chance(30) ? "2026-03-01" : "2027-03-01"), ""});
+    child.rescue.push_back({static_cast<RescueKind>(dice.between(0, 2)),
+                            *day_from_text(dice.chance(30) ? "2026-03-01" : "2027-03-01"), ""});
   }
   return child;
 }

@@ -32,7 +32,8 @@ std::int64_t number_of(const Limit& limit, const Value& against) {
   if (const auto* weight = std::get_if<BodyWeight>(&limit)) return weight->in(kKilogram).micros();
   if (const auto* ketones = std::get_if<BloodKetones>(&limit)) return ketones->in(kMillimolePerLitre).micros();
   const auto& glucose = std::get<GlucoseLimit>(limit);
-  return std::get<Glucose>(against).unit() == GlucoseUnit::mg_per_dl ? glucose.mg_per_dl.micros() : glucose.mmol_per_l.micros();
+  return std::get<Glucose>(against).unit() == GlucoseUnit::mg_per_dl ? glucose.mg_per_dl.micros()
+                                                                     : glucose.mmol_per_l.micros();
 }
 
 bool lies_between(ClockTime time, ClockTime from, ClockTime up_to) {
@@ -108,10 +109,14 @@ bool NaiveWalk::holds(const Condition& condition, Instant now, bool unanswered_i
     const std::int64_t ours = number_of(*known);
     const std::int64_t border = number_of(limit(compares->limit, now), *known);
     switch (compares->comparison) {
-      case Comparison::below: return ours < border;
-      case Comparison::at_least: return ours >= border;
-      case Comparison::above: return ours > border;
-      case Comparison::at_most: return ours <= border;
+      case Comparison::below:
+        return ours < border;
+      case Comparison::at_least:
+        return ours >= border;
+      case Comparison::above:
+        return ours > border;
+      case Comparison::at_most:
+        return ours <= border;
     }
   }
   if (const auto* among = std::get_if<Is>(&condition.test)) {
@@ -132,7 +137,8 @@ bool NaiveWalk::holds(const Condition& condition, Instant now, bool unanswered_i
     return false;
   }
   const auto& clock = std::get<WithinClock>(condition.test);
-  return lies_between(context(now).clock, std::get<ClockTime>(limit(clock.from, now)), std::get<ClockTime>(limit(clock.up_to, now)));
+  return lies_between(context(now).clock, std::get<ClockTime>(limit(clock.from, now)),
+                      std::get<ClockTime>(limit(clock.up_to, now)));
 }
 
 bool NaiveWalk::holds(const Conditions& conditions, Instant now, bool unanswered_is_unknown) const {

@@ -6,19 +6,20 @@ namespace rushlight::naive {
 
 std::size_t NaiveWalk::entry() const {
   std::size_t i = diary_.size();
-  while (!std::holds_alternative<Entered>(diary_[--i].what)) {
-  }
+  while (!std::holds_alternative<Entered>(diary_[--i].what)) {}
   return i;
 }
 
 const Step& NaiveWalk::step() const { return p()[std::get<Entered>(diary_[entry()].what).step]; }
 
-/// Once each time a step that counts is entered and each time an action that counts is given, from nought at a reset on.
+/// Once each time a step that counts is entered and each time an action that counts is given, from nought at a reset
+/// on.
 int NaiveWalk::counted(CounterId counter) const {
   int count = 0;
   for (const Line& line : diary_) {
     if (const auto* reset = std::get_if<Reset>(&line.what); reset && reset->counter == counter) count = 0;
-    if (const auto* entered = std::get_if<Entered>(&line.what); entered && p()[entered->step].counts == counter) ++count;
+    if (const auto* entered = std::get_if<Entered>(&line.what); entered && p()[entered->step].counts == counter)
+      ++count;
     if (const auto* did = std::get_if<Did>(&line.what)) {
       if (p()[did->action].counts == counter && counts(*did)) ++count;
     }
@@ -83,10 +84,15 @@ std::vector<NaiveWalk::OpenNow> NaiveWalk::open_calls() const {
     } else if (const auto* moved = std::get_if<MovedOn>(&line.what)) {
       const auto call = find(moved->contact);
       const Duration within = call->answer_within;
-      if (moved->contact == Contact::emergency) continue;  // nobody comes after
+      if (moved->contact == Contact::emergency) {  // nobody comes after: the same call is made again
+        call->since = line.at;
+        continue;
+      }
       open.erase(call);
       const Contact next = moved->contact == Contact::clinic ? Contact::on_call : Contact::emergency;
       if (find(next) == open.end()) open.push_back(OpenNow{next, line.at, within});
+    } else if (std::holds_alternative<BegunAgain>(line.what)) {
+      for (OpenNow& call : open) call.since = line.at;
     } else if (const auto* answered = std::get_if<AnsweredCalls>(&line.what)) {
       open.erase(std::remove_if(open.begin(), open.end(),
                                 [answered](const OpenNow& call) {
@@ -124,21 +130,25 @@ bool NaiveWalk::abandoned() const {
 
 bool NaiveWalk::ended() const { return step().ends || abandoned(); }
 
-/// When the action it hangs on got its first outcome here, if that was told before `start-within` passed; then it is assumed.
-/// An action that is not for this child holds no wait up.
-std::optional<Instant> NaiveWalk::wait_starts(Instant now) const {
+/// When the action it hangs on got its first outcome here, if that was told before `start-within` passed; then it is
+/// assumed. An action that is not for this child holds no wait up.
+std::optional<Instant> NaiveWalk::wait_starts(Instant now, Instant* told_at) const {
   const Wait& wait = *step().wait;
   if (!wait.after || !after_applied_) return entered();
   std::optional<Instant> assumed;
-  if (wait.start_within && !is(Variant::start_within_never_comes)) assumed = entered() + time(*wait.start_within, entered());
+  if (wait.start_within && !is(Variant::start_within_never_comes))
+    assumed = entered() + time(*wait.start_within, entered());
   for (std::size_t i = entry(); i < diary_.size(); ++i) {
     if (assumed && diary_[i].at >= *assumed) break;
-    if (const auto* heard = std::get_if<Heard>(&diary_[i].what); heard && heard->action == *wait.after) return diary_[i].at;
+    if (const auto* heard = std::get_if<Heard>(&diary_[i].what); heard && heard->action == *wait.after)
+      return diary_[i].at;
     const auto* did = std::get_if<Did>(&diary_[i].what);
     if (did == nullptr || !(did->action == *wait.after) || !did->here) continue;
     const bool follows = was_given(*did) || p()[did->action].on[static_cast<std::size_t>(did->outcome)];
     // Nobody gave it for this step before the step was there.
-    if (follows || is(Variant::any_outcome_starts_the_wait)) return std::max(did->when, entered());
+    if (!follows && !is(Variant::any_outcome_starts_the_wait)) continue;
+    if (told_at != nullptr) *told_at = diary_[i].at;
+    return std::max(did->when, entered());
   }
   if (assumed && *assumed <= now) return assumed;
   return std::nullopt;
@@ -146,9 +156,11 @@ std::optional<Instant> NaiveWalk::wait_starts(Instant now) const {
 
 std::optional<Instant> NaiveWalk::wait_ends(Instant now) const {
   if (!step().wait) return std::nullopt;
-  const std::optional<Instant> starts = wait_starts(now);
+  Instant told_at = entered();
+  const std::optional<Instant> starts = wait_starts(now, &told_at);
   if (!starts) return std::nullopt;
-  Instant ends = *starts + time(step().wait->lasts, *starts);
+  // What was over before anybody told of it is due at the telling.
+  Instant ends = std::max(*starts + time(step().wait->lasts, *starts), told_at);
   if (is(Variant::wait_ends_a_beat_late)) ends += beat_;
   return ends;
 }
@@ -159,18 +171,34 @@ bool NaiveWalk::waiting(Instant now) const {
   return !ends || now < *ends;
 }
 
-/// Of the step: those whose latest answer was neither learned in the step (after its wait) nor is fresh enough.
+/// Whether, since that line, a rule led on from a step that asks for the fact.
+bool NaiveWalk::led_on_before(FactId fact, std::size_t line) const {
+  if (is(Variant::a_reading_is_its_own_check)) return false;
+  for (std::size_t i = line; i < diary_.size(); ++i) {
+    const auto* led = std::get_if<LedOn>(&diary_[i].what);
+    if (led == nullptr) continue;
+    for (const Ask& ask : p()[led->from].asks) {
+      if (ask.fact == fact) return true;
+    }
+  }
+  return false;
+}
+
+/// Of the step: those whose latest answer was neither told in the step (after its wait), nor with what led here, nor is
+/// fresh.
 std::vector<FactId> NaiveWalk::questions_left(Instant now) const {
   std::vector<FactId> left;
   for (const Ask& ask : step().asks) {
     const std::optional<Latest> said = latest(ask.fact);
     bool counts = false;
     if (said) {
-      const bool in_step = is(Variant::an_answer_of_the_same_second_is_older_than_the_step) ? said->line > entry()
-                                                                                            : said->learned >= entered();
-      const bool after_wait = !step().wait || said->learned >= *wait_ends(now) || is(Variant::early_answers_count);
-      counts = in_step && after_wait;
-      if (ask.fresh && (now - said->learned <= time(*ask.fresh, now) || is(Variant::stale_answers_are_fresh))) counts = true;
+      const bool own = diary_[said->line].told > diary_[entry()].told;
+      const bool together = diary_[said->line].told == diary_[entry()].told && !is(Variant::told_together_never_counts);
+      const bool in_time = !step().wait ? said->learned >= entered() : said->learned >= *wait_ends(now);
+      counts =
+          (own || (together && !led_on_before(ask.fact, said->line))) && (in_time || is(Variant::early_answers_count));
+      if (ask.fresh && (now - said->learned <= time(*ask.fresh, now) || is(Variant::stale_answers_are_fresh)))
+        counts = true;
     }
     if (!counts) left.push_back(ask.fact);
   }

@@ -14,8 +14,9 @@ void NaiveWalk::happens(const Event& event) {
   // What was believed was never so: the whole night is told again.
   script_ = believed(std::move(script_), corrected->answers, event.at);
   if (is(Variant::corrections_take_back_deeds)) {
-    script_.erase(std::remove_if(script_.begin(), script_.end(), [](const Event& each) { return each.what.index() == 4; }),
-                  script_.end());
+    script_.erase(
+        std::remove_if(script_.begin(), script_.end(), [](const Event& each) { return each.what.index() == 4; }),
+        script_.end());
   }
   const std::vector<Event> again = std::move(script_);
   script_.clear();
@@ -52,14 +53,17 @@ void NaiveWalk::take(const Event& event) {
   const Instant now = clock_shows(event.at);
   offset_ = event.at.offset;  // hours of the clock are those of the latest place
   live_until(now);
+  ++told_;
   if (std::holds_alternative<AllDone>(event.what)) script_.back().what = everything_stated(now);
   const Event told = script_.back();
   stirred_ = true;
   if (const auto* worse = std::get_if<GotWorse>(&told.what)) {
     if (ended() && !is(Variant::end_is_the_end)) {
+      note(now, BegunAgain{});
       note(now, OpeningAsked{});
       enter(p().start, now);
     }
+    if (worse->answers.empty() && !ended() && !is(Variant::unnamed_worse_asks_nothing)) note(now, OpeningAsked{});
     say(worse->answers, now);
   }
   if (const auto* answered = std::get_if<Answered>(&told.what)) say(answered->answers, now);
@@ -92,6 +96,7 @@ void NaiveWalk::say(const Answers& answers, Instant now) {
 /// What was stated then stays done, whatever is corrected later. How a call went is never taken as stated.
 Done NaiveWalk::everything_stated(Instant now) const {
   Done done;
+  if (ended()) return done;
   for (const ActionId action : step().actions) {
     if (p()[action].call || !applies(action, now) || outcome_here(action)) continue;
     done.deeds.push_back(Deed{action, Outcome::given, std::nullopt, std::nullopt});
@@ -101,16 +106,20 @@ Done NaiveWalk::everything_stated(Instant now) const {
 
 void NaiveWalk::deed(const Deed& deed, Instant now, const Moment& at) {
   Instant when = now;
-  if (deed.when && deed.when->utc < at.utc && !is(Variant::told_late_counts_from_telling)) when -= at.utc - deed.when->utc;
+  if (deed.when && deed.when->utc < at.utc && !is(Variant::told_late_counts_from_telling))
+    when -= at.utc - deed.when->utc;
   const Action& action = p()[deed.action];
-  const Did did{deed.action, deed.outcome, when, !ended() && is_shown(deed.action, now)};
+  Did did{deed.action, deed.outcome, when, false};
   note(now, did);
+  did.here = !ended() && is_shown(deed.action, now);  // counting it may be what makes it one of the step's actions
+  diary_.back().what = did;
   if (action.records && counts(did)) note(now, Said{action.records->fact, Chosen{action.records->option}, when, false});
   const std::optional<OutcomeRule>& on = action.on[static_cast<std::size_t>(deed.outcome)];
   if (did.here && on && on->go) enter(*on->go, now);
 }
 
-/// The clinic and its on-call line are one side, the emergency services the other: who reaches one of a side has reached it.
+/// The clinic and its on-call line are one side, the emergency services the other: who reaches one of a side has
+/// reached it.
 void NaiveWalk::called(const Called& called, Instant now) {
   const bool emergency = called.contact == Contact::emergency;
   if (called.outcome == Outcome::told) note(now, ClinicSaid{called.text});

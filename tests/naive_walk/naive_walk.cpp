@@ -1,6 +1,6 @@
-#include <algorithm>
-
 #include "naive_walk.hpp"
+
+#include <algorithm>
 
 namespace rushlight::naive {
 
@@ -17,6 +17,7 @@ void NaiveWalk::begin() {
   offset_ = begins_.offset;
   language_ = child_->language;
   clock_went_back_ = false;
+  told_ = 0;
   note(begins_.utc, OpeningAsked{});
   enter(p().start, begins_.utc);
   stirred_ = true;
@@ -43,7 +44,7 @@ void NaiveWalk::live_until(Instant then) {
 }
 
 void NaiveWalk::beat_at(Instant now) {
-  constexpr int kMost = 1000;
+  constexpr int kMost = 100;
   stirred_ = stirred_ || something_happens_at(now) || is(Variant::time_alone_leads_on);
   for (int i = 0; i < kMost && !in_circles_; ++i) {
     if (something_follows(now)) continue;
@@ -63,8 +64,9 @@ bool NaiveWalk::call_moves_on(Instant now) {
   if (ended() && !is(Variant::calls_move_on_after_the_end)) return false;
   for (const OpenNow& call : open_calls()) {
     const Instant due = call.since + call.answer_within;
-    if (call.contact == Contact::emergency || now < due || is(Variant::calls_wait_for_ever)) continue;
-    note(due, MovedOn{call.contact});  // before now only when the walk began again after an end
+    if (now < due || call.answer_within <= Duration{0} || is(Variant::calls_wait_for_ever)) continue;
+    if (call.contact == Contact::emergency && is(Variant::emergency_is_called_once)) continue;
+    note(now, MovedOn{call.contact});
     return stirred_ = true;
   }
   return false;
@@ -104,6 +106,7 @@ bool NaiveWalk::follow_rule(Instant now) {
   if (!matches) return false;
   const Rule& taken = step().rules[*matches];
   for (const CounterId counter : taken.resets) note(now, Reset{counter});
+  note(now, LedOn{std::get<Entered>(diary_[entry()].what).step});
   enter(taken.go, now);
   return true;
 }
@@ -133,9 +136,8 @@ Standing NaiveWalk::standing_at(Moment moment) const {
   }
   for (std::uint16_t i = 0; i < p().counters.size(); ++i) standing.counters.push_back(walk.counted(CounterId{i}));
   for (std::uint16_t i = 0; i < p().timers.size(); ++i) standing.timers.push_back(walk.timer(TimerId{i}));
-  for (const OpenNow& call : walk.open_calls()) {
-    standing.calls.emplace_back(call.contact, call.contact == Contact::emergency ? Instant{} : call.since + call.answer_within);
-  }
+  for (const OpenNow& call : walk.open_calls())
+    standing.calls.emplace_back(call.contact, call.since + call.answer_within);
   std::sort(standing.calls.begin(), standing.calls.end());
   for (const Line& line : walk.diary_) {
     if (const auto* did = std::get_if<Did>(&line.what)) {
@@ -151,17 +153,37 @@ Standing NaiveWalk::standing_at(Moment moment) const {
   }
   standing.clock_went_back = walk.clock_went_back_;
   standing.language = walk.language_;
+  standing.in_circles = walk.in_circles_;
   return standing;
 }
 
 const char* name_of(Variant variant) {
-  constexpr const char* kNames[kVariants] = {
-      "as_agreed", "wait_ends_a_beat_late", "overdue_a_beat_late", "last_rule_wins", "steps_before_watch", "calmest_urgency_wins",
-      "clock_shrinks_time", "takeover_asks_nothing", "early_answers_count", "corrections_count_from_now",
-      "corrections_take_back_deeds", "told_late_counts_from_telling", "calls_wait_for_ever", "part_is_nothing",
-      "unanswered_fires_watch", "stale_answers_are_fresh", "start_within_never_comes", "end_is_the_end",
-      "an_answer_of_the_same_second_is_older_than_the_step", "calls_move_on_after_the_end", "opening_questions_outlive_a_watch",
-      "time_alone_leads_on", "any_outcome_starts_the_wait"};
+  constexpr const char* kNames[kVariants] = {"as_agreed",
+                                             "wait_ends_a_beat_late",
+                                             "overdue_a_beat_late",
+                                             "last_rule_wins",
+                                             "steps_before_watch",
+                                             "calmest_urgency_wins",
+                                             "clock_shrinks_time",
+                                             "takeover_asks_nothing",
+                                             "early_answers_count",
+                                             "corrections_count_from_now",
+                                             "corrections_take_back_deeds",
+                                             "told_late_counts_from_telling",
+                                             "calls_wait_for_ever",
+                                             "emergency_is_called_once",
+                                             "part_is_nothing",
+                                             "unanswered_fires_watch",
+                                             "stale_answers_are_fresh",
+                                             "start_within_never_comes",
+                                             "end_is_the_end",
+                                             "a_reading_is_its_own_check",
+                                             "told_together_never_counts",
+                                             "unnamed_worse_asks_nothing",
+                                             "opening_questions_outlive_a_watch",
+                                             "calls_move_on_after_the_end",
+                                             "time_alone_leads_on",
+                                             "any_outcome_starts_the_wait"};
   return kNames[static_cast<int>(variant)];
 }
 

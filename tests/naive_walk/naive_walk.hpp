@@ -8,24 +8,42 @@
 
 #include "episode/episode.hpp"
 
-// The slow, obvious judge of the engine. It is written from docs/protocol-format.md ("How a step runs", "Conditions", "Calls"),
-// not from the engine: it keeps a diary of what happened, goes through time beat by beat, and at each beat puts every question
-// of that page anew to the whole diary. It has no deadlines, no stored counters, no stored state but the diary and the clock.
+// The slow, obvious judge of the engine. It is written from docs/protocol-format.md ("How a step runs", "Conditions",
+// "Calls"), not from the engine: it keeps a diary of what happened, goes through time beat by beat, and at each beat
+// puts every question of that page anew to the whole diary. It has no deadlines, no stored counters, no stored state
+// but the diary and the clock.
 
 namespace rushlight::naive {
 
-/// How the judge walks. All but the first are there to be told apart by the comparison: a comparison that does not notice
-/// them would notice nothing.
+/// How the judge walks. All but the first are there to be told apart by the comparison: a comparison that does not
+/// notice them would notice nothing.
 enum class Variant {
   as_agreed,
   // Mistakes.
-  wait_ends_a_beat_late, overdue_a_beat_late, last_rule_wins, steps_before_watch, calmest_urgency_wins, clock_shrinks_time,
-  takeover_asks_nothing, early_answers_count, corrections_count_from_now, corrections_take_back_deeds, told_late_counts_from_telling,
-  calls_wait_for_ever, part_is_nothing, unanswered_fires_watch, stale_answers_are_fresh, start_within_never_comes, end_is_the_end,
-  // Readings: what the page leaves open, or says in two ways.
-  an_answer_of_the_same_second_is_older_than_the_step,
-  calls_move_on_after_the_end,
+  wait_ends_a_beat_late,
+  overdue_a_beat_late,
+  last_rule_wins,
+  steps_before_watch,
+  calmest_urgency_wins,
+  clock_shrinks_time,
+  takeover_asks_nothing,
+  early_answers_count,
+  corrections_count_from_now,
+  corrections_take_back_deeds,
+  told_late_counts_from_telling,
+  calls_wait_for_ever,
+  emergency_is_called_once,
+  part_is_nothing,
+  unanswered_fires_watch,
+  stale_answers_are_fresh,
+  start_within_never_comes,
+  end_is_the_end,
+  a_reading_is_its_own_check,
+  told_together_never_counts,
+  unnamed_worse_asks_nothing,
   opening_questions_outlive_a_watch,
+  // Readings: what the page leaves open, or says in two ways.
+  calls_move_on_after_the_end,
   time_alone_leads_on,
   any_outcome_starts_the_wait,
 };
@@ -41,17 +59,18 @@ struct Standing {
   Urgency urgency;
   std::vector<std::string> ask;
   bool waiting;
-  std::optional<Instant> until;                  // of the wait, as the wall clock shows it
+  std::optional<Instant> until;  // of the wait, as the wall clock shows it
   std::vector<int> counters;
-  std::vector<std::optional<Instant>> timers;    // in the episode's own time
+  std::vector<std::optional<Instant>> timers;      // in the episode's own time
   std::vector<std::pair<Contact, Instant>> calls;  // open, with the moment the next contact is due; sorted
-  std::vector<std::string> given;                // "action outcome moment"
-  std::vector<std::string> outcomes;             // of this visit to the step, by action in its order; empty: none yet
+  std::vector<std::string> given;                  // "action outcome moment"
+  std::vector<std::string> outcomes;               // of this visit to the step, by action in its order; empty: none yet
   std::string told;
   bool clock_went_back;
   bool ended;
   bool abandoned;
   Language language;
+  bool in_circles;  // the judge only: not to be compared
 };
 /// One line a difference; empty when both are the same.
 std::string differences(const Standing& judge, const Standing& engine);
@@ -59,32 +78,75 @@ std::string differences(const Standing& judge, const Standing& engine);
 class NaiveWalk {
  public:
   /// `beat` divides every time in the protocol and the night, so that nothing falls between two beats.
-  NaiveWalk(const Protocol& protocol, const Child& child, Moment begins, Duration beat, Variant variant = Variant::as_agreed);
+  NaiveWalk(const Protocol& protocol, const Child& child, Moment begins, Duration beat,
+            Variant variant = Variant::as_agreed);
 
   void happens(const Event& event);
   Standing standing_at(Moment now) const;
 
-  /// Rules led on 1,000 times within one beat: such a protocol is not walked further.
+  /// Rules led on 100 times within one beat: such a protocol goes round for ever, and is not walked further.
   bool in_circles() const { return in_circles_; }
 
  private:
-  struct Entered { StepId step; };
-  struct Reset { CounterId counter; };
-  struct Said { FactId fact; Value value; Instant learned; bool answered; };  // or known from a deed
-  struct Did { ActionId action; Outcome outcome; Instant when; bool here; };  // of the step one was in
-  struct Rang { Contact contact; Duration answer_within; };
-  struct MovedOn { Contact contact; };                                         // nobody answered
-  struct Heard { ActionId action; Outcome outcome; };                          // how a call of the step went
-  struct AnsweredCalls { bool emergency; };                                    // of the emergency services, or of the clinic's side
+  struct Entered {
+    StepId step;
+  };
+  struct LedOn {
+    StepId from;  // by a rule
+  };
+  struct Reset {
+    CounterId counter;
+  };
+  struct Said {
+    FactId fact;
+    Value value;
+    Instant learned;
+    bool answered;
+  };  // or known from a deed
+  struct Did {
+    ActionId action;
+    Outcome outcome;
+    Instant when;
+    bool here;
+  };  // of the step one was in
+  struct Rang {
+    Contact contact;
+    Duration answer_within;
+  };
+  struct MovedOn {
+    Contact contact;
+  };  // nobody answered
+  struct Heard {
+    ActionId action;
+    Outcome outcome;
+  };  // how a call of the step went
+  struct AnsweredCalls {
+    bool emergency;
+  };  // of the emergency services, or of the clinic's side
   struct OpeningAsked {};
   struct OpeningDropped {};
-  struct ClinicSaid { std::string text; };
+  struct ClinicSaid {
+    std::string text;
+  };
   struct GaveUp {};
-  using What = std::variant<Entered, Reset, Said, Did, Rang, MovedOn, Heard, AnsweredCalls, OpeningAsked, OpeningDropped,
-                            ClinicSaid, GaveUp>;
-  struct Line { Instant at; What what; };
-  struct OpenNow { Contact contact; Instant since; Duration answer_within; };
-  struct Latest { Value value; std::size_t line; Instant learned; };
+  struct BegunAgain {};  // after the end; the time of the calls that are open begins anew
+  using What = std::variant<Entered, LedOn, Reset, Said, Did, Rang, MovedOn, Heard, AnsweredCalls, OpeningAsked,
+                            OpeningDropped, ClinicSaid, GaveUp, BegunAgain>;
+  struct Line {
+    Instant at;
+    What what;
+    int told;
+  };  // how many events had been told
+  struct OpenNow {
+    Contact contact;
+    Instant since;
+    Duration answer_within;
+  };
+  struct Latest {
+    Value value;
+    std::size_t line;
+    Instant learned;
+  };
 
   // naive_walk.cpp: time
   bool is(Variant variant) const { return (variant_ == variant) != is_in_force(variant); }
@@ -97,7 +159,7 @@ class NaiveWalk {
   bool follow_watch(Instant now);
   bool follow_rule(Instant now);
   bool something_happens_at(Instant now) const;
-  void note(Instant now, What what) { diary_.push_back(Line{now, std::move(what)}); }
+  void note(Instant now, What what) { diary_.push_back(Line{now, std::move(what), told_}); }
   Instant clock_shows(Moment moment);
 
   // naive_diary.cpp: questions to the diary
@@ -114,9 +176,10 @@ class NaiveWalk {
   std::vector<FactId> opening_left() const;
   bool ended() const;
   bool abandoned() const;
-  std::optional<Instant> wait_starts(Instant now) const;
+  std::optional<Instant> wait_starts(Instant now, Instant* told_at = nullptr) const;
   std::optional<Instant> wait_ends(Instant now) const;
   bool waiting(Instant now) const;
+  bool led_on_before(FactId fact, std::size_t line) const;
   std::vector<FactId> questions_left(Instant now) const;
   bool all_actions_told(Instant now) const;
   Urgency urgency() const;
@@ -151,10 +214,11 @@ class NaiveWalk {
   std::vector<Line> diary_;
   Instant last_beat_;
   bool after_applied_ = true;  // the wait hangs on an action that was for this child when the step was entered
-  bool stirred_ = false;  // something happened in this beat
+  bool stirred_ = false;       // something happened in this beat
   Instant last_wall_;
   Duration lost_{0};
   std::chrono::minutes offset_{0};
+  int told_ = 0;
   Language language_;
   bool clock_went_back_ = false;
   bool in_circles_ = false;

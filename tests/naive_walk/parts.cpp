@@ -29,8 +29,8 @@ Protocol bare_protocol() {
 
 ThresholdId add_threshold(Protocol& protocol, ThresholdKind kind, Limit value) {
   const std::string name = "t" + std::to_string(protocol.thresholds.size());
-  protocol.thresholds.push_back(
-      Threshold{name, kind, {Band{{}, {}, {}, {}, {}, {}, std::move(value), nowhere()}}, "", "", {}, {}, SourceId{0}, nowhere()});
+  protocol.thresholds.push_back(Threshold{
+      name, kind, {Band{{}, {}, {}, {}, {}, {}, std::move(value), nowhere()}}, "", "", {}, {}, SourceId{0}, nowhere()});
   return ThresholdId{static_cast<std::uint16_t>(protocol.thresholds.size() - 1)};
 }
 

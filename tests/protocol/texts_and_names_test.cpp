@@ -113,4 +113,18 @@ BOOST_AUTO_TEST_CASE(several_mistakes_are_told_in_one_run_in_file_order) {
   BOOST_TEST(!resolved_from_xml(text, "low.xml").value.has_value());
 }
 
+BOOST_AUTO_TEST_CASE(the_end_of_a_wait_is_not_named_where_there_is_none) {
+  const auto found = only<UntilWithoutWait>(with("<en>Measure.</en>", "<en>Measure at {until}.</en>"));
+  BOOST_TEST(found.kind.step == "measure");
+  BOOST_TEST(found.underlined == "{until}");
+  BOOST_TEST(told(findings_of(with("Wait {recheck}.", "Wait until {until}."))) == "");
+}
+
+BOOST_AUTO_TEST_CASE(a_name_that_is_unknown_in_many_places_is_told_once_with_its_lines) {
+  const auto found = only<UnknownId>(with(R"(<time id="late")", R"(<time id="latte")"));
+  BOOST_TEST(found.kind.id == "late");
+  BOOST_TEST_REQUIRE(found.because.has_value());
+  BOOST_TEST(found.because->text.rfind("also on lines ", 0) == 0U);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

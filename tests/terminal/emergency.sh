@@ -15,4 +15,4 @@ types c
 sees "How did the call go?"
 types 1
 sees_first "EMERGENCY"
-never_sees "How did the call go?"
+sees "Marked: Someone answered"; never_sees "How did the call go?"

@@ -31,9 +31,9 @@ sees "How long since the last rapid-acting insulin?"
 types 2; sees "2 minutes or hours? Type 2 min or 2 h."
 types no
 sees "sport"; types n
-sees "Measure again at 04:41."; types ""
-time_is 04:41; sees "Time is up. Check now."
-presses -l "118"; presses Enter     # typed in the moment the screen changed: not taken, and nothing is lost
+sees "1. Set a second alarm"; types ""; sees "Keep this screen open."
+presses -l "118"; sees "> 118"
+time_is 04:41; presses Enter        # sent in the moment the screen changes: not taken, and nothing is lost
 sees "The screen just changed. Read it, then answer again."
 types 118
 sees "Enter: close."

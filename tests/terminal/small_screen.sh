@@ -4,8 +4,11 @@
 size="-x 40 -y 12"
 starts_small
 fits() {
-  [ "$(shown | head -1)" = "$1" ] || { echo "does not begin with $1"; shown; exit 1; }
-  shown | grep -q '^> *$' || { echo "no prompt in sight"; shown; exit 1; }
+  for _ in $(seq 20); do
+    [ "$(shown | head -1)" = "$1" ] && shown | grep -q '^> *$' && return
+    sleep 0.1
+  done
+  echo "does not begin with $1, or no prompt in sight"; shown; exit 1
 }
 sees "Try to wake"; fits "TREAT HERE"
 sees "Page 1 of"
