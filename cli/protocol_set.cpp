@@ -46,7 +46,8 @@ std::string folders_with_protocols(const std::string& folder) {
 
 Finding no_protocol_in(const std::string& folder) {
   const std::string others = folders_with_protocols(folder);
-  return about_file(folder, WrongUse{"this folder holds no protocol (*.xml)", others.empty() ? "" : "name " + others});
+  const std::string instead = others.empty() ? "" : "; name " + others;
+  return about_file(folder, NotReadable{"this folder holds no protocol (*.xml)" + instead});
 }
 
 // Two files of a set must not both be the protocol of one name.

@@ -64,7 +64,7 @@ BOOST_AUTO_TEST_CASE(finding_is_shown_with_its_line_and_a_caret) {
 
 BOOST_AUTO_TEST_CASE(folder_without_a_protocol_names_the_folders_inside_that_have_one) {
   const Run run = run_program({"check", kTree + "/protocols"});
-  BOOST_TEST(run.status == 1);
+  BOOST_TEST(run.status == 2);
   BOOST_TEST(run.out.find("this folder holds no protocol (*.xml)") != std::string::npos, run.out);
   BOOST_TEST(run.out.find("`" + kTree + "/protocols/reference`") != std::string::npos, run.out);
   const Folder empty;

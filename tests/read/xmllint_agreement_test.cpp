@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <boost/test/unit_test.hpp>
 #include <filesystem>
 #include <fstream>
@@ -70,6 +71,12 @@ std::string mutant_of(const std::string& original, std::mt19937& random) {
   return bytes;
 }
 
+/// A number is a word to the schema; what the reader says of the letters in one is beyond it.
+bool fits_the_schema(const std::vector<Finding>& findings) {
+  return std::all_of(findings.begin(), findings.end(),
+                     [](const Finding& finding) { return std::holds_alternative<BadNumber>(finding.kind); });
+}
+
 /// Where reader and judge differ although they must not; counts what was compared.
 struct Comparison {
   std::size_t refused_by_both = 0, refused_here_only = 0, vetted = 0, valid = 0;
@@ -86,7 +93,7 @@ struct Comparison {
       if (refused_there) continue;
       ++vetted;
       const bool valid_there = verdict.valid.count(name) != 0;
-      const bool valid_here = protocol_from_xml(bytes, name).findings.empty();
+      const bool valid_here = fits_the_schema(protocol_from_xml(bytes, name).findings);
       valid += valid_here ? 1u : 0u;
       BOOST_CHECK_MESSAGE(
           valid_here == valid_there,
