@@ -11,35 +11,35 @@ namespace {
 constexpr char32_t kInvalid = 0xFFFFFFFF;
 constexpr int kNarrowest = 8;  // columns; with less beside the number the text does not hang under it
 
-struct Span {
+struct CodePoints {
   char32_t first, last;
 };
 
-constexpr bool lies_in(char32_t point, const Span* begin, const Span* end) {
-  return std::any_of(begin, end, [&](const Span& span) { return span.first <= point && point <= span.last; });
+constexpr bool lies_in(char32_t point, const CodePoints* begin, const CodePoints* end) {
+  return std::any_of(begin, end, [&](const CodePoints& span) { return span.first <= point && point <= span.last; });
 }
 
 // Marks that turn the reading direction or show nothing: they could make a dose read differently from what is written.
-constexpr std::array<Span, 9> kHidden = {{{0x00AD, 0x00AD},
-                                          {0x061C, 0x061C},
-                                          {0x180E, 0x180E},
-                                          {0x200B, 0x200F},
-                                          {0x202A, 0x202E},
-                                          {0x2060, 0x206F},
-                                          {0xFEFF, 0xFEFF},
-                                          {0xFFF9, 0xFFFB},
-                                          {0xE0000, 0xE0FFF}}};
-constexpr std::array<Span, 6> kCombining = {
+constexpr std::array<CodePoints, 9> kHidden = {{{0x00AD, 0x00AD},
+                                                {0x061C, 0x061C},
+                                                {0x180E, 0x180E},
+                                                {0x200B, 0x200F},
+                                                {0x202A, 0x202E},
+                                                {0x2060, 0x206F},
+                                                {0xFEFF, 0xFEFF},
+                                                {0xFFF9, 0xFFFB},
+                                                {0xE0000, 0xE0FFF}}};
+constexpr std::array<CodePoints, 6> kCombining = {
     {{0x0300, 0x036F}, {0x1AB0, 0x1AFF}, {0x1DC0, 0x1DFF}, {0x20D0, 0x20FF}, {0xFE00, 0xFE0F}, {0xFE20, 0xFE2F}}};
-constexpr std::array<Span, 9> kWide = {{{0x1100, 0x115F},
-                                        {0x2E80, 0xA4CF},
-                                        {0xAC00, 0xD7A3},
-                                        {0xF900, 0xFAFF},
-                                        {0xFE30, 0xFE6F},
-                                        {0xFF00, 0xFF60},
-                                        {0xFFE0, 0xFFE6},
-                                        {0x1F300, 0x1FAFF},
-                                        {0x20000, 0x3FFFD}}};
+constexpr std::array<CodePoints, 9> kWide = {{{0x1100, 0x115F},
+                                              {0x2E80, 0xA4CF},
+                                              {0xAC00, 0xD7A3},
+                                              {0xF900, 0xFAFF},
+                                              {0xFE30, 0xFE6F},
+                                              {0xFF00, 0xFF60},
+                                              {0xFFE0, 0xFFE6},
+                                              {0x1F300, 0x1FAFF},
+                                              {0x20000, 0x3FFFD}}};
 
 // Takes one code point off the front; kInvalid takes one byte.
 char32_t take_point(std::string_view& text) {

@@ -58,19 +58,54 @@ bool satisfies(int standing, Comparison comparison) {
   return false;
 }
 
+std::optional<Value> child_value(const Scene& scene, ChildFact fact) {
+  switch (fact) {
+    case ChildFact::age:
+      return scene.context.age;
+    case ChildFact::weight:
+      return scene.child.weight ? Value{*scene.child.weight} : Value{CantTell{}};
+    case ChildFact::total_daily_dose:
+      return scene.child.total_daily_dose ? Value{*scene.child.total_daily_dose} : Value{CantTell{}};
+    case ChildFact::delivery:
+      return Chosen{static_cast<std::uint16_t>(scene.child.delivery)};
+    case ChildFact::rescue:
+      return Chosen{rescue_option(scene.child, scene.today)};
+    case ChildFact::strips:
+      return Chosen{static_cast<std::uint16_t>(scene.child.strips)};
+  }
+  return std::nullopt;
+}
+
+/// The value of a fact where it is kept, or `made` where it has to be worked out: nothing is copied on the common path.
+const Value* look_up(const Scene& scene, FactId fact, std::optional<Value>& made) {
+  if (fact.index < kChildFacts) {
+    made = child_value(scene, static_cast<ChildFact>(fact.index));
+    return made ? &*made : nullptr;
+  }
+  const std::optional<Known>& known = scene.episode.facts[fact.index];
+  if (!known) return nullptr;
+  if (const auto* ago = std::get_if<Ago>(&known->value)) {
+    made = Ago{ago->time + (scene.now - known->learned)};
+    return &*made;
+  }
+  return &known->value;
+}
+
 struct Holds {
   const Scene& scene;
   Unanswered unanswered;
 
   bool operator()(const Compares& test) const {
-    const std::optional<Value> value = value_of(scene, test.fact);
-    if (!value) return false;
+    std::optional<Value> made;
+    const Value* value = look_up(scene, test.fact, made);
+    if (value == nullptr) return false;
     const std::optional<int> where = standing(*value, value_in(scene.protocol[test.limit], scene.context));
     return where && satisfies(*where, test.comparison);
   }
   bool operator()(const Is& test) const {
-    const std::optional<Value> value = value_of(scene, test.fact);
-    if (!value) return unanswered == Unanswered::is_cant_tell && (test.options & kUnknownBit) != 0;
+    std::optional<Value> made;
+    const Value* value = look_up(scene, test.fact, made);
+    if (value == nullptr) return unanswered == Unanswered::is_cant_tell && (test.options & kUnknownBit) != 0;
     if (std::holds_alternative<CantTell>(*value)) return (test.options & kUnknownBit) != 0;
     const auto* chosen = std::get_if<Chosen>(&*value);
     return chosen != nullptr && (test.options >> chosen->option & 1U) != 0;
@@ -92,22 +127,11 @@ struct Holds {
   }
 };
 
-std::optional<Value> child_value(const Scene& scene, ChildFact fact) {
-  switch (fact) {
-    case ChildFact::age:
-      return scene.context.age;
-    case ChildFact::weight:
-      return scene.child.weight ? Value{*scene.child.weight} : Value{CantTell{}};
-    case ChildFact::total_daily_dose:
-      return scene.child.total_daily_dose ? Value{*scene.child.total_daily_dose} : Value{CantTell{}};
-    case ChildFact::delivery:
-      return Chosen{static_cast<std::uint16_t>(scene.child.delivery)};
-    case ChildFact::rescue:
-      return Chosen{rescue_option(scene.child, scene.today)};
-    case ChildFact::strips:
-      return Chosen{static_cast<std::uint16_t>(scene.child.strips)};
-  }
-  return std::nullopt;
+bool every_question_is_known(const Scene& scene, const Step& step) {
+  return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
+    const std::optional<Value> value = value_of(scene, ask.fact);
+    return value && !std::holds_alternative<CantTell>(*value);
+  });
 }
 
 }  // namespace
@@ -132,11 +156,9 @@ Scene scene_at(const Protocol& protocol, const Child& child, const Episode& epis
 }
 
 std::optional<Value> value_of(const Scene& scene, FactId fact) {
-  if (fact.index < kChildFacts) return child_value(scene, static_cast<ChildFact>(fact.index));
-  const std::optional<Known>& known = scene.episode.facts[fact.index];
-  if (!known) return std::nullopt;
-  if (const auto* ago = std::get_if<Ago>(&known->value)) return Ago{ago->time + (scene.now - known->learned)};
-  return known->value;
+  std::optional<Value> made;
+  const Value* value = look_up(scene, fact, made);
+  return value != nullptr ? std::optional<Value>(*value) : std::nullopt;
 }
 
 bool holds(const Scene& scene, const Condition& condition, Unanswered unanswered) {
@@ -152,11 +174,7 @@ std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step) {
   for (std::size_t place = 0; place < step.rules.size(); ++place) {
     const Rule& rule = step.rules[place];
     if (!all_hold(scene, rule.when, Unanswered::is_cant_tell)) continue;
-    const bool all_known = std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
-      const std::optional<Value> value = value_of(scene, ask.fact);
-      return value && !std::holds_alternative<CantTell>(*value);
-    });
-    if (!rule.otherwise || all_known) return static_cast<std::uint16_t>(place);
+    if (!rule.otherwise || every_question_is_known(scene, step)) return static_cast<std::uint16_t>(place);
   }
   return std::nullopt;
 }

@@ -30,14 +30,6 @@ std::optional<GlucoseUnit> glucose_unit_from_text(std::string_view text) {
 
 Unit unit_of(GlucoseUnit unit) { return unit == GlucoseUnit::mg_per_dl ? Unit::mg_per_dl : Unit::mmol_per_l; }
 
-int compare(const Glucose& reading, const GlucoseLimit& limit) {
-  const std::optional<Decimal> number = reading.number();
-  if (!number) return reading.mark() == MeterMark::lo ? -1 : 1;
-  const Decimal border = limit.in(reading.unit());
-  if (*number < border) return -1;
-  return *number == border ? 0 : 1;
-}
-
 bool agree(const GlucoseLimit& limit) {
   return other_value(limit.mg_per_dl, GlucoseUnit::mg_per_dl) == limit.mmol_per_l ||
          other_value(limit.mmol_per_l, GlucoseUnit::mmol_per_l) == limit.mg_per_dl;

@@ -31,6 +31,7 @@ class Glucose {
   /// The number shown, in the reading's own unit; empty for LO and HI.
   std::optional<Decimal> number() const { return mark_ ? std::nullopt : std::optional<Decimal>{value_}; }
   friend bool operator==(const Glucose&, const Glucose&) = default;
+  friend int compare(const Glucose& reading, const struct GlucoseLimit& limit);
 
  private:
   Glucose(Decimal value, GlucoseUnit unit, std::optional<MeterMark> mark) : value_(value), unit_(unit), mark_(mark) {}
@@ -48,7 +49,11 @@ struct GlucoseLimit {
 };
 
 /// -1 below the limit, 0 at it, 1 above it, in the unit of the reading. LO is below and HI above every limit.
-int compare(const Glucose& reading, const GlucoseLimit& limit);
+inline int compare(const Glucose& reading, const GlucoseLimit& limit) {
+  if (reading.mark_) return *reading.mark_ == MeterMark::lo ? -1 : 1;
+  const Decimal border = limit.in(reading.unit_);
+  return reading.value_ < border ? -1 : (reading.value_ == border ? 0 : 1);
+}
 
 /// True when the two values of a limit are one border at their printed precision: mg/dL divided by 18.0156
 /// and rounded to one place equals the mmol/L value, or mmol/L times 18.0156 rounded to a whole equals the mg/dL value.

@@ -34,6 +34,7 @@ struct LimitText {
 }  // namespace
 
 const Limit& value_in(const Threshold& threshold, const Context& context) {
+  if (threshold.bands.size() == 1) return threshold.bands.front().value;
   for (const Band& band : threshold.bands) {
     if (holds(band, context)) return band.value;
   }
