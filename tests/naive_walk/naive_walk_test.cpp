@@ -10,7 +10,7 @@ using namespace rushlight::naive;
 
 namespace {
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(RUSHLIGHT_SANITIZED)
 constexpr std::uint64_t kSeeds = 300;  // the sanitizers look for other mistakes, and take their time
 #else
 constexpr std::uint64_t kSeeds = 2500;

@@ -14,7 +14,7 @@ namespace {
 
 // With the sanitizers each step takes far longer, and they look for other mistakes: every 16th protocol is enough
 // there.
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(RUSHLIGHT_SANITIZED)
 constexpr std::size_t kEach = 16;
 #else
 constexpr std::size_t kEach = 1;
