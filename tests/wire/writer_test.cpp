@@ -24,7 +24,7 @@ BOOST_AUTO_TEST_CASE(amount_is_written_digit_for_digit) {
 BOOST_AUTO_TEST_CASE(bytes_that_are_no_utf_8_never_throw) {
   JsonWriter out;
   out.begin_object().key("a\xff").text("b\xff\x1b\n").end_object();
-  BOOST_CHECK_NO_THROW(static_cast<void>(nlohmann::json::parse(out.json())));
+  BOOST_TEST(nlohmann::json::accept(out.json()));
   BOOST_TEST(out.json().find('\n') == std::string::npos);
   BOOST_TEST(out.json().find('\x1b') == std::string::npos);
 }
