@@ -15,12 +15,17 @@ constexpr int kMostCounted = 1'000'000;
 /// A step's own question wants an answer of its own: one told since the step was entered, or told together with the
 /// answer that led here and not used by a step before. A reading is never its own check, even when all was told in one
 /// second.
+bool is_told_since(const Episode& episode, FactId fact, Instant since) {
+  const std::optional<Known>& known = episode.facts[fact.index];
+  return known && known->learned >= since && known->told_by >= episode.entered_by && !known->used;
+}
+
 bool is_answered(const Episode& episode, const Ask& ask, Instant since, std::optional<Duration> fresh, Instant now) {
   if (ask.fact.index < kChildFacts) return true;
   const std::optional<Known>& known = episode.facts[ask.fact.index];
   if (!known) return false;
   if (fresh && now - known->learned <= *fresh) return true;
-  return known->learned >= since && known->told_by >= episode.entered_by && !known->used;
+  return is_told_since(episode, ask.fact, since);
 }
 
 }  // namespace
@@ -151,6 +156,21 @@ bool Settling::step_is_finished(const Scene& here) const {
   });
 }
 
+std::optional<std::uint16_t> Settling::early_match(const Scene& here) const {
+  const Step& step = protocol_[episode_.step];
+  if (!step.wait || episode_.wait_passed) return std::nullopt;
+  for (std::size_t place = 0; place < step.rules.size(); ++place) {
+    const Rule& rule = step.rules[place];
+    if (!rule.early || rule.when.empty()) continue;
+    const bool told = std::all_of(rule.when.begin(), rule.when.end(), [&](const Condition& condition) {
+      const auto* is = std::get_if<Is>(&condition.test);
+      return is != nullptr && is_told_since(episode_, is->fact, episode_.entered);
+    });
+    if (told && all_hold(here, rule.when, Unanswered::holds_nothing)) return static_cast<std::uint16_t>(place);
+  }
+  return std::nullopt;
+}
+
 void Settling::follow_rules(Instant now) {
   for (int steps = 0; steps < kMostStepsAtOnce && !episode_.ended; ++steps) {
     const Scene here = scene(now);
@@ -160,8 +180,9 @@ void Settling::follow_rules(Instant now) {
       enter(protocol_.watch[*watch].go, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);
       continue;
     }
-    if (!episode_.opening.empty() || !step_is_finished(here)) return;
-    const std::optional<std::uint16_t> rule = first_match(here, step);
+    if (!episode_.opening.empty()) return;
+    std::optional<std::uint16_t> rule = early_match(here);
+    if (!rule && step_is_finished(here)) rule = first_match(here, step);
     if (!rule) return;
     for (const CounterId counter : step.rules[*rule].resets) episode_.counted[counter.index] = 0;
     for (const Ask& ask : step.asks) {

@@ -33,6 +33,7 @@ class Settling {
   void apply(const Deadline& deadline);
   void start_wait(Instant when, Instant now);
   bool step_is_finished(const Scene& scene) const;
+  std::optional<std::uint16_t> early_match(const Scene& scene) const;
   Duration time_in(ThresholdId id, Instant now) const;
 
   const Protocol& protocol_;

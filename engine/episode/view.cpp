@@ -45,6 +45,7 @@ class Showing {
       view.ask.push_back(question(fact));
     show_actions(view);
     show_waits(view);
+    show_early(view);
     show_calls(view);
     view.caution = cautions_for(here_, step_);
     view.why = grounds_of(here_, step_);
@@ -105,6 +106,25 @@ class Showing {
     }
     std::stable_sort(view.timers.begin(), view.timers.end(),
                      [](const ShownTimer& a, const ShownTimer& b) { return a.until.utc < b.until.utc; });
+  }
+
+  void show_early(View& view) const {
+    if (!view.waiting) return;
+    for (const Rule& rule : step_.rules) {
+      if (!rule.early) continue;
+      for (const Condition& condition : rule.when) {
+        const auto* is = std::get_if<Is>(&condition.test);
+        if (is == nullptr) continue;
+        const Fact& fact = here_.protocol[is->fact];
+        for (std::uint16_t option = 0; option < fact.options.size(); ++option) {
+          if ((is->options >> option & 1U) == 0) continue;
+          const ShownQuestion asked = question(is->fact);
+          const std::string& choice = asked.choices[option].text;
+          view.early.push_back({is->fact, option, fact.name, fact.options[option].name,
+                                fact.yes_no ? asked.text + " " + choice : choice});
+        }
+      }
+    }
   }
 
   void show_calls(View& view) const {

@@ -26,6 +26,13 @@ struct ShownQuestion {
   std::vector<Choice> choices;
 };
 
+/// An answer that the step takes during its wait already ("Wakes and talks").
+struct ShownEarly {
+  FactId fact;
+  std::uint16_t option;
+  std::string name, choice, text;
+};
+
 struct ShownTimer {
   std::string name, label;
   Moment until;    // before the wait has started: the latest moment at which it can end
@@ -65,6 +72,7 @@ struct View {
   std::string headline;
   std::vector<ShownQuestion> ask;
   std::vector<ShownAction> actions;
+  std::vector<ShownEarly> early;      // while waiting only
   std::optional<ShownTimer> wait;
   bool waiting;                       // the wait has not ended yet
   std::vector<ShownTimer> timers;     // all of them, soonest first

@@ -199,6 +199,9 @@ struct Remedy {
   std::string operator()(const TooCalm& k) const {
     return "write `urgency=\"emergency\"` on step " + quoted(k.step);
   }
+  std::string operator()(const EarlyRuleUntold& k) const {
+    return "let " + quoted(k.rule) + " read only choices that its step asks, in a step with a `<wait>`; or drop `early`";
+  }
   std::string operator()(const UntilWithoutWait& k) const {
     return "add a `<wait>` to step " + quoted(k.step) + ", or take `{until}` out of the text";
   }

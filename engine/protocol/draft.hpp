@@ -109,7 +109,7 @@ struct DraftCounter {
 
 struct DraftRule {
   Where where;
-  MaybeWord id, go, resets, source;
+  MaybeWord id, go, resets, source, early;
   bool otherwise;
   std::vector<DraftCondition> when;
 };

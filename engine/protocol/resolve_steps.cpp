@@ -11,6 +11,7 @@ Rule rule_from(Resolver& resolver, const DraftRule& draft, const Step& step, std
   rule.name = draft.id ? draft.id->text : step.name + "/" + std::to_string(number);
   rule.where = draft.where;
   rule.otherwise = draft.otherwise;
+  rule.early = is_yes(resolver, draft.early, "early");
   rule.when = conditions_from(resolver, draft.when, Readable::everything);
   if (draft.otherwise && !draft.when.empty()) {
     resolver.error(draft.when.front().where, UnknownElement{"if", "rule that takes otherwise", {}});

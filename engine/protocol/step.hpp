@@ -75,7 +75,8 @@ struct Wait {
   Where where;
 };
 
-/// First match wins. `otherwise` takes what is left when every question of the step has a known answer.
+/// First match wins. `otherwise` takes what is left when every question of the step has a known answer. An `early` rule is
+/// looked at during the step's wait too, whenever something is told: it reads what was answered in this step.
 struct Rule {
   std::string name;  // "treat/2" when the file gives none
   Conditions when;
@@ -84,6 +85,7 @@ struct Rule {
   std::vector<CounterId> resets;
   SourceId source;
   Where where;
+  bool early = false;
 };
 
 struct Step {

@@ -55,9 +55,9 @@ DraftStep step_from_node(const XmlNode& node) {
 std::vector<DraftRule> rules_from_node(const XmlNode& node) {
   return made_from_children<DraftRule>(node, "rule", [](const XmlNode& rule) {
     const MaybeWord otherwise = rule.value_of("otherwise");
-    return DraftRule{rule.name.where,           rule.value_of("id"),     rule.value_of("go"),
-                     rule.value_of("resets"),   rule.value_of("source"), otherwise && otherwise->text == "yes",
-                     conditions_from_node(rule)};
+    return DraftRule{rule.name.where,         rule.value_of("id"),     rule.value_of("go"),
+                     rule.value_of("resets"), rule.value_of("source"), rule.value_of("early"),
+                     otherwise && otherwise->text == "yes",            conditions_from_node(rule)};
   });
 }
 

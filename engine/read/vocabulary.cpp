@@ -168,7 +168,8 @@ void add_steps(std::vector<ElementWords>& all) {
       {}));
   all.push_back(element("ask", {needed("fact"), optional("fresh")}, {}));
   all.push_back(element("rule",
-                        {optional_id(), needed("go"), optional("resets"), flag("otherwise"), optional("source")},
+                        {optional_id(), needed("go"), optional("resets"), flag("otherwise"), flag("early"),
+                         optional("source")},
                         {any("if", "if")}));
 }
 

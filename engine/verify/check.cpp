@@ -18,6 +18,7 @@ Checked check(Protocol protocol) {
   bounds_of_rows_are_in_order(checking);
   giving_is_followed_by_a_wait(checking);
   rules_read_what_is_asked(checking);
+  early_rules_can_be_met(checking);
   every_step_is_reachable(checking);
   no_step_is_a_dead_end(checking);
   every_loop_passes_a_wait(checking);

@@ -36,6 +36,8 @@ void bounds_of_rows_are_in_order(Checking& checking);
 void giving_is_followed_by_a_wait(Checking& checking);
 /// A rule reads only what its step asks.
 void rules_read_what_is_asked(Checking& checking);
+/// A rule for during the wait reads only what can be told then: choices that the step asks. A reading needs the whole wait.
+void early_rules_can_be_met(Checking& checking);
 /// Every step can be come to from the first.
 void every_step_is_reachable(Checking& checking);
 /// Every step ends the episode or leads on.

@@ -83,6 +83,12 @@ class ViewWriter {
       out_.null();
     }
     out_.key("waiting").boolean(view.waiting);
+    out_.key("early").begin_list();
+    for (const ShownEarly& early : view.early) {
+      out_.begin_object().key("fact").text(early.name).key("value").text(early.choice);
+      out_.key("text").text(early.text).end_object();
+    }
+    out_.end_list();
     out_.key("timers").begin_list();
     for (const ShownTimer& timer : view.timers) write_timer(timer);
     out_.end_list();

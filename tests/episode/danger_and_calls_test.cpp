@@ -57,6 +57,30 @@ BOOST_AUTO_TEST_CASE(waking_up_leaves_the_emergency_but_not_the_call_that_is_ope
   BOOST_TEST((night.view().urgency == Urgency::home));
 }
 
+BOOST_AUTO_TEST_CASE(a_child_who_wakes_during_the_wait_is_not_kept_waiting) {
+  Night night;
+  night.answer("awake", "no");
+  BOOST_REQUIRE_EQUAL(night.view().early.size(), 2);
+  BOOST_TEST(night.view().early[0].choice == "yes");
+  night.at("02:14").answer("awake", "yes");
+  BOOST_TEST(night.view().step == "after");
+}
+
+BOOST_AUTO_TEST_CASE(an_answer_from_before_the_step_never_cuts_its_wait_short) {
+  Night night;
+  night.answer("awake", "yes").answer("already-given", "no").worse("seizure", "yes");
+  BOOST_TEST(night.view().step == "emergency");
+  BOOST_TEST(night.view().waiting);
+}
+
+BOOST_AUTO_TEST_CASE(an_early_answer_that_leads_nowhere_is_asked_again_after_the_wait) {
+  Night night;
+  night.answer("awake", "no").at("02:14").answer("awake", "no");
+  BOOST_TEST(night.view().waiting);
+  night.at("02:25");
+  BOOST_TEST(night.view().ask.at(0).name == "awake");
+}
+
 BOOST_AUTO_TEST_CASE(a_call_nobody_answers_goes_to_the_next_contact_and_in_the_end_to_emergency) {
   Night night = calling();
   BOOST_TEST((night.view().open_calls.front().contact == Contact::on_call));

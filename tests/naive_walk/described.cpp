@@ -100,7 +100,7 @@ class Describer {
       out_ << "    ask " << p_[ask.fact].name << (ask.fresh ? " fresh " + p_[*ask.fresh].name : "") << "\n";
     }
     for (const Rule& rule : step.rules) {
-      out_ << "    rule" << (rule.otherwise ? " otherwise" : words(rule.when)) << " -> " << p_[rule.go].name;
+      out_ << "    rule" << (rule.early ? " early" : "") << (rule.otherwise ? " otherwise" : words(rule.when)) << " -> " << p_[rule.go].name;
       for (const CounterId counter : rule.resets) out_ << " resets " << p_[counter].name;
       out_ << "\n";
     }

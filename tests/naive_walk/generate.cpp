@@ -262,7 +262,20 @@ class Lot {
     StepId next{static_cast<std::uint16_t>(id.index + 1)};
     if (next == danger_ || id == danger_) next = last_;
     if (!wild_ || dice_.chance(70)) rules.push_back(rule_to(next, {}, !asks.empty()));
+    if (p_.steps[id.index].wait) make_some_early(rules, asks);
     p_.steps[id.index].rules = std::move(rules);
+  }
+
+  void make_some_early(std::vector<Rule>& rules, const std::vector<Ask>& asks) {
+    const auto told = [&](const Condition& condition) {
+      const auto* among = std::get_if<Is>(&condition.test);
+      if (among == nullptr || (among->options & kUnknownBit) != 0 || p_[among->fact].options.empty()) return false;
+      return std::any_of(asks.begin(), asks.end(), [&](const Ask& ask) { return ask.fact == among->fact; });
+    };
+    for (Rule& rule : rules) {
+      const bool can_be = !rule.when.empty() && std::all_of(rule.when.begin(), rule.when.end(), told);
+      rule.early = (can_be && dice_.chance(60)) || (wild_ && dice_.chance(20));
+    }
   }
 
   Dice& dice_;

@@ -166,6 +166,21 @@ std::optional<std::size_t> NaiveWalk::rule(Instant now) const {
   return found;
 }
 
+/// The first early rule all of whose answers were told in this visit to the step.
+std::optional<std::size_t> NaiveWalk::early_rule(Instant now) const {
+  if (is(Variant::early_rules_wait_too)) return std::nullopt;
+  for (std::size_t i = 0; i < step().rules.size(); ++i) {
+    const Rule& each = step().rules[i];
+    bool matches = each.early && !each.when.empty() && holds(each.when, now, false);
+    for (const Condition& condition : each.when) {
+      const auto* among = std::get_if<Is>(&condition.test);
+      matches = matches && among != nullptr && told_here(among->fact);
+    }
+    if (matches) return i;
+  }
+  return std::nullopt;
+}
+
 std::optional<std::size_t> NaiveWalk::watch(Instant now) const {
   for (std::size_t i = 0; i < p().watch.size(); ++i) {
     bool handled = false;

@@ -184,6 +184,15 @@ bool NaiveWalk::led_on_before(FactId fact, std::size_t line) const {
   return false;
 }
 
+/// Told since the step was entered, or with what led here and not used on the way.
+bool NaiveWalk::told_here(FactId fact) const {
+  const std::optional<Latest> said = latest(fact);
+  if (!said || said->learned < entered()) return false;
+  const int here = diary_[entry()].told;
+  const bool together = diary_[said->line].told == here && !is(Variant::told_together_never_counts);
+  return diary_[said->line].told > here || (together && !led_on_before(fact, said->line));
+}
+
 /// Of the step: those whose latest answer was neither told in the step (after its wait), nor with what led here, nor is
 /// fresh.
 std::vector<FactId> NaiveWalk::questions_left(Instant now) const {

@@ -100,9 +100,15 @@ bool NaiveWalk::follow_watch(Instant now) {
 }
 
 bool NaiveWalk::follow_rule(Instant now) {
-  if (!opening_left().empty() || waiting(now) || !questions_left(now).empty()) return false;
-  if (!step().wait && step().asks.empty() && !all_actions_told(now)) return false;
-  const std::optional<std::size_t> matches = rule(now);
+  if (!opening_left().empty()) return false;
+  std::optional<std::size_t> matches;
+  if (waiting(now)) {
+    matches = early_rule(now);
+  } else {
+    if (!questions_left(now).empty()) return false;
+    if (!step().wait && step().asks.empty() && !all_actions_told(now)) return false;
+    matches = rule(now);
+  }
   if (!matches) return false;
   const Rule& taken = step().rules[*matches];
   for (const CounterId counter : taken.resets) note(now, Reset{counter});
@@ -183,7 +189,8 @@ const char* name_of(Variant variant) {
                                              "opening_questions_outlive_a_watch",
                                              "calls_move_on_after_the_end",
                                              "time_alone_leads_on",
-                                             "any_outcome_starts_the_wait"};
+                                             "any_outcome_starts_the_wait",
+                                             "early_rules_wait_too"};
   return kNames[static_cast<int>(variant)];
 }
 

@@ -46,8 +46,9 @@ enum class Variant {
   calls_move_on_after_the_end,
   time_alone_leads_on,
   any_outcome_starts_the_wait,
+  early_rules_wait_too,
 };
-inline constexpr int kVariants = static_cast<int>(Variant::any_outcome_starts_the_wait) + 1;
+inline constexpr int kVariants = static_cast<int>(Variant::early_rules_wait_too) + 1;
 const char* name_of(Variant variant);
 
 /// The readings that are in force now. Moving one here turns it round in the judge.
@@ -180,6 +181,7 @@ class NaiveWalk {
   std::optional<Instant> wait_ends(Instant now) const;
   bool waiting(Instant now) const;
   bool led_on_before(FactId fact, std::size_t line) const;
+  bool told_here(FactId fact) const;
   std::vector<FactId> questions_left(Instant now) const;
   bool all_actions_told(Instant now) const;
   Urgency urgency() const;
@@ -194,6 +196,7 @@ class NaiveWalk {
   bool applies(ActionId action, Instant now) const { return holds(p()[action].when, now, true); }
   bool is_shown(ActionId action, Instant now) const;
   std::optional<std::size_t> rule(Instant now) const;
+  std::optional<std::size_t> early_rule(Instant now) const;
   std::optional<std::size_t> watch(Instant now) const;
 
   // naive_events.cpp
