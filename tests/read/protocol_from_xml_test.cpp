@@ -121,8 +121,9 @@ BOOST_AUTO_TEST_CASE(steps_keep_what_is_written) {
   BOOST_CHECK_EQUAL(text(step.asks.at(1).fact) + text(step.asks[1].fresh), "vomitsrecheck");
   BOOST_CHECK_EQUAL(text(step.rules.at(0).id) + text(step.rules[0].go) + text(step.rules[0].when.at(1).counter),
                     "againmeasurelow-treatments");
-  BOOST_CHECK_EQUAL(text(step.rules.at(3).resets), "low-treatments doses-given");
-  BOOST_CHECK(step.rules.at(3).otherwise && !step.rules.at(0).otherwise);
+  BOOST_CHECK_EQUAL(text(step.rules.at(4).resets), "low-treatments doses-given");
+  BOOST_CHECK(step.rules.at(4).otherwise && !step.rules.at(0).otherwise);
+  BOOST_CHECK_EQUAL(text(step.rules.at(2).early), "yes");
   const DraftAction& call = draft.steps[1].actions.at(0);
   BOOST_CHECK_EQUAL(text(call.contact) + text(call.answer_within), "on-callrecheck");
 }
@@ -151,7 +152,7 @@ BOOST_AUTO_TEST_CASE(crlf_and_a_byte_order_mark_change_no_word_and_no_place) {
   for (const char c : plain) other += c == '\n' ? "\r\n" : std::string(1, c);
   const Draft before = draft_of(plain);
   const Draft after = draft_of(other);
-  BOOST_CHECK(before.steps[0].rules.at(3).resets->where == after.steps[0].rules.at(3).resets->where);
+  BOOST_CHECK(before.steps[0].rules.at(4).resets->where == after.steps[0].rules.at(4).resets->where);
   BOOST_CHECK_EQUAL(before.steps[0].headline.lines.at(1).text.text, after.steps[0].headline.lines.at(1).text.text);
   BOOST_CHECK(before.where == after.where);
 }
