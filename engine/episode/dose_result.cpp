@@ -1,5 +1,8 @@
 #include "episode/dose_result.hpp"
 
+#include <algorithm>
+
+#include "episode/insulin.hpp"
 #include "episode/phrases.hpp"
 #include "episode/words.hpp"
 
@@ -18,47 +21,160 @@ class Sum {
   Sum(const Scene& scene, const Dose& dose, const DoseRow& row, Language language)
       : scene_(scene), dose_(dose), row_(row), language_(language) {}
 
+  /// Empty when the amount cannot be worked out for this child: the row does not match.
   std::optional<DoseResult> result() {
-    if (const auto* withheld = std::get_if<DoseRow::Withheld>(&row_.cell)) {
-      DoseResult none;
-      none.working = plain_words(withheld->reason, language_);
-      none.source = row_.source;
-      return none;
+    sum_.source = row_.source;
+    if (!std::visit([&](const auto& cell) { return amount(cell); }, row_.cell)) return std::nullopt;
+    if (withheld_) return std::move(sum_);
+    if (dose_.insulin) {
+      bound(row_.most, false);  // before rounding down, so that the most is never passed
+      bound_by_daily_dose();
+      round();
+      if (value_ > Decimal{}) sum_.amount = Quantity{value_, dose_.unit};
+      if (!sum_.amount) sum_.working = phrase(Phrase::insulin_less_than_a_step, language_);
+      return std::move(sum_);
     }
-    if (!amount()) return std::nullopt;
     round();
     bound(row_.least, true);
     bound(row_.most, false);
     sum_.amount = Quantity{value_, dose_.unit};
-    sum_.source = row_.source;
     return std::move(sum_);
   }
 
  private:
-  Decimal limit(ThresholdId id) {
+  const Limit& limit_in(ThresholdId id) {
     sum_.used.push_back(id);
-    return quantity_of(value_in(scene_.protocol[id], scene_.context)).value;
+    return value_in(scene_.protocol[id], scene_.context);
   }
+  Quantity quantity(ThresholdId id) { return quantity_of(limit_in(id)); }
 
   std::string written(Decimal value) const { return said(Quantity{value, dose_.unit}, language_); }
+  std::string written(const Quantity& quantity) const { return said(quantity, language_); }
+  std::string label_of(DoseId id) const { return plain_words(scene_.protocol[id].label, language_); }
 
-  bool amount() {
-    if (const auto* fixed = std::get_if<DoseRow::Fixed>(&row_.cell)) {
-      value_ = limit(fixed->amount);
-      sum_.working = plain_words(scene_.protocol[fixed->amount].label, language_) + ": " + written(value_);
-      return true;
-    }
-    if (!scene_.child.weight) return false;
-    const Decimal each = limit(std::get<DoseRow::PerKilogram>(row_.cell).amount);
-    const Decimal weight = scene_.child.weight->in(kKilogram);
-    value_ = product(each, weight);
-    sum_.working = said(Quantity{each, Unit::gram_per_kilogram}, language_) + " x " +
-                   said(Quantity{weight, Unit::kilogram}, language_) + " = " + written(value_);
+  bool amount(const DoseRow::Withheld& cell) {
+    sum_.working = plain_words(cell.reason, language_);
+    return withheld_ = true;
+  }
+
+  bool amount(const DoseRow::Fixed& cell) {
+    value_ = quantity(cell.amount).value;
+    sum_.working = plain_words(scene_.protocol[cell.amount].label, language_) + ": " + written(value_);
     return true;
   }
 
+  bool amount(const DoseRow::PerKilogram& cell) {
+    if (!scene_.child.weight) return false;
+    const Quantity each = quantity(cell.amount);
+    Decimal kilograms = scene_.child.weight->in(kKilogram);
+    if (cell.over) kilograms = std::max(Decimal{}, kilograms - quantity(*cell.over).value);
+    value_ = product(each.value, kilograms);
+    sum_.working = written(each) + " x " + written(Quantity{kilograms, Unit::kilogram});
+    if (cell.plus) {
+      const Decimal more = quantity(*cell.plus).value;
+      value_ = value_ + more;
+      sum_.working = written(more) + " + " + sum_.working;
+    }
+    return equals();
+  }
+
+  bool amount(const DoseRow::PerYear& cell) {
+    const Quantity each = quantity(cell.amount);
+    const Decimal years = Decimal::whole(scene_.context.age.completed_years());
+    value_ = product(each.value, years);
+    sum_.working = written(Quantity{each.value, Unit::microgram}) + " x " + written(Quantity{years, Unit::year});
+    return equals();
+  }
+
+  bool amount(const DoseRow::OfDailyDose& cell) {
+    if (!scene_.child.total_daily_dose) return false;
+    const Quantity percent = quantity(cell.percent);
+    value_ = of_daily_dose(percent.value);
+    sum_.working = written(percent) + " x " +
+                   phrase(Phrase::a_day, language_, written(scene_.child.total_daily_dose->in(kInsulinUnit)));
+    return equals();
+  }
+
+  bool amount(const DoseRow::Correction& cell) {
+    const std::optional<FactId> fact = scene_.protocol.fact_named("glucose");
+    const std::optional<Value> told = fact ? value_of(scene_, *fact) : std::nullopt;
+    const auto* reading = told ? std::get_if<Glucose>(&*told) : nullptr;
+    const std::optional<CorrectionFactor>& factor = scene_.child.correction_factor;
+    const auto* target = std::get_if<GlucoseLimit>(&limit_in(cell.target));
+    // HI is no number to subtract from, and a factor in the other unit is never converted.
+    if (reading == nullptr || !factor || target == nullptr || !reading->number() || factor->unit != reading->unit())
+      return false;
+    const Unit unit = unit_of(factor->unit);
+    const Decimal above = std::max(Decimal{}, *reading->number() - target->in(factor->unit));
+    value_ = quotient(above, factor->fall);
+    sum_.working = phrase(Phrase::above_target, language_,
+                          "(" + said(*reading, language_) + " - " + written(Quantity{target->in(factor->unit), unit}) + ")",
+                          written(Quantity{factor->fall, unit}));
+    multiply(cell.times);
+    return equals();
+  }
+
+  bool amount(const DoseRow::OfDose& cell) {
+    const std::optional<Decimal> whole = other(cell.dose);
+    if (!whole) return true;
+    value_ = *whole;
+    sum_.working = label_of(cell.dose) + " " + written(value_);
+    if (cell.divided_by) {
+      const int parts = std::get<int>(limit_in(*cell.divided_by));
+      value_ = quotient(value_, Decimal::whole(parts));
+      sum_.working += " / " + std::to_string(parts);
+    }
+    multiply(cell.times);
+    return cell.divided_by || cell.times ? equals() : true;
+  }
+
+  bool amount(const DoseRow::LargerOf& cell) {
+    const DoseResult one = dose_for(scene_, cell.one, language_), two = dose_for(scene_, cell.other, language_);
+    if (!one.amount && !two.amount) {
+      sum_.working = one.working;
+      return withheld_ = true;
+    }
+    const Decimal first = one.amount ? one.amount->value : Decimal{}, second = two.amount ? two.amount->value : Decimal{};
+    const DoseResult& larger = first < second ? two : one;
+    value_ = std::max(first, second);
+    sum_.used = larger.used;
+    sum_.working = larger.working;
+    if (one.amount && two.amount) {
+      sum_.working += "; " + phrase(Phrase::larger_of, language_, label_of(cell.one) + " " + written(first),
+                                    label_of(cell.other) + " " + written(second));
+    }
+    return true;
+  }
+
+  /// The amount of another dose; without one its reason is this row's reason.
+  std::optional<Decimal> other(DoseId id) {
+    const DoseResult result = dose_for(scene_, id, language_);
+    sum_.used.insert(sum_.used.end(), result.used.begin(), result.used.end());
+    if (result.amount) return result.amount->value;
+    sum_.working = result.working;
+    withheld_ = true;
+    return std::nullopt;
+  }
+
+  void multiply(const std::optional<ThresholdId>& factor) {
+    if (!factor) return;
+    const Decimal times = quantity(*factor).value;
+    value_ = product(value_, times);
+    sum_.working += " x " + text_from_decimal(times);
+  }
+
+  bool equals() {
+    sum_.working += " = " + written(value_);
+    return true;
+  }
+
+  Decimal of_daily_dose(Decimal percent) const {
+    return quotient(product(percent, scene_.child.total_daily_dose->in(kInsulinUnit)), Decimal::whole(100));
+  }
+
   void round() {
-    const Decimal step = quantity_of(value_in(scene_.protocol[dose_.to], scene_.context)).value;
+    const Decimal step = dose_.insulin ? insulin_step_for(scene_, dose_).in(kInsulinUnit)
+                                       : quantity_of(value_in(scene_.protocol[dose_.to], scene_.context)).value;
     const Decimal whole = rounded(value_, dose_.round, step);
     if (whole == value_) return;
     const Phrase how = dose_.round == RoundDirection::up     ? Phrase::rounded_up_to
@@ -69,8 +185,13 @@ class Sum {
   }
 
   void bound(const std::optional<ThresholdId>& end, bool is_floor) {
-    if (!end) return;
-    const Decimal border = limit(*end);
+    if (end) bound(quantity(*end).value, is_floor);
+  }
+  void bound_by_daily_dose() {
+    if (!row_.most_percent || !scene_.child.total_daily_dose) return;
+    bound(of_daily_dose(quantity(*row_.most_percent).value), false);
+  }
+  void bound(Decimal border, bool is_floor) {
     if (is_floor ? value_ >= border : value_ <= border) return;
     sum_.working += ", " + phrase(is_floor ? Phrase::at_least : Phrase::at_most, language_, written(border));
     value_ = border;
@@ -81,6 +202,7 @@ class Sum {
   const DoseRow& row_;
   Language language_;
   Decimal value_;
+  bool withheld_ = false;
   DoseResult sum_;
 };
 
@@ -88,6 +210,13 @@ class Sum {
 
 DoseResult dose_for(const Scene& scene, DoseId id, Language language) {
   const Dose& dose = scene.protocol[id];
+  if (dose.insulin) {
+    if (std::optional<std::string> reason = insulin_withheld(scene, dose, language)) {
+      DoseResult none;
+      none.working = std::move(*reason);
+      return none;
+    }
+  }
   for (const DoseRow& row : dose.rows) {
     if (!all_hold(scene, row.when, Unanswered::is_cant_tell)) continue;
     if (std::optional<DoseResult> result = Sum(scene, dose, row, language).result()) return std::move(*result);

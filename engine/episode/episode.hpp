@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "episode/event.hpp"
+#include "episode/history.hpp"
 #include "protocol/child.hpp"
 #include "protocol/protocol.hpp"
 
@@ -42,6 +43,13 @@ struct Given {
   Instant when;
 };
 
+/// A reading as it was told, for the telephone and for the night's own history.
+struct ToldReading {
+  FactId fact;
+  Value value;
+  Instant when;
+};
+
 struct OpenCall {
   Contact contact;
   Instant opened;
@@ -60,6 +68,11 @@ struct Episode {
   Cause cause;
   std::vector<std::optional<Known>> facts;     // by FactId; child-file facts stay empty here
   std::vector<int> counted;                    // by CounterId
+  std::vector<std::optional<Value>> marks;     // by MarkId: what the fact was when the mark was set
+  std::vector<ToldReading> readings;           // of the whole episode, glucose, ketones and ordered choices
+  std::optional<StepId> returns_to;            // in a visit to another protocol: where it comes back to
+  std::optional<Instant> drinking_since;       // when drinks were first to be counted
+  History past;                                // of the nights before
   std::vector<Given> given;                    // of the whole episode
   std::vector<Given> deeds;                    // of this visit to the step
   std::optional<Instant> wait_ends;            // of the step's own wait, once it has started

@@ -61,6 +61,9 @@ class Applying {
     for (const auto& [fact, value] : answers) {
       if (fact.index < kChildFacts) continue;
       episode_.facts[fact.index] = Known{value, now_, episode_.events, false};
+      const FactKind kind = protocol_[fact].kind;
+      if (kind == FactKind::glucose || kind == FactKind::ketones || kind == FactKind::ordered_choice)
+        episode_.readings.push_back({fact, value, now_});
       auto& opening = episode_.opening;
       opening.erase(std::remove(opening.begin(), opening.end(), fact), opening.end());
     }
@@ -68,6 +71,7 @@ class Applying {
 
   void begin_again() {
     episode_.ended = episode_.abandoned = false;
+    episode_.returns_to.reset();
     episode_.opening = opening_facts(protocol_);
     for (OpenCall& call : episode_.calls) call.opened = now_;  // nobody was waiting for an answer after the end
     settling_.enter(protocol_.start, Cause{}, now_);
@@ -228,14 +232,16 @@ void apply(const Protocol& protocol, const Child& child, Episode& episode, const
 
 }  // namespace
 
-Episode begun(const Protocol& protocol, const Child& child, Moment at) {
+Episode begun(const Protocol& protocol, const Child& child, Moment at, History past) {
   Episode episode{};
   episode.began = at;
+  episode.past = std::move(past);
   episode.clock = EpisodeClock{at.utc, Duration{0}, at.offset};
   episode.language = child.language;
   episode.facts.resize(protocol.facts.size());
   episode.counted.resize(protocol.counters.size());
   episode.timers.resize(protocol.timers.size());
+  episode.marks.resize(protocol.marks.size());
   episode.opening = opening_facts(protocol);
   Settling settling(protocol, child, episode);
   settling.enter(protocol.start, Cause{}, at.utc);
@@ -250,7 +256,7 @@ Episode folded(const Protocol& protocol, const Child& child, Episode episode, co
   }
   std::vector<Event> history = std::move(episode.history);
   history.push_back(event);
-  Episode believed = begun(protocol, child, episode.began);
+  Episode believed = begun(protocol, child, episode.began, std::move(episode.past));
   for (const Event& past : as_corrected(history)) apply(protocol, child, believed, past, false);
   believed.history = std::move(history);
   return believed;

@@ -91,6 +91,57 @@ Wording wording(Phrase phrase) {
       return {"{1} units", "{1} unidades"};
     case Phrase::micrograms:
       return {"{1} micrograms", "{1} microgramos"};
+    case Phrase::call_for_the_dose:
+      return {"Call the clinic for the dose.", "Llame a la clínica para la dosis."};
+    case Phrase::insulin_not_approved:
+      return {"No insulin dose here: no clinic has approved this guide.",
+              "Aquí no hay dosis de insulina: ninguna clínica aprobó esta guía."};
+    case Phrase::insulin_approval_over:
+      return {"No insulin dose here: the approval of this guide is over.",
+              "Aquí no hay dosis de insulina: la aprobación de esta guía venció."};
+    case Phrase::insulin_not_switched_on:
+      return {"No insulin dose here: the clinic gives it by phone.",
+              "Aquí no hay dosis de insulina: la clínica la da por teléfono."};
+    case Phrase::insulin_pump_corrects:
+      return {"No insulin dose here: the pump corrects by itself.",
+              "Aquí no hay dosis de insulina: la bomba corrige sola."};
+    case Phrase::insulin_daily_dose_unknown:
+      return {"No insulin dose here: the total daily dose is not on file.",
+              "Aquí no hay dosis de insulina: falta la dosis diaria total en la ficha."};
+    case Phrase::insulin_daily_dose_old:
+      return {"No insulin dose here: the total daily dose on file is too old.",
+              "Aquí no hay dosis de insulina: la dosis diaria total de la ficha es antigua."};
+    case Phrase::insulin_strength_unknown:
+      return {"No insulin dose here: the strength of the insulin is not on file.",
+              "Aquí no hay dosis de insulina: falta la concentración de la insulina en la ficha."};
+    case Phrase::insulin_other_strength:
+      return {"No insulin dose here: this insulin is not 100 units in a millilitre.",
+              "Aquí no hay dosis de insulina: esta insulina no es de 100 unidades por mililitro."};
+    case Phrase::insulin_somebody_else:
+      return {"No insulin dose here: somebody may have given insulin already.",
+              "Aquí no hay dosis de insulina: quizá alguien ya puso insulina."};
+    case Phrase::insulin_last_unknown:
+      return {"No insulin dose here: nobody knows when the last insulin was.",
+              "Aquí no hay dosis de insulina: no se sabe cuándo fue la última insulina."};
+    case Phrase::insulin_too_soon:
+      return {"No more insulin before {1}. The last dose still works.",
+              "No más insulina antes de las {1}. La última dosis todavía actúa."};
+    case Phrase::insulin_no_reading:
+      return {"No insulin dose here without a glucose reading.", "Aquí no hay dosis de insulina sin medir la glucosa."};
+    case Phrase::insulin_reading_old:
+      return {"Measure the glucose again first. The last reading is too old for insulin.",
+              "Primero mida la glucosa otra vez. La última medida es antigua para la insulina."};
+    case Phrase::insulin_below_floor:
+      return {"No insulin dose here below {1}.", "Aquí no hay dosis de insulina por debajo de {1}."};
+    case Phrase::insulin_less_than_a_step:
+      return {"No extra insulin now: it would be less than the smallest step.",
+              "Nada de insulina extra ahora: sería menos que el paso más pequeño."};
+    case Phrase::a_day:
+      return {"{1} a day", "{1} al día"};
+    case Phrase::above_target:
+      return {"{1} / {2} for each unit", "{1} / {2} por unidad"};
+    case Phrase::larger_of:
+      return {"the larger of {1} and {2}", "la mayor entre {1} y {2}"};
   }
   return {"", ""};
 }

@@ -30,6 +30,16 @@ enum class Phrase : std::uint8_t {
   years, months, days,   // "{1} years"
   units,                 // of insulin; UCUM codes are for files
   micrograms,
+  call_for_the_dose,     // after every reason why no insulin dose is shown
+  insulin_not_approved, insulin_approval_over, insulin_not_switched_on, insulin_pump_corrects,
+  insulin_daily_dose_unknown, insulin_daily_dose_old, insulin_strength_unknown, insulin_other_strength,
+  insulin_somebody_else, insulin_last_unknown,
+  insulin_too_soon,      // "{1}": from when on
+  insulin_no_reading, insulin_reading_old,
+  insulin_below_floor,   // "{1}": the floor
+  insulin_less_than_a_step,
+  a_day, above_target,   // parts of a sum: "16 units a day"; "(310 - 150) mg/dL / 50 mg/dL a unit"
+  larger_of,             // "the larger of {1} and {2}"
 };
 
 std::string phrase(Phrase phrase, Language language, const std::string& one = "", const std::string& two = "");

@@ -58,6 +58,21 @@ bool satisfies(int standing, Comparison comparison) {
   return false;
 }
 
+Value yes_or_no(bool yes) { return Chosen{static_cast<std::uint16_t>(yes ? 0 : 1)}; }
+
+/// A protocol that names no limits for the past sees none.
+int counted_from_the_past(const Scene& scene, ChildFact fact) {
+  const Part* part = scene.protocol.part_of(scene.episode.step);
+  if (part == nullptr || !part->past) return 0;
+  const auto* near = std::get_if<Duration>(&value_in(scene.protocol[part->past->near], scene.context));
+  const auto* high = std::get_if<GlucoseLimit>(&value_in(scene.protocol[part->past->high], scene.context));
+  if (near == nullptr || high == nullptr) return 0;
+  if (fact == ChildFact::lows_in_a_day) return lows_in_a_day(scene.episode, scene.protocol, *near, scene.now);
+  if (fact == ChildFact::days_low_at_this_hour)
+    return days_low_at_this_hour(scene.episode, scene.protocol, *near, scene.now);
+  return days_high_at_this_hour(scene.episode, *high, *near, scene.now);
+}
+
 std::optional<Value> child_value(const Scene& scene, ChildFact fact) {
   switch (fact) {
     case ChildFact::age:
@@ -72,6 +87,14 @@ std::optional<Value> child_value(const Scene& scene, ChildFact fact) {
       return Chosen{rescue_option(scene.child, scene.today)};
     case ChildFact::strips:
       return Chosen{static_cast<std::uint16_t>(scene.child.strips)};
+    case ChildFact::mini_dose_kit:
+      return yes_or_no(mini_dose_kit(scene.child, scene.today) != nullptr);
+    case ChildFact::correction_known:
+      return yes_or_no(scene.child.correction_factor.has_value());
+    case ChildFact::lows_in_a_day:
+    case ChildFact::days_low_at_this_hour:
+    case ChildFact::days_high_at_this_hour:
+      return Count{counted_from_the_past(scene, fact)};
   }
   return std::nullopt;
 }
@@ -120,12 +143,32 @@ struct Holds {
       return given.action == test.action && (given.outcome == Outcome::given || given.outcome == Outcome::part);
     });
   }
+  bool operator()(const HasChanged& test) const {
+    return (test.changes >> static_cast<unsigned>(change_since(scene, test.mark)) & 1U) != 0;
+  }
   bool operator()(const WithinClock& test) const {
     const auto* from = std::get_if<ClockTime>(&value_in(scene.protocol[test.from], scene.context));
     const auto* up_to = std::get_if<ClockTime>(&value_in(scene.protocol[test.up_to], scene.context));
     return from != nullptr && up_to != nullptr && within(scene.context.clock, *from, *up_to);
   }
 };
+
+bool has_watch(const Part& part, WatchId id) {
+  return id.index >= part.first_watch && id.index < part.first_watch + part.watches;
+}
+
+/// The watch of the protocol one is in; in a visit the caller's too, unless the visited one has its own of that name.
+bool is_live(const Scene& scene, WatchId id) {
+  if (scene.protocol.parts.size() < 2) return true;
+  const Part* here = scene.protocol.part_of(scene.episode.step);
+  if (here == nullptr || has_watch(*here, id)) return true;
+  const Part* caller = scene.episode.returns_to ? scene.protocol.part_of(*scene.episode.returns_to) : nullptr;
+  if (caller == nullptr || !has_watch(*caller, id)) return false;
+  for (std::uint16_t own = here->first_watch; own < here->first_watch + here->watches; ++own) {
+    if (scene.protocol.watch[own].name == scene.protocol[id].name) return false;
+  }
+  return true;
+}
 
 bool every_question_is_known(const Scene& scene, const Step& step) {
   return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
@@ -135,6 +178,39 @@ bool every_question_is_known(const Scene& scene, const Step& step) {
 }
 
 }  // namespace
+
+const RescueMedicine* mini_dose_kit(const Child& child, Day today) {
+  for (const RescueMedicine& medicine : child.rescue) {
+    const bool in_date = !medicine.expires || today <= *medicine.expires;
+    if (medicine.kind == RescueKind::injection && in_date && medicine.concentration) return &medicine;
+  }
+  return nullptr;
+}
+
+Change change_since(const Scene& scene, MarkId id) {
+  const std::optional<Value>& then = scene.episode.marks[id.index];
+  const std::optional<Value> now = value_of(scene, scene.protocol[id].fact);
+  if (!then || !now) return Change::unknown;
+  const auto by = [](auto before, auto after) {
+    return after < before ? Change::fallen : before < after ? Change::risen : Change::stayed;
+  };
+  if (const auto* before = std::get_if<KetoneReading>(&*then)) {
+    const auto* after = std::get_if<KetoneReading>(&*now);
+    if (after == nullptr || (!before->number() && !after->number())) return Change::unknown;  // HI and HI
+    if (!before->number()) return Change::fallen;
+    if (!after->number()) return Change::risen;
+    return by(*before->number(), *after->number());
+  }
+  if (const auto* before = std::get_if<Chosen>(&*then)) {
+    const auto* after = std::get_if<Chosen>(&*now);
+    return after == nullptr ? Change::unknown : by(before->option, after->option);
+  }
+  if (const auto* before = std::get_if<Count>(&*then)) {
+    const auto* after = std::get_if<Count>(&*now);
+    return after == nullptr ? Change::unknown : by(before->number, after->number);
+  }
+  return Change::unknown;
+}
 
 std::uint16_t rescue_option(const Child& child, Day today) {
   constexpr std::uint16_t kExpired = 3;
@@ -183,6 +259,7 @@ std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& st
   for (std::size_t place = 0; place < scene.protocol.watch.size(); ++place) {
     const WatchId id{static_cast<std::uint16_t>(place)};
     if (std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end()) continue;
+    if (!is_live(scene, id)) continue;
     if (all_hold(scene, scene.protocol.watch[place].when, Unanswered::holds_nothing)) return id.index;
   }
   return std::nullopt;

@@ -35,6 +35,12 @@ std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step);
 /// (Law: watch comes before every rule.) The first watch that is true and that the step does not handle.
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step);
 
+/// How the marked fact stands now to what it was when the mark was set; unknown when either is not known.
+Change change_since(const Scene& scene, MarkId mark);
+
+/// The injection kit at home that a mini-dose can be drawn from: in date, and its concentration on file. Null without one.
+const RescueMedicine* mini_dose_kit(const Child& child, Day today);
+
 /// The rescue medicine that would be used: the first in date whose kind is known; the options of ChildFact::rescue otherwise.
 std::uint16_t rescue_option(const Child& child, Day today);
 

@@ -64,7 +64,14 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
   if (step.wait && (!step.wait->after || !applies(at_entry, protocol_[*step.wait->after]))) {
     start_wait(now, now);
   }
-  if (step.ends) episode_.ended = true;
+  if (std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId each) {
+        return protocol_[each].kind == ActionKind::fluid && applies(at_entry, protocol_[each]);
+      }) && !episode_.drinking_since)
+    episode_.drinking_since = now;
+  // A visit goes back to where it was called from; only an emergency ends everything.
+  const bool visit_is_over = step.ends_visit || (step.ends && step.urgency != Urgency::emergency);
+  if (episode_.returns_to && visit_is_over) return come_back(cause, now);
+  episode_.ended = step.ends;
 }
 
 void Settling::start_wait_after(ActionId action, Instant when, Instant now) {
@@ -156,6 +163,22 @@ bool Settling::step_is_finished(const Scene& here) const {
   });
 }
 
+void Settling::take(const Rule& rule, const Cause& cause, Instant now) {
+  const bool hands_over = !rule.hands_over_to.empty();
+  if (hands_over && episode_.returns_to) return come_back(cause, now);
+  if (rule.enters && !hands_over) {
+    if (episode_.returns_to) return come_back(cause, now);  // one visit at a time: the caller goes on
+    episode_.returns_to = rule.go;
+  }
+  enter(rule.enters.value_or(rule.go), cause, now);
+}
+
+void Settling::come_back(const Cause& cause, Instant now) {
+  const StepId back = *episode_.returns_to;
+  episode_.returns_to.reset();
+  enter(back, cause, now);
+}
+
 std::optional<std::uint16_t> Settling::early_match(const Scene& here) const {
   const Step& step = protocol_[episode_.step];
   if (!step.wait || episode_.wait_passed) return std::nullopt;
@@ -177,7 +200,9 @@ void Settling::follow_rules(Instant now) {
     const Step& step = protocol_[episode_.step];
     if (const auto watch = watch_that_fires(here, step)) {
       episode_.opening.clear();  // danger first: nothing else is asked before its step
-      enter(protocol_.watch[*watch].go, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);
+      const StepId to = protocol_.watch[*watch].go;
+      if (protocol_.part_of(to) != protocol_.part_of(episode_.step)) episode_.returns_to.reset();  // the caller's danger
+      enter(to, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);
       continue;
     }
     if (!episode_.opening.empty()) return;
@@ -185,10 +210,12 @@ void Settling::follow_rules(Instant now) {
     if (!rule && step_is_finished(here)) rule = first_match(here, step);
     if (!rule) return;
     for (const CounterId counter : step.rules[*rule].resets) episode_.counted[counter.index] = 0;
+    for (const MarkId mark : step.rules[*rule].sets)
+      episode_.marks[mark.index] = value_of(here, protocol_[mark].fact);
     for (const Ask& ask : step.asks) {
       if (std::optional<Known>& known = episode_.facts[ask.fact.index]) known->used = true;
     }
-    enter(step.rules[*rule].go, Cause{Cause::Kind::rule, episode_.step, *rule, Outcome::given}, now);
+    take(step.rules[*rule], Cause{Cause::Kind::rule, episode_.step, *rule, Outcome::given}, now);
   }
 }
 

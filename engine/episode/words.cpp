@@ -106,6 +106,8 @@ std::string said(const Quantity& quantity, Language language) {
       return phrase(Phrase::units, language, number);
     case Unit::microgram:
       return phrase(Phrase::micrograms, language, number);
+    case Unit::unit_per_kilogram:
+      return phrase(Phrase::units, language, number) + "/kg";
     case Unit::year:
       return phrase(Phrase::years, language, number);
     case Unit::month:

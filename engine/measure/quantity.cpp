@@ -14,7 +14,7 @@ struct UnitCode {
 
 // In the order of the enumeration. Source: The Unified Code for Units of Measure (UCUM), case-sensitive codes;
 // tests/published/ucum asks an independent UCUM library about each.
-constexpr std::array<UnitCode, 19> kUnits = {{
+constexpr std::array<UnitCode, 25> kUnits = {{
     {Unit::mg_per_dl, "mg/dL"},
     {Unit::mmol_per_l, "mmol/L"},
     {Unit::kilogram, "kg"},
@@ -32,6 +32,12 @@ constexpr std::array<UnitCode, 19> kUnits = {{
     {Unit::gram_per_kilogram, "g/kg"},
     {Unit::gram_per_100_gram, "g/(100.g)"},
     {Unit::gram_per_100_ml, "g/(100.mL)"},
+    {Unit::unit_per_kilogram, "[iU]/kg"},
+    {Unit::ml_per_kilogram, "mL/kg"},
+    {Unit::microgram_per_year, "ug/a"},
+    {Unit::percent, "%"},
+    {Unit::unit_per_ml, "[iU]/mL"},
+    {Unit::mg_per_ml, "mg/mL"},
     {Unit::celsius, "Cel"},
     {Unit::one, "1"},
 }};

@@ -28,6 +28,12 @@ enum class Unit : std::uint8_t {
   gram_per_kilogram,   // g/kg        carbohydrate for each kilogram
   gram_per_100_gram,   // g/(100.g)   carbohydrate content of a food
   gram_per_100_ml,     // g/(100.mL)  carbohydrate content of a drink
+  unit_per_kilogram,   // [iU]/kg     insulin for each kilogram
+  ml_per_kilogram,     // mL/kg       drink for each kilogram
+  microgram_per_year,  // ug/a        medicine for each completed year of age
+  percent,             // %           part of the total daily dose
+  unit_per_ml,         // [iU]/mL     strength of insulin
+  mg_per_ml,           // mg/mL       concentration of a medicine
   celsius,             // Cel
   one,                 // 1           a count; written without a unit
 };

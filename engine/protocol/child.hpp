@@ -28,6 +28,7 @@ struct RescueMedicine {
   RescueKind kind;
   std::optional<Day> expires;  // unknown counts as in date; the view says to look at the date
   std::string place;           // "kitchen drawer"
+  std::optional<Quantity> concentration = std::nullopt;  // in mg/mL once mixed, as the box says; a mini-dose needs it
 };
 
 /// What the family gives for a low, with the amount of carbohydrate in it.
@@ -48,6 +49,12 @@ struct Contacts {
   std::string clinic, on_call, second_adult_name, second_adult, emergency, address;  // empty: not given
 };
 
+/// How far one unit of rapid-acting insulin brings the glucose down, as the clinic wrote it for this child.
+struct CorrectionFactor {
+  Decimal fall;
+  GlucoseUnit unit;
+};
+
 /// What is known about the child before anything happens. Read and vetted by wire/child_from_json.
 struct Child {
   std::string name;
@@ -55,6 +62,10 @@ struct Child {
   std::optional<BodyWeight> weight;
   std::optional<Day> weighed;
   std::optional<InsulinDose> total_daily_dose;
+  std::optional<Day> daily_dose_on;              // the day it was last agreed; an old one is none
+  std::optional<InsulinDose> insulin_step;       // the smallest step of the child's pen or pump
+  std::optional<Quantity> insulin_strength;      // in [iU]/mL, as the pen says
+  std::optional<CorrectionFactor> correction_factor;
   GlucoseUnit unit;
   Delivery delivery;
   Strips strips;

@@ -40,8 +40,15 @@ struct WithinClock {
   ThresholdId from, up_to;
 };
 
+/// How a fact stands to what it was when its mark was set; one bit each, in the order of Change.
+enum class Change : std::uint8_t { fallen, stayed, risen, unknown };
+struct HasChanged {
+  MarkId mark;
+  std::uint8_t changes;
+};
+
 struct Condition {
-  std::variant<Compares, Is, CountedAtLeast, WasGiven, WithinClock> test;
+  std::variant<Compares, Is, CountedAtLeast, WasGiven, WithinClock, HasChanged> test;
   Where where;
 };
 

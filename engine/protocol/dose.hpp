@@ -11,16 +11,32 @@
 
 namespace rushlight {
 
-/// One row of a dose table.
+/// One row of a dose table. A row whose amount cannot be worked out for this child (no weight, no total daily dose, no
+/// reading) does not match.
 struct DoseRow {
   struct Fixed { ThresholdId amount; };
-  struct PerKilogram { ThresholdId amount; };
+  /// For each kilogram, or for each one above `over`; `plus` more.
+  struct PerKilogram { ThresholdId amount; std::optional<ThresholdId> over, plus; };
+  struct PerYear { ThresholdId amount; };              // for each completed year of age
+  struct OfDailyDose { ThresholdId percent; };
+  /// What brings the glucose down to the target by the child's own correction factor; nothing when it is not above.
+  struct Correction { ThresholdId target; std::optional<ThresholdId> times; };
+  struct OfDose { DoseId dose; std::optional<ThresholdId> divided_by, times; };
+  struct LargerOf { DoseId one, other; };              // never the sum
   struct Withheld { Text reason; };
-  std::variant<Fixed, PerKilogram, Withheld> cell;
+  std::variant<Fixed, PerKilogram, PerYear, OfDailyDose, Correction, OfDose, LargerOf, Withheld> cell;
   std::optional<ThresholdId> least, most;
+  std::optional<ThresholdId> most_percent;             // of the total daily dose
   Conditions when;
   SourceId source;
   Where where;
+};
+
+/// What an insulin dose must name beside its rows, so that no row can forget it.
+struct InsulinLimits {
+  ThresholdId no_stacking;  // never within this time of the last rapid-acting insulin
+  ThresholdId floor;        // never below this glucose
+  ThresholdId fresh;        // never on a reading older than this
 };
 
 /// A first-match table. No row that matches means the dose is withheld.
@@ -29,7 +45,8 @@ struct Dose {
   Text label;
   Unit unit;
   RoundDirection round;
-  ThresholdId to;  // a multiple of this
+  ThresholdId to;  // a multiple of this; of insulin at least the step of the child's own pen or pump
+  std::optional<InsulinLimits> insulin;  // of every dose in units of insulin, and of no other
   std::vector<DoseRow> rows;
   Where where;
 };

@@ -30,7 +30,7 @@ struct DraftText {
 /// `<if>`: every attribute as written.
 struct DraftCondition {
   Where where;
-  MaybeWord fact, counter, done, clock_from, clock_up_to;
+  MaybeWord fact, counter, done, clock_from, clock_up_to, change;
   MaybeWord is, below, at_least, above, at_most;
 };
 
@@ -84,14 +84,15 @@ struct DraftFood {
 
 struct DraftRow {
   Where where;
-  MaybeWord fixed, per_kg, withheld, least, most, source;
+  MaybeWord fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, larger_of, withheld;
+  MaybeWord least, most, most_percent, source;
   std::vector<DraftCondition> when;
   std::optional<DraftText> reason;  // of a withheld row
 };
 
 struct DraftDose {
   Where where;
-  MaybeWord id, unit, round, to;
+  MaybeWord id, unit, round, to, no_stacking, floor, fresh;
   DraftText label;
   std::vector<DraftRow> rows;
 };
@@ -107,9 +108,29 @@ struct DraftCounter {
   MaybeWord id;
 };
 
+struct DraftMark {
+  Where where;
+  MaybeWord id, fact;
+};
+
+struct DraftHistory {
+  Where where;
+  MaybeWord low, high, near;
+};
+
+struct DraftFluids {
+  Where where;
+  MaybeWord hourly;
+};
+
+struct DraftApproval {
+  Where where;
+  MaybeWord by, on, until, key, signature;
+};
+
 struct DraftRule {
   Where where;
-  MaybeWord id, go, resets, source, early;
+  MaybeWord id, go, resets, source, early, sets, visit, hand_over;
   bool otherwise;
   std::vector<DraftCondition> when;
 };
@@ -139,7 +160,7 @@ struct DraftWait {
 
 struct DraftStep {
   Where where;
-  MaybeWord id, urgency, handles, counts, ends, source;
+  MaybeWord id, urgency, handles, counts, ends, ends_visit, source;
   DraftText headline;
   std::vector<DraftAction> actions;
   std::optional<DraftWait> wait;
@@ -149,7 +170,8 @@ struct DraftStep {
 
 struct Draft {
   Where where;
-  MaybeWord set, id, version, languages, start, weight_fresh;
+  MaybeWord set, id, version, languages, start, weight_fresh, daily_dose_fresh, insulin_doses;
+  std::optional<DraftApproval> approval;
   DraftText title;
   std::vector<DraftText> cautions;
   std::vector<DraftSource> sources;
@@ -159,6 +181,9 @@ struct Draft {
   std::vector<DraftDose> doses;
   std::vector<DraftTimer> timers;
   std::vector<DraftCounter> counters;
+  std::vector<DraftMark> marks;
+  std::optional<DraftHistory> history;
+  std::optional<DraftFluids> fluids;
   std::vector<DraftAsk> opening;
   std::vector<DraftSign> worse;
   std::vector<DraftRule> watch;

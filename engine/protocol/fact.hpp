@@ -38,9 +38,13 @@ struct Fact {
   Where where;
 };
 
-/// The child-file facts stand first in every protocol, in this order, so that their places are known.
-enum class ChildFact : std::uint8_t { age, weight, total_daily_dose, delivery, rescue, strips };
-inline constexpr std::uint16_t kChildFacts = 6;
+/// The facts nobody is asked stand first in every protocol, in this order, so that their places are known: what the child
+/// file knows, then what the journal knows (engine/episode/history.hpp).
+enum class ChildFact : std::uint8_t {
+  age, weight, total_daily_dose, delivery, rescue, strips, mini_dose_kit, correction_known,
+  lows_in_a_day, days_low_at_this_hour, days_high_at_this_hour,
+};
+inline constexpr std::uint16_t kChildFacts = 11;
 constexpr FactId fact_id(ChildFact fact) { return FactId{static_cast<std::uint16_t>(fact)}; }
 
 }  // namespace rushlight

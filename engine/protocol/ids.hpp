@@ -20,5 +20,6 @@ using CounterId = Id<struct Counter>;
 using StepId = Id<struct Step>;
 using ActionId = Id<struct Action>;
 using WatchId = Id<struct Watch>;
+using MarkId = Id<struct Mark>;
 
 }  // namespace rushlight

@@ -14,6 +14,13 @@ std::optional<IdType> named(const std::vector<Thing>& things, std::string_view n
 
 }  // namespace
 
+const Part* Protocol::part_of(StepId step) const {
+  for (const Part& part : parts) {
+    if (step.index >= part.first_step && step.index < part.first_step + part.steps) return &part;
+  }
+  return nullptr;
+}
+
 std::optional<FactId> Protocol::fact_named(std::string_view wanted) const { return named<FactId>(facts, wanted); }
 std::optional<ActionId> Protocol::action_named(std::string_view wanted) const {
   return named<ActionId>(actions, wanted);

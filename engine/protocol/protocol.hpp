@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "measure/moment.hpp"
 #include "protocol/dose.hpp"
 #include "protocol/fact.hpp"
 #include "protocol/source.hpp"
@@ -22,6 +23,40 @@ struct Counter {
   Where where;
 };
 
+/// A moment to compare a fact with later: "since the first dose".
+struct Mark {
+  std::string name;
+  FactId fact;
+  Where where;
+};
+
+/// What the journal's past is looked through for: a low, a high, and how near two clock times are the same hour.
+struct PastLimits {
+  ThresholdId low, high, near;
+};
+
+/// Who stands for a protocol, and for how long. `verified` only after the signature was found good under a key that the
+/// person at this machine trusts (engine/seal).
+struct Approval {
+  std::string by;
+  Day on, until;
+  bool verified = false;
+};
+
+/// What one file of a set says for its own steps, wherever they are walked.
+struct Part {
+  std::string name;
+  StepId start;
+  std::vector<Ask> opening;
+  std::uint16_t first_step, steps;    // its steps and watch rules stand together
+  std::uint16_t first_watch, watches;
+  std::optional<ThresholdId> daily_dose_fresh;  // a total daily dose older than this is none
+  std::optional<PastLimits> past;
+  std::optional<DoseId> hourly_fluid;           // the goal of each hour
+  bool insulin_doses = false;                   // the clinic switched them on
+  std::optional<Approval> approval;
+};
+
 /// A clinic's protocol with every id looked up and every number read: what the engine walks.
 /// Immutable once resolved. Whether it may be shown to anyone is another type's business: CheckedProtocol (verify/check.hpp).
 struct Protocol {
@@ -36,6 +71,7 @@ struct Protocol {
   std::vector<Dose> doses;
   std::vector<Timer> timers;
   std::vector<Counter> counters;
+  std::vector<Mark> marks;
   std::vector<Ask> opening;
   std::vector<Sign> worse;
   std::vector<Watch> watch;
@@ -43,6 +79,7 @@ struct Protocol {
   std::vector<Step> steps;
   StepId start;
   std::optional<ThresholdId> weight_fresh;  // a weight older than this is said on every dose
+  std::vector<Part> parts;  // one; several when a set is walked as one (protocol/linked.hpp), the one begun with first
   Where where;
 
   const Source& operator[](SourceId id) const { return sources[id.index]; }
@@ -54,6 +91,10 @@ struct Protocol {
   const Action& operator[](ActionId id) const { return actions[id.index]; }
   const Step& operator[](StepId id) const { return steps[id.index]; }
   const Watch& operator[](WatchId id) const { return watch[id.index]; }
+  const Mark& operator[](MarkId id) const { return marks[id.index]; }
+
+  /// The part a step belongs to; null in a protocol that was put together without parts.
+  const Part* part_of(StepId step) const;
 
   std::optional<FactId> fact_named(std::string_view name) const;
   std::optional<ActionId> action_named(std::string_view name) const;

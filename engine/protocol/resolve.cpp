@@ -18,7 +18,7 @@ bool too_many(Resolver& resolver) {
   for (const DraftStep& step : draft.steps) actions += step.actions.size();
   for (const std::size_t count :
        {draft.sources.size(), draft.thresholds.size(), draft.facts.size(), draft.doses.size(), draft.timers.size(),
-        draft.counters.size(), draft.watch.size(), draft.steps.size(), actions}) {
+        draft.counters.size(), draft.marks.size(), draft.watch.size(), draft.steps.size(), actions}) {
     if (count <= kMostOfANoun) continue;
     resolver.error(draft.where, TooLarge{"elements of one kind", static_cast<long long>(count),
                                          static_cast<long long>(kMostOfANoun)});
@@ -144,6 +144,7 @@ Read<Protocol> resolve(const Draft& draft) {
   resolve_sources(resolver);
   resolve_thresholds(resolver);
   resolve_facts(resolver);
+  resolve_marks(resolver);
   resolve_foods(resolver);
   resolve_doses(resolver);
   resolve_frame(resolver);
@@ -151,6 +152,7 @@ Read<Protocol> resolve(const Draft& draft) {
   resolve_steps(resolver);
   resolve_watch(resolver);
   resolve_start(resolver);
+  resolve_part(resolver);
   sort_findings(resolver.findings);
   tell_unknown_names_once(resolver.findings);
   Read<Protocol> read{std::nullopt, std::move(resolver.findings)};

@@ -133,6 +133,22 @@ void add_clock_test(Resolver& resolver, const DraftCondition& draft, Readable re
       Condition{WithinClock{from.value_or(ThresholdId{0}), up_to.value_or(ThresholdId{0})}, draft.where});
 }
 
+void add_change_test(Resolver& resolver, const DraftCondition& draft, Readable readable, Conditions& conditions) {
+  if (readable == Readable::child_file) {
+    refuse(resolver, draft.change, "change", "if", {"fact"});
+    return;
+  }
+  for (const auto& [comparison, word] : comparisons(draft)) refuse(resolver, *word, word_of(comparison), "if", {"is"});
+  const auto mark = as_id<MarkId>(place_in(resolver, resolver.marks, draft.change));
+  if (needed(resolver, draft.is, "is", "if", draft.where) == nullptr) return;
+  std::uint8_t changes = 0;
+  for (const Word& word : split(*draft.is)) {
+    const auto place = place_in_words(resolver, word, "change", words::all_of(words::kChanges));
+    if (place) changes = static_cast<std::uint8_t>(changes | 1U << *place);
+  }
+  conditions.push_back(Condition{HasChanged{mark.value_or(MarkId{0}), changes}, draft.where});
+}
+
 }  // namespace
 
 Conditions conditions_from(Resolver& resolver, const std::vector<DraftCondition>& drafts, Readable readable) {
@@ -144,10 +160,12 @@ Conditions conditions_from(Resolver& resolver, const std::vector<DraftCondition>
       add_counter_test(resolver, draft, readable, conditions);
     } else if (draft.done) {
       add_done_test(resolver, draft, readable, conditions);
+    } else if (draft.change) {
+      add_change_test(resolver, draft, readable, conditions);
     }
     if (draft.clock_from || draft.clock_up_to) {
       add_clock_test(resolver, draft, readable, conditions);
-    } else if (!draft.fact && !draft.counter && !draft.done) {
+    } else if (!draft.fact && !draft.counter && !draft.done && !draft.change) {
       resolver.error(draft.where, MissingAttribute{"fact", "if"});
     }
   }

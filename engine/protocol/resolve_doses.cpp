@@ -10,6 +10,8 @@ std::optional<ThresholdId> amount_in(Resolver& resolver, const MaybeWord& word, 
       return threshold_from(resolver, word, {ThresholdKind::carbohydrate});
     case Unit::millilitre:
       return in_unit(resolver, threshold_from(resolver, word, {ThresholdKind::portion}), word, unit);
+    case Unit::insulin_unit:
+      return threshold_from(resolver, word, {ThresholdKind::insulin});
     default:
       return in_unit(resolver, threshold_from(resolver, word, {ThresholdKind::medicine}), word, unit);
   }
@@ -34,30 +36,139 @@ void refuse_zero_step(Resolver& resolver, std::optional<ThresholdId> step, const
   }
 }
 
+void refuse_zero_count(Resolver& resolver, ThresholdId count, const Word& word) {
+  for (const Band& band : resolver.protocol[count].bands) {
+    const auto* number = std::get_if<int>(&band.value);
+    if (number == nullptr || *number > 0) continue;
+    resolver.error(word.where, BadNumber{word.text, "a dose is divided by one or more"}, Because{"its value", band.where});
+    return;
+  }
+}
+
+// The ways to write an amount, in the order in which a file is told about them.
+using Written = std::pair<const char*, const MaybeWord*>;
+
+std::vector<Written> amounts_written(const DraftRow& draft) {
+  const std::vector<Written> all = {{"fixed", &draft.fixed},     {"per-kg", &draft.per_kg},
+                                    {"per-year", &draft.per_year}, {"percent", &draft.percent},
+                                    {"correction", &draft.correction}, {"dose", &draft.dose},
+                                    {"larger-of", &draft.larger_of}};
+  std::vector<Written> written;
+  for (const Written& each : all) {
+    if (*each.second) written.push_back(each);
+  }
+  return written;
+}
+
+// What a word of an amount may be multiplied by is in the unit of the dose for each kilogram, year or day.
+std::optional<ThresholdKind> kind_per_kilogram(Unit unit) {
+  switch (unit) {
+    case Unit::gram:
+      return ThresholdKind::carbohydrate_per_weight;
+    case Unit::millilitre:
+      return ThresholdKind::fluid_per_weight;
+    case Unit::insulin_unit:
+      return ThresholdKind::insulin_per_weight;
+    default:
+      return std::nullopt;
+  }
+}
+
+void refuse_unit(Resolver& resolver, const Word& word, const Dose& dose) {
+  resolver.error(word.where, WrongUnit{word.text, std::string(ucum(dose.unit))},
+                 Because{"the dose is in " + std::string(ucum(dose.unit)), dose.where});
+}
+
+ThresholdId or_first(std::optional<ThresholdId> id) { return id.value_or(ThresholdId{0}); }
+
+/// A dose of the same unit that stands further up, so that no dose can lead to itself.
+DoseId earlier_dose(Resolver& resolver, const Word& word, const Dose& dose) {
+  const auto place = place_in(resolver, resolver.doses, word);
+  if (!place) return DoseId{0};
+  if (*place >= resolver.protocol.doses.size()) {
+    resolver.error(word.where, WrongUse{"dose `" + word.text + "` stands further down", "move it above this dose"});
+    return DoseId{0};
+  }
+  const Dose& named = resolver.protocol.doses[*place];
+  if (named.unit != dose.unit) refuse_unit(resolver, word, dose);
+  return DoseId{*place};
+}
+
+void add_per_kilogram(Resolver& resolver, const DraftRow& draft, const Dose& dose, DoseRow& row) {
+  DoseRow::PerKilogram cell{ThresholdId{0}, std::nullopt, std::nullopt};
+  if (const auto kind = kind_per_kilogram(dose.unit)) {
+    cell.amount = or_first(threshold_from(resolver, draft.per_kg, {*kind}));
+  } else {
+    refuse_unit(resolver, *draft.per_kg, dose);
+  }
+  cell.over = threshold_from(resolver, draft.over, {ThresholdKind::weight});
+  cell.plus = amount_in(resolver, draft.plus, dose.unit);
+  row.cell = cell;
+}
+
+void add_amount(Resolver& resolver, const DraftRow& draft, const Dose& dose, DoseRow& row, const Written& written) {
+  const std::string_view name = written.first;
+  const Word& word = **written.second;
+  if (name == "fixed") {
+    row.cell = DoseRow::Fixed{or_first(amount_in(resolver, draft.fixed, dose.unit))};
+  } else if (name == "per-kg") {
+    add_per_kilogram(resolver, draft, dose, row);
+  } else if (name == "per-year") {
+    if (dose.unit != Unit::microgram) refuse_unit(resolver, word, dose);
+    row.cell = DoseRow::PerYear{or_first(threshold_from(resolver, draft.per_year, {ThresholdKind::medicine_per_age}))};
+  } else if (name == "percent") {
+    if (dose.unit != Unit::insulin_unit) refuse_unit(resolver, word, dose);
+    row.cell = DoseRow::OfDailyDose{or_first(threshold_from(resolver, draft.percent, {ThresholdKind::percent}))};
+  } else if (name == "correction") {
+    if (dose.unit != Unit::insulin_unit) refuse_unit(resolver, word, dose);
+    row.cell = DoseRow::Correction{or_first(threshold_from(resolver, draft.correction, {ThresholdKind::glucose})),
+                                   threshold_from(resolver, draft.times, {ThresholdKind::factor})};
+  } else if (name == "dose") {
+    const auto divided_by = threshold_from(resolver, draft.divided_by, {ThresholdKind::count});
+    if (divided_by) refuse_zero_count(resolver, *divided_by, *draft.divided_by);
+    row.cell = DoseRow::OfDose{earlier_dose(resolver, word, dose), divided_by,
+                               threshold_from(resolver, draft.times, {ThresholdKind::factor})};
+  } else {
+    const std::vector<Word> names = split(word);
+    if (names.size() != 2) {
+      resolver.error(word.where, WrongUse{"`larger-of` compares two doses", "name two, with a blank between them"});
+      row.cell = DoseRow::Fixed{ThresholdId{0}};
+      return;
+    }
+    row.cell = DoseRow::LargerOf{earlier_dose(resolver, names[0], dose), earlier_dose(resolver, names[1], dose)};
+  }
+}
+
+// `over` and the like mean nothing without the amount they belong to.
+void refuse_strays(Resolver& resolver, const DraftRow& draft, std::string_view amount) {
+  const std::string row = "row with " + std::string(amount);
+  if (amount != "per-kg") {
+    refuse(resolver, draft.over, "over", row, {"per-kg"});
+    refuse(resolver, draft.plus, "plus", row, {"per-kg"});
+  }
+  if (amount != "dose") refuse(resolver, draft.divided_by, "divided-by", row, {"dose"});
+  if (amount != "dose" && amount != "correction") refuse(resolver, draft.times, "times", row, {"dose", "correction"});
+}
+
 void add_cell(Resolver& resolver, const DraftRow& draft, const Dose& dose, DoseRow& row) {
-  const bool withheld = is_yes(resolver, draft.withheld, "withheld");
-  if (withheld) {
-    refuse(resolver, draft.fixed, "fixed", "row that withholds", {"withheld", "source"});
-    refuse(resolver, draft.per_kg, "per-kg", "row that withholds", {"withheld", "source"});
+  const std::vector<Written> written = amounts_written(draft);
+  if (is_yes(resolver, draft.withheld, "withheld")) {
+    for (const Written& each : written)
+      refuse(resolver, *each.second, each.first, "row that withholds", {"withheld", "source"});
     row.cell = DoseRow::Withheld{text_from(resolver, draft.reason.value_or(DraftText{}), "row", draft.where)};
     return;
   }
   if (draft.reason && !draft.reason->lines.empty()) {
     resolver.error(draft.reason->where, UnknownElement{draft.reason->lines.front().language.text, "row", {"if"}});
   }
-  if (draft.fixed) {
-    refuse(resolver, draft.per_kg, "per-kg", "row", {"fixed"});
-    row.cell = DoseRow::Fixed{amount_in(resolver, draft.fixed, dose.unit).value_or(ThresholdId{0})};
-  } else if (draft.per_kg) {
-    const auto amount = threshold_from(resolver, draft.per_kg, {ThresholdKind::carbohydrate_per_weight});
-    if (amount && dose.unit != Unit::gram) {
-      resolver.error(draft.per_kg->where, WrongUnit{draft.per_kg->text, std::string(ucum(dose.unit))},
-                     Because{"the dose is in " + std::string(ucum(dose.unit)), dose.where});
-    }
-    row.cell = DoseRow::PerKilogram{amount.value_or(ThresholdId{0})};
-  } else {
+  if (written.empty()) {
     resolver.error(draft.where, MissingAttribute{"fixed", "row"});
+    return;
   }
+  for (std::size_t more = 1; more < written.size(); ++more)
+    refuse(resolver, *written[more].second, written[more].first, "row", {written.front().first});
+  refuse_strays(resolver, draft, written.front().first);
+  add_amount(resolver, draft, dose, row, written.front());
 }
 
 DoseRow row_from(Resolver& resolver, const DraftRow& draft, const Dose& dose) {
@@ -66,7 +177,13 @@ DoseRow row_from(Resolver& resolver, const DraftRow& draft, const Dose& dose) {
   add_cell(resolver, draft, dose, row);
   row.least = amount_in(resolver, draft.least, dose.unit);
   row.most = amount_in(resolver, draft.most, dose.unit);
-  row.when = conditions_from(resolver, draft.when, Readable::what_is_given);
+  row.most_percent = threshold_from(resolver, draft.most_percent, {ThresholdKind::percent});
+  if (dose.unit == Unit::insulin_unit) {
+    refuse(resolver, draft.least, "least", "row of an insulin dose", {"most", "most-percent"});
+  } else {
+    refuse(resolver, draft.most_percent, "most-percent", "row", {"most"});
+  }
+  row.when = conditions_from(resolver, draft.when, Readable::everything);
   row.source = source_from(resolver, draft.source, "row", dose.name, draft.where);
   return row;
 }
@@ -76,6 +193,28 @@ Unit unit_from(Resolver& resolver, const MaybeWord& word, const char* element, c
   const Word* unit = needed(resolver, word, "unit", element, where);
   if (unit == nullptr || !place_in_words(resolver, *unit, "unit", allowed)) return Unit::gram;
   return unit_from_ucum(unit->text).value_or(Unit::gram);
+}
+
+// Rounding up would give more insulin than the table says; a dose without its limits would be given at any glucose.
+void add_insulin_limits(Resolver& resolver, const DraftDose& draft, Dose& dose) {
+  if (dose.unit != Unit::insulin_unit) {
+    for (const auto& [word, name] : {std::pair{&draft.no_stacking, "no-stacking"}, std::pair{&draft.floor, "floor"},
+                                     std::pair{&draft.fresh, "fresh"}})
+      refuse(resolver, *word, name, "dose that is no insulin", {"id", "unit", "round", "to"});
+    return;
+  }
+  if (draft.round && dose.round != RoundDirection::down) {
+    resolver.error(draft.round->where, WrongWord{draft.round->text, "way to round insulin", {"down"}});
+  }
+  const auto limit = [&](const MaybeWord& word, ThresholdKind kind, const char* name) {
+    return or_first(needed_threshold(resolver, word, {kind}, name, "dose", draft.where));
+  };
+  dose.insulin = InsulinLimits{limit(draft.no_stacking, ThresholdKind::time, "no-stacking"),
+                               limit(draft.floor, ThresholdKind::glucose, "floor"),
+                               limit(draft.fresh, ThresholdKind::time, "fresh")};
+  for (const char* name : {"glucose", "last-rapid-insulin", "already-given"}) {
+    if (!resolver.facts.find(name)) resolver.error(draft.where, UnknownId{name, "fact", resolver.facts.names});
+  }
 }
 
 }  // namespace
@@ -111,7 +250,7 @@ void resolve_doses(Resolver& resolver) {
     Dose dose{};
     dose.name = draft.id ? draft.id->text : "";
     dose.where = draft.where;
-    dose.unit = unit_from(resolver, draft.unit, "dose", draft.where, {"g", "mg", "ug", "mL"});
+    dose.unit = unit_from(resolver, draft.unit, "dose", draft.where, {"g", "mg", "ug", "mL", "[iU]"});
     const Word* round = needed(resolver, draft.round, "round", "dose", draft.where);
     const auto direction =
         round == nullptr ? std::nullopt
@@ -121,6 +260,7 @@ void resolve_doses(Resolver& resolver) {
     const auto to = step_in(resolver, draft.to, dose.unit);
     refuse_zero_step(resolver, to, draft.to);
     dose.to = to.value_or(ThresholdId{0});
+    add_insulin_limits(resolver, draft, dose);
     dose.label = text_from(resolver, draft.label, "label", draft.where);
     for (const DraftRow& row : draft.rows) dose.rows.push_back(row_from(resolver, row, dose));
     if (draft.rows.empty()) resolver.error(draft.where, MissingElement{"row", "dose"});

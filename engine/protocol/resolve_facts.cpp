@@ -41,6 +41,13 @@ void add_child_facts(Resolver& resolver) {
   for (const char* name : kRescueOptions) facts.back().options.push_back(plain_option(resolver, name));
   facts.push_back(child_fact(resolver, ChildFact::strips, FactKind::choice));
   for (const std::string_view name : words::kStrips) facts.back().options.push_back(plain_option(resolver, name));
+  for (const ChildFact known : {ChildFact::mini_dose_kit, ChildFact::correction_known}) {
+    facts.push_back(child_fact(resolver, known, FactKind::choice));
+    for (const char* name : {"yes", "no"}) facts.back().options.push_back(plain_option(resolver, name));
+  }
+  for (const ChildFact past : {ChildFact::lows_in_a_day, ChildFact::days_low_at_this_hour,
+                               ChildFact::days_high_at_this_hour})
+    facts.push_back(child_fact(resolver, past, FactKind::count));
 }
 
 void add_options(Resolver& resolver, const DraftFact& draft, Fact& fact) {

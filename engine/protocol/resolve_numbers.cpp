@@ -45,6 +45,13 @@ std::optional<int> count_from_word(Resolver& resolver, const Word& word) {
   return static_cast<int>(number->micros() / Decimal::kMicrosPerOne);
 }
 
+// A bare number that multiplies: 1.5.
+std::optional<Quantity> factor_from_word(Resolver& resolver, const Word& word) {
+  const std::optional<Decimal> number = number_from_word(resolver, word);
+  if (!number) return std::nullopt;
+  return Quantity{*number, Unit::one};
+}
+
 std::optional<Duration> duration_from_word(Resolver& resolver, const Word& word) {
   const auto quantity = quantity_from_word(resolver, word, {Unit::minute, Unit::second, Unit::hour, Unit::day});
   if (!quantity) return std::nullopt;
@@ -140,6 +147,18 @@ std::optional<Limit> limit_from_word(Resolver& resolver, ThresholdKind kind, con
       return as_limit(quantity_from_word(resolver, word, {Unit::gram, Unit::millilitre}));
     case ThresholdKind::clock:
       return as_limit(clock_from_word(resolver, word));
+    case ThresholdKind::percent:
+      return as_limit(quantity_from_word(resolver, word, {Unit::percent}));
+    case ThresholdKind::insulin:
+      return as_limit(quantity_from_word(resolver, word, {Unit::insulin_unit}));
+    case ThresholdKind::insulin_per_weight:
+      return as_limit(quantity_from_word(resolver, word, {Unit::unit_per_kilogram}));
+    case ThresholdKind::fluid_per_weight:
+      return as_limit(quantity_from_word(resolver, word, {Unit::ml_per_kilogram}));
+    case ThresholdKind::medicine_per_age:
+      return as_limit(quantity_from_word(resolver, word, {Unit::microgram_per_year}));
+    case ThresholdKind::factor:
+      return as_limit(factor_from_word(resolver, word));
   }
   return std::nullopt;
 }

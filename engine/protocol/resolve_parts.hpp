@@ -35,6 +35,7 @@ struct Resolver {
   Names doses{"dose", {}, {}};
   Names timers{"timer", {}, {}};
   Names counters{"counter", {}, {}};
+  Names marks{"mark", {}, {}};
   Names watches{"watch rule", {}, {}};
   Names actions{"action", {}, {}};
   Names steps{"step", {}, {}};
@@ -129,6 +130,11 @@ Conditions conditions_from(Resolver& resolver, const std::vector<DraftCondition>
 // resolve_doses.cpp
 void resolve_foods(Resolver& resolver);
 void resolve_doses(Resolver& resolver);
+
+// resolve_part.cpp
+void resolve_marks(Resolver& resolver);
+/// What the file says for its own steps, once they are there.
+void resolve_part(Resolver& resolver);
 
 // resolve_steps.cpp, resolve_actions.cpp
 void resolve_watch(Resolver& resolver);

@@ -6,6 +6,24 @@ namespace rushlight {
 
 namespace {
 
+// A step of this protocol, another protocol and back to a step of this one, or another protocol for good.
+void add_ways(Resolver& resolver, const DraftRule& draft, Rule& rule) {
+  const auto name = [&](const MaybeWord& word) {
+    if (word && !is_id(word->text)) resolver.error(word->where, BadId{word->text});
+    if (word && word->text == resolver.protocol.name)
+      resolver.error(word->where, WrongUse{"a protocol cannot go over to itself", "go to a step of it with `go`"});
+    return word ? word->text : std::string{};
+  };
+  rule.visits = name(draft.visit);
+  rule.hands_over_to = name(draft.hand_over);
+  if (draft.hand_over) {
+    refuse(resolver, draft.go, "go", "rule that hands over", {"hand-over"});
+    refuse(resolver, draft.visit, "visit", "rule that hands over", {"hand-over"});
+    return;
+  }
+  rule.go = id_or_stand_in<StepId>(needed_place_in(resolver, resolver.steps, draft.go, "go", "rule", draft.where));
+}
+
 Rule rule_from(Resolver& resolver, const DraftRule& draft, const Step& step, std::size_t number) {
   Rule rule{};
   rule.name = draft.id ? draft.id->text : step.name + "/" + std::to_string(number);
@@ -16,10 +34,15 @@ Rule rule_from(Resolver& resolver, const DraftRule& draft, const Step& step, std
   if (draft.otherwise && !draft.when.empty()) {
     resolver.error(draft.when.front().where, UnknownElement{"if", "rule that takes otherwise", {}});
   }
-  rule.go = id_or_stand_in<StepId>(needed_place_in(resolver, resolver.steps, draft.go, "go", "rule", draft.where));
+  add_ways(resolver, draft, rule);
   if (draft.resets) {
     for (const Word& word : split(*draft.resets)) {
       rule.resets.push_back(id_or_stand_in<CounterId>(place_in(resolver, resolver.counters, word)));
+    }
+  }
+  if (draft.sets) {
+    for (const Word& word : split(*draft.sets)) {
+      rule.sets.push_back(id_or_stand_in<MarkId>(place_in(resolver, resolver.marks, word)));
     }
   }
   rule.source = source_from(resolver, draft.source, "rule", rule.name, draft.where, step.source);
@@ -108,6 +131,7 @@ Step step_from(Resolver& resolver, const DraftStep& draft, StepId id) {
   }
   step.counts = as_id<CounterId>(place_in(resolver, resolver.counters, draft.counts));
   step.ends = is_yes(resolver, draft.ends, "ends");
+  step.ends_visit = is_yes(resolver, draft.ends_visit, "ends-visit");
   for (const DraftAction& action : draft.actions) {
     step.actions.push_back(ActionId{static_cast<std::uint16_t>(resolver.protocol.actions.size())});
     resolver.protocol.actions.push_back(action_from(resolver, action, id, step.source));

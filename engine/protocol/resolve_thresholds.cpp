@@ -32,6 +32,18 @@ Limit stand_in(ThresholdKind kind) {
     case ThresholdKind::carbohydrate:
     case ThresholdKind::portion:
       return Quantity{Decimal{}, Unit::gram};
+    case ThresholdKind::percent:
+      return Quantity{Decimal{}, Unit::percent};
+    case ThresholdKind::insulin:
+      return Quantity{Decimal{}, Unit::insulin_unit};
+    case ThresholdKind::insulin_per_weight:
+      return Quantity{Decimal{}, Unit::unit_per_kilogram};
+    case ThresholdKind::fluid_per_weight:
+      return Quantity{Decimal{}, Unit::ml_per_kilogram};
+    case ThresholdKind::medicine_per_age:
+      return Quantity{Decimal{}, Unit::microgram_per_year};
+    case ThresholdKind::factor:
+      return Quantity{Decimal{}, Unit::one};
   }
   return 0;
 }

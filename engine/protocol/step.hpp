@@ -77,6 +77,7 @@ struct Wait {
 
 /// First match wins. `otherwise` takes what is left when every question of the step has a known answer. An `early` rule is
 /// looked at during the step's wait too, whenever something is told: it reads what was answered in this step.
+/// A rule may visit another protocol of the set, and `go` is the step to come back to; or hand over to it for good.
 struct Rule {
   std::string name;  // "treat/2" when the file gives none
   Conditions when;
@@ -86,6 +87,10 @@ struct Rule {
   SourceId source;
   Where where;
   bool early = false;
+  std::vector<MarkId> sets = {};       // these take the present values
+  std::string visits = {};             // the other protocol's id
+  std::string hands_over_to = {};
+  std::optional<StepId> enters = {};   // the other protocol's first step, once linked
 };
 
 struct Step {
@@ -101,6 +106,7 @@ struct Step {
   bool ends;
   SourceId source;
   Where where;
+  bool ends_visit = false;  // whoever came here from another protocol goes back to it
 };
 
 /// A rule before every rule.

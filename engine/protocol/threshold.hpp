@@ -15,6 +15,7 @@ namespace rushlight {
 
 enum class ThresholdKind : std::uint8_t {
   glucose, ketones, time, count, weight, age, carbohydrate, carbohydrate_per_weight, medicine, content, portion, clock,
+  percent, insulin, insulin_per_weight, fluid_per_weight, medicine_per_age, factor,
 };
 
 /// The element name of the kind in the file: "carbohydrate-per-weight".

@@ -11,9 +11,10 @@
 
 namespace rushlight::words {
 
-inline constexpr std::array<std::string_view, 12> kThresholdKinds{
-    "glucose",  "ketones", "time",    "count", "weight", "age", "carbohydrate", "carbohydrate-per-weight",
-    "medicine", "content", "portion", "clock"};
+inline constexpr std::array<std::string_view, 18> kThresholdKinds{
+    "glucose",      "ketones", "time",    "count",   "weight",  "age",     "carbohydrate", "carbohydrate-per-weight",
+    "medicine",     "content", "portion", "clock",   "percent", "insulin", "insulin-per-weight", "fluid-per-weight",
+    "medicine-per-age", "factor"};
 
 /// Of the questions; what comes from the child file has names of its own below.
 inline constexpr std::array<std::string_view, 9> kFactKinds{
@@ -36,10 +37,12 @@ inline constexpr std::array<std::string_view, 7> kFoodKinds{"juice", "soft-drink
 inline constexpr std::array<std::string_view, 3> kDeliveries{"injections", "pump", "automatic-pump"};
 inline constexpr std::array<std::string_view, 3> kStrips{"blood", "urine", "none"};
 inline constexpr std::array<std::string_view, 3> kRescueKinds{"nasal", "injection", "premixed"};
-inline constexpr std::array<std::string_view, 6> kChildFacts{"age",      "weight", "total-daily-dose",
-                                                             "delivery", "rescue", "strips"};
+inline constexpr std::array<std::string_view, 11> kChildFacts{
+    "age",           "weight",        "total-daily-dose",      "delivery",              "rescue", "strips",
+    "mini-dose-kit", "correction-known", "lows-in-a-day", "days-low-at-this-hour", "days-high-at-this-hour"};
 inline constexpr std::array<std::string_view, 2> kLanguages{"en", "es"};
 inline constexpr std::array<std::string_view, 3> kRoundDirections{"up", "down", "nearest"};
+inline constexpr std::array<std::string_view, 4> kChanges{"fallen", "stayed", "risen", "unknown"};
 inline constexpr std::array<std::string_view, 4> kComparisons{"below", "at-least", "above", "at-most"};
 
 inline constexpr std::array<std::string_view, 12> kFillers{

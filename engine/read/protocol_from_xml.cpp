@@ -21,6 +21,29 @@ DraftTimer timer_from_node(const XmlNode& node) { return {node.name.where, node.
 
 DraftCounter counter_from_node(const XmlNode& node) { return {node.name.where, node.value_of("id")}; }
 
+DraftMark mark_from_node(const XmlNode& node) {
+  return {node.name.where, node.value_of("id"), node.value_of("fact")};
+}
+
+std::optional<DraftHistory> history_of(const XmlNode& root) {
+  const XmlNode* node = root.child("history");
+  if (node == nullptr) return std::nullopt;
+  return DraftHistory{node->name.where, node->value_of("low"), node->value_of("high"), node->value_of("near")};
+}
+
+std::optional<DraftFluids> fluids_of(const XmlNode& root) {
+  const XmlNode* node = root.child("fluids");
+  if (node == nullptr) return std::nullopt;
+  return DraftFluids{node->name.where, node->value_of("hourly")};
+}
+
+std::optional<DraftApproval> approval_of(const XmlNode& root) {
+  const XmlNode* node = root.child("approval");
+  if (node == nullptr) return std::nullopt;
+  return DraftApproval{node->name.where,        node->value_of("by"),  node->value_of("on"),
+                       node->value_of("until"), node->value_of("key"), node->value_of("signature")};
+}
+
 DraftSign sign_from_node(const XmlNode& node) {
   return {node.name.where, node.value_of("fact"), node.value_of("is"), text_from_node(node)};
 }
@@ -39,6 +62,9 @@ Draft draft_from_tree(const XmlNode& root) {
           root.value_of("languages"),
           root.value_of("start"),
           root.value_of("weight-fresh"),
+          root.value_of("daily-dose-fresh"),
+          root.value_of("insulin-doses"),
+          approval_of(root),
           text_of_child(root, "title"),
           made_from_children<DraftText>(root, "caution", text_from_node),
           made_from_children<DraftSource>(part("sources"), "source", source_from_node),
@@ -48,6 +74,9 @@ Draft draft_from_tree(const XmlNode& root) {
           doses_from_node(part("doses")),
           made_from_children<DraftTimer>(part("timers"), "timer", timer_from_node),
           made_from_children<DraftCounter>(part("counters"), "counter", counter_from_node),
+          made_from_children<DraftMark>(part("marks"), "mark", mark_from_node),
+          history_of(root),
+          fluids_of(root),
           asks_from_node(part("opening")),
           made_from_children<DraftSign>(part("worse"), "sign", sign_from_node),
           rules_from_node(part("watch")),

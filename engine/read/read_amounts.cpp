@@ -12,9 +12,14 @@ DraftFood food_from_node(const XmlNode& node) {
 DraftRow row_from_node(const XmlNode& node) {
   std::optional<DraftText> reason = text_from_node(node);
   if (reason->lines.empty()) reason.reset();
-  return {node.name.where,           node.value_of("fixed"),     node.value_of("per-kg"),
-          node.value_of("withheld"), node.value_of("least"),     node.value_of("most"),
-          node.value_of("source"),   conditions_from_node(node), std::move(reason)};
+  const auto word = [&](const char* name) { return node.value_of(name); };
+  return {node.name.where,   word("fixed"),  word("per-kg"),
+          word("over"),      word("plus"),   word("per-year"),
+          word("percent"),   word("correction"), word("dose"),
+          word("divided-by"), word("times"), word("larger-of"),
+          word("withheld"),  word("least"),  word("most"),
+          word("most-percent"), word("source"), conditions_from_node(node),
+          std::move(reason)};
 }
 
 DraftDose dose_from_node(const XmlNode& node) {
@@ -23,6 +28,9 @@ DraftDose dose_from_node(const XmlNode& node) {
           node.value_of("unit"),
           node.value_of("round"),
           node.value_of("to"),
+          node.value_of("no-stacking"),
+          node.value_of("floor"),
+          node.value_of("fresh"),
           text_of_child(node, "label"),
           made_from_children<DraftRow>(node, "row", row_from_node)};
 }

@@ -42,6 +42,7 @@ DraftStep step_from_node(const XmlNode& node) {
           node.value_of("handles"),
           node.value_of("counts"),
           node.value_of("ends"),
+          node.value_of("ends-visit"),
           node.value_of("source"),
           text_of_child(node, "headline"),
           made_from_children<DraftAction>(node, "do", action_from_node),
@@ -57,6 +58,7 @@ std::vector<DraftRule> rules_from_node(const XmlNode& node) {
     const MaybeWord otherwise = rule.value_of("otherwise");
     return DraftRule{rule.name.where,         rule.value_of("id"),     rule.value_of("go"),
                      rule.value_of("resets"), rule.value_of("source"), rule.value_of("early"),
+                     rule.value_of("sets"),   rule.value_of("visit"),  rule.value_of("hand-over"),
                      otherwise && otherwise->text == "yes",            conditions_from_node(rule)};
   });
 }

@@ -32,6 +32,7 @@ std::vector<DraftCondition> conditions_from_node(const XmlNode& node) {
   return made_from_children<DraftCondition>(node, "if", [](const XmlNode& written) {
     return DraftCondition{written.name.where,        written.value_of("fact"),       written.value_of("counter"),
                           written.value_of("done"),  written.value_of("clock-from"), written.value_of("clock-up-to"),
+                          written.value_of("change"),
                           written.value_of("is"),    written.value_of("below"),      written.value_of("at-least"),
                           written.value_of("above"), written.value_of("at-most")};
   });

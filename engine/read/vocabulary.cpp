@@ -72,11 +72,16 @@ void add_head(std::vector<ElementWords>& all) {
                needed("version"),
                {"languages", true, ValueRule::several_of, words::all_of(words::kLanguages)},
                needed("start"),
-               optional("weight-fresh")},
-              {one("title", "text"), any("caution", "text"), one("sources", "sources"),
+               optional("weight-fresh"),
+               optional("daily-dose-fresh"),
+               flag("insulin-doses")},
+              {maybe("approval", "approval"), one("title", "text"), any("caution", "text"), one("sources", "sources"),
                maybe("thresholds", "thresholds"), one("facts", "facts"), maybe("foods", "foods"),
                maybe("doses", "doses"), maybe("timers", "timers"), maybe("counters", "counters"),
+               maybe("marks", "marks"), maybe("history", "history"), maybe("fluids", "fluids"),
                maybe("opening", "opening"), maybe("worse", "worse"), maybe("watch", "watch"), one("steps", "steps")}));
+  all.push_back(element(
+      "approval", {needed("by"), needed("on"), needed("until"), needed("key"), needed("signature")}, {}));
   all.push_back(element("text", {}, with_lines({})));
   all.push_back({"line", {}, {}, false, true});
   all.push_back(element("sources", {}, {some("source", "source")}));
@@ -121,17 +126,21 @@ void add_amounts(std::vector<ElementWords>& all) {
                         with_lines({any("if", "if")})));
   all.push_back(element("doses", {}, {some("dose", "dose")}));
   all.push_back(element("dose",
-                        {id(), one_of("unit", true, {"g", "mg", "ug", "mL"}),
-                         one_of("round", true, words::all_of(words::kRoundDirections)), needed("to")},
+                        {id(), one_of("unit", true, {"g", "mg", "ug", "mL", "[iU]"}),
+                         one_of("round", true, words::all_of(words::kRoundDirections)), needed("to"),
+                         optional("no-stacking"), optional("floor"), optional("fresh")},
                         {one("label", "text"), some("row", "row")}));
   all.push_back(element(
       "row",
-      {optional("fixed"), optional("per-kg"), flag("withheld"), optional("least"), optional("most"), needed("source")},
+      {optional("fixed"), optional("per-kg"), optional("over"), optional("plus"), optional("per-year"),
+       optional("percent"), optional("correction"), optional("dose"), optional("divided-by"), optional("times"),
+       optional("larger-of"), flag("withheld"), optional("least"), optional("most"), optional("most-percent"),
+       needed("source")},
       with_lines({any("if", "if")})));
   all.push_back(
       element("if",
               {optional("fact"), optional("counter"), optional("done"), optional("clock-from"), optional("clock-up-to"),
-               optional("is"), optional("below"), optional("at-least"), optional("above"), optional("at-most")},
+               optional("change"), optional("is"), optional("below"), optional("at-least"), optional("above"), optional("at-most")},
               {}));
 }
 
@@ -139,6 +148,10 @@ void add_frame(std::vector<ElementWords>& all) {
   all.push_back(element("timers", {}, {some("timer", "named")}));
   all.push_back(element("counters", {}, {some("counter", "counter")}));
   all.push_back(element("counter", {id()}, {}));
+  all.push_back(element("marks", {}, {some("mark", "mark")}));
+  all.push_back(element("mark", {id(), needed("fact")}, {}));
+  all.push_back(element("history", {needed("low"), needed("high"), needed("near")}, {}));
+  all.push_back(element("fluids", {needed("hourly")}, {}));
   all.push_back(element("opening", {}, {some("ask", "opening-ask")}));
   all.push_back(element("opening-ask", {needed("fact")}, {}));
   all.push_back(element("worse", {}, {some("sign", "sign")}));
@@ -152,7 +165,7 @@ void add_steps(std::vector<ElementWords>& all) {
   all.push_back(element(
       "step",
       {id(), one_of("urgency", true, words::all_of(words::kUrgencies)), optional("handles"), optional("counts"),
-       flag("ends"), needed("source")},
+       flag("ends"), flag("ends-visit"), needed("source")},
       {one("headline", "text"), any("do", "do"), maybe("wait", "wait"), any("ask", "ask"), any("rule", "rule")}));
   all.push_back(
       element("do",
@@ -168,8 +181,8 @@ void add_steps(std::vector<ElementWords>& all) {
       {}));
   all.push_back(element("ask", {needed("fact"), optional("fresh")}, {}));
   all.push_back(element("rule",
-                        {optional_id(), needed("go"), optional("resets"), flag("otherwise"), flag("early"),
-                         optional("source")},
+                        {optional_id(), optional("go"), optional("visit"), optional("hand-over"), optional("resets"),
+                         optional("sets"), flag("otherwise"), flag("early"), optional("source")},
                         {any("if", "if")}));
 }
 

@@ -9,7 +9,9 @@ void rules_read_what_is_asked(Checking& checking) {
   for (const Step& step : protocol.steps) {
     for (const Rule& rule : step.rules) {
       for (const Condition& condition : rule.when) {
-        const Subject subject = subject_of(condition);
+        Subject subject = subject_of(condition);
+        if (subject.kind == Subject::Kind::change)
+          subject = {Subject::Kind::fact, protocol.marks[subject.index].fact.index};
         if (subject.kind != Subject::Kind::fact || protocol.facts[subject.index].from_child) continue;
         const bool asked = std::any_of(step.asks.begin(), step.asks.end(),
                                        [&](const Ask& ask) { return ask.fact.index == subject.index; });

@@ -1,3 +1,4 @@
+#include "protocol/words.hpp"
 #include "verify/regions.hpp"
 
 namespace rushlight {
@@ -34,6 +35,11 @@ std::string words_of(const Protocol& protocol, const Table& table, const Dimensi
       return "counter " + protocol.counters[index].name + " at " + std::to_string(stretch.value);
     case Subject::Kind::done:
       return protocol.actions[index].name + (stretch.value == 1 ? " given" : " not given");
+    case Subject::Kind::change:
+      return protocol.facts[protocol.marks[index].fact.index].name + " has " +
+             (stretch.value == 3 ? "changed in a way nobody knows"
+                                 : std::string(words::kChanges[static_cast<std::size_t>(stretch.value)])) +
+             " since " + protocol.marks[index].name;
     case Subject::Kind::clock:
       return "at " + text_from_clock_time(ClockTime::of_minutes(static_cast<int>(stretch.value)));
     case Subject::Kind::fact:

@@ -19,6 +19,7 @@ Graph graph_of(const Protocol& protocol) {
     if (step.wait) graph.ways.push_back(Way{Way::Kind::overdue, from, step.wait->go, 0, step.wait->where});
     for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
       const Rule& each = step.rules[rule];
+      if (!each.hands_over_to.empty()) continue;  // this protocol ends here
       graph.ways.push_back(Way{Way::Kind::rule, from, each.go, static_cast<std::uint16_t>(rule), each.where});
     }
   }

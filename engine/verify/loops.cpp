@@ -16,7 +16,9 @@ bool asks_anew(const Step& step) {
 bool passes_a_wait(const Protocol& protocol, const Way& way) {
   if (way.kind == Way::Kind::overdue) return true;
   const Step& step = protocol[way.from];
-  return way.kind == Way::Kind::rule && (step.wait || asks_anew(step));
+  if (way.kind != Way::Kind::rule) return false;
+  // The visited protocol passes its own checks, and what it treats it waits for.
+  return step.wait || asks_anew(step) || !step.rules[way.rule].visits.empty();
 }
 
 struct Round {

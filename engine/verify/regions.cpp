@@ -46,6 +46,7 @@ struct Holds {
   }
   bool operator()(const CountedAtLeast& test) const { return stretch.value >= limit(test.limit); }
   bool operator()(const WasGiven&) const { return stretch.value == 1; }
+  bool operator()(const HasChanged& test) const { return (test.changes >> stretch.value & 1U) != 0; }
   bool operator()(const WithinClock& test) const {
     return within(ClockTime::of_minutes(static_cast<int>(stretch.value)),
                   ClockTime::of_minutes(static_cast<int>(limit(test.from))),
@@ -58,6 +59,7 @@ struct SubjectOf {
   Subject operator()(const Is& test) const { return {Subject::Kind::fact, test.fact.index}; }
   Subject operator()(const CountedAtLeast& test) const { return {Subject::Kind::counter, test.counter.index}; }
   Subject operator()(const WasGiven& test) const { return {Subject::Kind::done, test.action.index}; }
+  Subject operator()(const HasChanged& test) const { return {Subject::Kind::change, test.mark.index}; }
   Subject operator()(const WithinClock&) const { return {Subject::Kind::clock, 0}; }
 };
 

@@ -24,13 +24,13 @@ using Stretches = std::bitset<kMostStretches>;
 
 /// Something a table reads.
 struct Subject {
-  enum class Kind : std::uint8_t { fact, counter, done, clock } kind;
-  std::uint16_t index;  // of the fact, counter or action; 0 for the clock
+  enum class Kind : std::uint8_t { fact, counter, done, change, clock } kind;
+  std::uint16_t index;  // of the fact, counter, action or mark; 0 for the clock
   friend bool operator==(const Subject&, const Subject&) = default;
 };
 
 /// One value for a whole stretch. Numbers are micros (glucose, ketones, weight), months, seconds, minutes of the clock
-/// or counts; options are their place; done is 1.
+/// or counts; options and changes are their place; done is 1.
 struct Stretch {
   std::int64_t value;
   bool unknown;  // "can't tell"

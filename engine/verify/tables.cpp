@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <set>
 
+#include "protocol/words.hpp"
 #include "verify/contexts.hpp"
 #include "verify/regions.hpp"
 
@@ -14,8 +15,21 @@ constexpr std::int64_t kThousandth = 1'000;  // of micros: no number of a file o
 struct Line {  // a watch rule, a rule or a row, as far as regions are concerned
   const Conditions* when;
   bool otherwise;
-  bool by_weight;  // an amount for each kilogram takes no unknown weight
+  std::vector<FactId> needs;  // what must be known for an amount to be worked out
 };
+
+/// A correction also needs the child's factor, which is there or not.
+std::vector<FactId> needs_of(const Protocol& protocol, const DoseRow& row) {
+  if (std::holds_alternative<DoseRow::PerKilogram>(row.cell)) return {fact_id(ChildFact::weight)};
+  std::vector<FactId> needs;
+  if (std::holds_alternative<DoseRow::OfDailyDose>(row.cell) || row.most_percent)
+    needs.push_back(fact_id(ChildFact::total_daily_dose));
+  if (std::holds_alternative<DoseRow::Correction>(row.cell)) {
+    needs.push_back(fact_id(ChildFact::correction_known));
+    if (const auto glucose = protocol.fact_named("glucose")) needs.push_back(*glucose);
+  }
+  return needs;
+}
 
 bool asks(const Step& step, FactId fact) {
   return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return ask.fact == fact; });
@@ -134,9 +148,9 @@ class TableBuilder {
   TableBuilder(const Protocol& protocol, const Step& step) : protocol_(protocol), step_(&step) {
     for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
       const WatchId id{static_cast<std::uint16_t>(i)};
-      if (surely_pre_empts(protocol, step, id)) watched_.push_back(Line{&protocol[id].when, false, false});
+      if (surely_pre_empts(protocol, step, id)) watched_.push_back(Line{&protocol[id].when, false, {}});
     }
-    for (const Rule& rule : step.rules) rules_.push_back(Line{&rule.when, rule.otherwise, false});
+    for (const Rule& rule : step.rules) rules_.push_back(Line{&rule.when, rule.otherwise, {}});
     for (const Ask& ask : step.asks) add_subject({Subject::Kind::fact, ask.fact.index});
     for (const Line& line : watched_) add_line(line);
     for (const Line& line : rules_) add_line(line);
@@ -144,9 +158,8 @@ class TableBuilder {
 
   TableBuilder(const Protocol& protocol, const Dose& dose) : protocol_(protocol) {
     for (const DoseRow& row : dose.rows) {
-      const bool by_weight = std::holds_alternative<DoseRow::PerKilogram>(row.cell);
-      rules_.push_back(Line{&row.when, false, by_weight});
-      if (by_weight) add_subject({Subject::Kind::fact, fact_id(ChildFact::weight).index});
+      rules_.push_back(Line{&row.when, false, needs_of(protocol, row)});
+      for (const FactId need : rules_.back().needs) add_subject({Subject::Kind::fact, need.index});
     }
     for (const Line& line : rules_) add_line(line);
   }
@@ -204,6 +217,9 @@ class TableBuilder {
         dimension.stretches.push_back({static_cast<std::int64_t>(i), false});
     } else if (subject.kind == Subject::Kind::done) {
       dimension.stretches = {{0, false}, {1, false}};
+    } else if (subject.kind == Subject::Kind::change) {
+      for (std::size_t i = 0; i < words::kChanges.size(); ++i)
+        dimension.stretches.push_back({static_cast<std::int64_t>(i), false});
     } else {
       const bool glucose = fact != nullptr && fact->kind == FactKind::glucose;
       const bool tenths =
@@ -224,8 +240,11 @@ class TableBuilder {
       const Dimension& dimension = table.dimensions[i];
       const bool fact = dimension.subject.kind == Subject::Kind::fact;
       const bool asked = fact && step_ != nullptr && asks(*step_, FactId{dimension.subject.index});
-      const bool weight = fact && dimension.subject.index == fact_id(ChildFact::weight).index;
-      if ((line.otherwise && asked) || (line.by_weight && weight)) box.sides[i] &= known_of(dimension);
+      const bool needed = fact && std::any_of(line.needs.begin(), line.needs.end(), [&](FactId need) {
+                            return need.index == dimension.subject.index;
+                          });
+      if ((line.otherwise && asked) || needed) box.sides[i] &= known_of(dimension);
+      if (needed && dimension.subject.index == fact_id(ChildFact::correction_known).index) box.sides[i].reset(1);
       for (const Condition& condition : *line.when) {
         if (!(subject_of(condition) == dimension.subject)) continue;
         for (std::size_t bit = 0; bit < dimension.stretches.size(); ++bit) {

@@ -16,6 +16,7 @@ using namespace child_parts;
 const std::vector<std::string> kKeys{
     "name",     "birth",    "weight",   "weighed",          "weight_confirmed",
     "unit",     "delivery", "strips",   "total_daily_dose", "total_daily_dose_confirmed",
+    "total_daily_dose_on",  "insulin_step", "insulin_strength", "correction_factor",
     "rescue",   "foods",    "contacts", "language",         "set",
     "protocols"};
 constexpr std::array<std::string_view, 2> kGlucoseUnits{"mg/dL", "mmol/L"};
@@ -43,6 +44,7 @@ class ChildReader {
     read_birth();
     read_weight();
     read_daily_dose();
+    read_insulin();
     if (const JsonNode* node = reader_.optional("rescue")) child_.rescue = rescue_from(*node, findings_);
     if (const JsonNode* node = reader_.optional("foods")) child_.foods = foods_from(*node, child_.language, findings_);
     if (const JsonNode* node = reader_.optional("contacts")) child_.contacts = contacts_from(*node, findings_);
@@ -136,6 +138,34 @@ class ChildReader {
                    "total_daily_dose", node->text,
                    "for this weight it lies above " + text_from_decimal(most) +
                        " units; is it the insulin of one whole day? if so, add \"total_daily_dose_confirmed\": true"}));
+  }
+
+  // The ranges only catch slips: pens step by half or whole units, pumps by hundredths; insulin comes in 40 to 500 units in
+  // a millilitre. Common practice, no source.
+  void read_insulin() {
+    if (const JsonNode* node = reader_.optional("total_daily_dose_on")) {
+      child_.daily_dose_on = past_day(*node, "total_daily_dose_on", birth_known_ ? child_.birth : kEarliestBirth);
+      if (!child_.total_daily_dose)
+        findings_.push_back(error_at(*node, WrongUse{"`total_daily_dose_on` stands without `total_daily_dose`",
+                                                     "add `total_daily_dose`, or leave `total_daily_dose_on` out"}));
+    }
+    if (const JsonNode* node = reader_.optional("insulin_step")) {
+      const auto step = amount_of(*node, "insulin_step", Unit::insulin_unit, Decimal::of_micros(10'000),
+                                  Decimal::whole(2), findings_);
+      if (step) child_.insulin_step = InsulinDose{*step, kInsulinUnit};
+    }
+    if (const JsonNode* node = reader_.optional("insulin_strength")) {
+      const auto strength =
+          amount_of(*node, "insulin_strength", Unit::unit_per_ml, Decimal::whole(10), Decimal::whole(500), findings_);
+      if (strength) child_.insulin_strength = Quantity{*strength, Unit::unit_per_ml};
+    }
+    if (const JsonNode* node = reader_.optional("correction_factor")) {
+      const bool mg = child_.unit == GlucoseUnit::mg_per_dl;
+      const auto fall = amount_of(*node, "correction_factor", unit_of(child_.unit),
+                                  mg ? Decimal::whole(5) : Decimal::of_micros(300'000),
+                                  mg ? Decimal::whole(400) : Decimal::whole(22), findings_);
+      if (fall) child_.correction_factor = CorrectionFactor{*fall, child_.unit};
+    }
   }
 
   bool is_confirmed(const char* key, const char* what, const JsonNode* confirmed_node) {

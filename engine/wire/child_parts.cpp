@@ -74,13 +74,18 @@ std::vector<RescueMedicine> rescue_from(const JsonNode& node, std::vector<Findin
     return medicines;
   }
   for (const JsonNode& item : node.items) {
-    const ObjectReader reader(item, "a rescue medicine", {"kind", "expires", "place"}, findings);
-    RescueMedicine medicine{RescueKind::nasal, std::nullopt, {}};
+    const ObjectReader reader(item, "a rescue medicine", {"kind", "expires", "place", "concentration"}, findings);
+    RescueMedicine medicine{RescueKind::nasal, std::nullopt, {}, std::nullopt};
     const JsonNode* kind = reader.required("kind");
     const auto place = kind ? word_of(*kind, "kind of rescue medicine", words::kRescueKinds, findings) : std::nullopt;
     if (place) medicine.kind = static_cast<RescueKind>(*place);
     if (const JsonNode* expires = reader.optional("expires")) medicine.expires = day_of(*expires, "expires", findings);
     medicine.place = reader.optional_text("place", kLongestName).value_or("");
+    if (const JsonNode* strength = reader.optional("concentration")) {
+      const auto value = amount_of(*strength, "concentration", Unit::mg_per_ml, Decimal::of_micros(100'000),
+                                   Decimal::whole(10), findings);
+      if (value) medicine.concentration = Quantity{*value, Unit::mg_per_ml};
+    }
     medicines.push_back(std::move(medicine));
   }
   return medicines;

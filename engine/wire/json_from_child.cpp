@@ -19,6 +19,13 @@ class ChildWriter {
     if (child.total_daily_dose)
       out_.key("total_daily_dose").text(text_from_quantity(child.total_daily_dose->quantity()));
     if (confirmed.total_daily_dose) out_.key("total_daily_dose_confirmed").boolean(true);
+    if (child.daily_dose_on) out_.key("total_daily_dose_on").text(text_from_day(*child.daily_dose_on));
+    if (child.insulin_step) out_.key("insulin_step").text(text_from_quantity(child.insulin_step->quantity()));
+    if (child.insulin_strength) out_.key("insulin_strength").text(text_from_quantity(*child.insulin_strength));
+    if (child.correction_factor) {
+      const CorrectionFactor& factor = *child.correction_factor;
+      out_.key("correction_factor").text(text_from_quantity(Quantity{factor.fall, unit_of(factor.unit)}));
+    }
     write_rescue(child);
     write_foods(child);
     write_contacts(child.contacts);
@@ -40,6 +47,7 @@ class ChildWriter {
       out_.begin_object().key("kind").text(name_of(medicine.kind));
       if (medicine.expires) out_.key("expires").text(text_from_day(*medicine.expires));
       filled("place", medicine.place);
+      if (medicine.concentration) out_.key("concentration").text(text_from_quantity(*medicine.concentration));
       out_.end_object();
     }
     out_.end_list();
