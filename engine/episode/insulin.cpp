@@ -1,0 +1,106 @@
+#include "episode/insulin.hpp"
+
+#include <algorithm>
+
+#include "episode/phrases.hpp"
+#include "episode/words.hpp"
+
+namespace rushlight {
+namespace {
+
+template <class Kind>
+const Kind* limit_of(const Scene& scene, ThresholdId id) {
+  return std::get_if<Kind>(&value_in(scene.protocol[id], scene.context));
+}
+
+/// What the protocol and the child's file say before the night is looked at.
+std::optional<Phrase> not_for_this_child(const Scene& scene) {
+  const Part* part = scene.protocol.part_of(scene.episode.step);
+  const std::optional<Approval> approval = part != nullptr ? part->approval : std::nullopt;
+  if (!approval || !approval->verified) return Phrase::insulin_not_approved;
+  if (scene.today < approval->on || approval->until < scene.today) return Phrase::insulin_approval_over;
+  if (!part->insulin_doses) return Phrase::insulin_not_switched_on;
+  if (scene.child.delivery == Delivery::automatic_pump) return Phrase::insulin_pump_corrects;
+  if (!scene.child.total_daily_dose || !scene.child.daily_dose_on) return Phrase::insulin_daily_dose_unknown;
+  const auto* fresh = part->daily_dose_fresh ? limit_of<Duration>(scene, *part->daily_dose_fresh) : nullptr;
+  const Duration age = std::chrono::sys_days{scene.today} - std::chrono::sys_days{*scene.child.daily_dose_on};
+  if (fresh == nullptr || age > *fresh) return Phrase::insulin_daily_dose_old;
+  constexpr Decimal kUsualStrength = Decimal::whole(100);
+  if (!scene.child.insulin_strength) return Phrase::insulin_strength_unknown;
+  if (scene.child.insulin_strength->value != kUsualStrength) return Phrase::insulin_other_strength;
+  return std::nullopt;
+}
+
+std::optional<std::string> answer_to(const Scene& scene, const char* name) {
+  const std::optional<FactId> fact = scene.protocol.fact_named(name);
+  const std::optional<Value> value = fact ? value_of(scene, *fact) : std::nullopt;
+  if (!value || std::holds_alternative<CantTell>(*value)) return std::nullopt;
+  const auto* chosen = std::get_if<Chosen>(&*value);
+  if (chosen == nullptr) return std::nullopt;
+  return scene.protocol[*fact].options[chosen->option].name;
+}
+
+bool somebody_else_may_have_dosed(const Scene& scene) {
+  if (answer_to(scene, "wrong-insulin") == "yes") return true;
+  const std::optional<std::string> given = answer_to(scene, "already-given");
+  return given != "no" && given != "sugar" && given != "glucagon";
+}
+
+bool is_insulin(const Scene& scene, const Given& given) {
+  return scene.protocol[given.action].kind == ActionKind::insulin &&
+         (given.outcome == Outcome::given || given.outcome == Outcome::part || given.outcome == Outcome::wrong);
+}
+
+}  // namespace
+
+std::optional<Instant> last_rapid_insulin(const Scene& scene) {
+  std::optional<Instant> last;
+  const auto note = [&](Instant when) { last = last ? std::max(*last, when) : when; };
+  for (const Given& given : scene.episode.given) {
+    if (is_insulin(scene, given)) note(given.when);
+  }
+  const std::optional<FactId> fact = scene.protocol.fact_named("last-rapid-insulin");
+  const std::optional<Value> told = fact ? value_of(scene, *fact) : std::nullopt;
+  if (!told || std::holds_alternative<CantTell>(*told)) return std::nullopt;
+  if (const auto* ago = std::get_if<Ago>(&*told)) note(scene.now - ago->time);
+  if (std::holds_alternative<NotLately>(*told)) note(scene.now - std::chrono::hours{24});
+  if (scene.episode.past.last_insulin) note(scene.episode.past.last_insulin->utc + scene.episode.clock.lost);
+  return last;
+}
+
+InsulinDose insulin_step_for(const Scene& scene, const Dose& dose) {
+  const auto* least = limit_of<Quantity>(scene, dose.to);
+  const InsulinDose own = scene.child.insulin_step.value_or(InsulinDose{Decimal{}, kInsulinUnit});
+  if (least == nullptr) return own;
+  return std::max(own, InsulinDose{least->value, kInsulinUnit});
+}
+
+std::optional<std::string> insulin_withheld(const Scene& scene, const Dose& dose, Language language) {
+  const auto because = [&](Phrase reason, const std::string& one = "") {
+    return phrase(reason, language, one) + " " + phrase(Phrase::call_for_the_dose, language);
+  };
+  if (const std::optional<Phrase> reason = not_for_this_child(scene)) return because(*reason);
+  if (somebody_else_may_have_dosed(scene)) return because(Phrase::insulin_somebody_else);
+
+  const InsulinLimits& limits = *dose.insulin;
+  const std::optional<Instant> last = last_rapid_insulin(scene);
+  const auto* apart = limit_of<Duration>(scene, limits.no_stacking);
+  if (!last || apart == nullptr) return because(Phrase::insulin_last_unknown);
+  if (scene.now - *last < *apart) {
+    const Moment next = wall(scene.episode.clock, *last + *apart);
+    return phrase(Phrase::insulin_too_soon, language, text_from_clock_time(clock_time_of(next)));
+  }
+
+  const std::optional<FactId> fact = scene.protocol.fact_named("glucose");
+  const std::optional<Known> known = fact ? scene.episode.facts[fact->index] : std::nullopt;
+  const auto* reading = known ? std::get_if<Glucose>(&known->value) : nullptr;
+  const auto* fresh = limit_of<Duration>(scene, limits.fresh);
+  const auto* floor = limit_of<GlucoseLimit>(scene, limits.floor);
+  if (reading == nullptr || floor == nullptr) return because(Phrase::insulin_no_reading);
+  if (fresh == nullptr || scene.now - known->learned > *fresh) return phrase(Phrase::insulin_reading_old, language);
+  if (compare(*reading, *floor) < 0)
+    return because(Phrase::insulin_below_floor, said(Limit{*floor}, scene.child.unit, language));
+  return std::nullopt;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "episode/scene.hpp"
+
+namespace rushlight {
+
+/// Why no insulin dose may be shown now, whatever the rows of its table say; empty when one may.
+/// Insulin is shown only where the clinic switched it on in a protocol that is approved and in date, for a child with a
+/// current total daily dose and insulin of 100 units in a millilitre, never where a pump corrects by itself, never within
+/// the no-stacking time of the last rapid-acting dose, never when somebody else may have given some, and never below the
+/// glucose floor or on an old reading. What is not known withholds.
+std::optional<std::string> insulin_withheld(const Scene& scene, const Dose& dose, Language language);
+
+/// Rounded down to this: the step of the child's own pen or pump, and no finer than the protocol's.
+InsulinDose insulin_step_for(const Scene& scene, const Dose& dose);
+
+/// The instant of the last rapid-acting insulin: given in this episode, written down before it, or told. Empty when nobody
+/// can say; an instant more than a day back stands for "not in the last day".
+std::optional<Instant> last_rapid_insulin(const Scene& scene);
+
+}  // namespace rushlight
