@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "episode/history.hpp"
 #include "episode/value.hpp"
 #include "measure/moment.hpp"
 #include "protocol/step.hpp"
@@ -50,10 +51,14 @@ struct TakenOver { std::string by; };
 
 struct Abandoned { std::string why; };
 
+/// What the journal knows of the nights before.
+struct Remembered { History past; };
+
 /// Something that happened to the episode, and when, as the place where it was written down saw the clock.
 struct Event {
   Moment at;
-  std::variant<Ticked, Answered, GotWorse, Corrected, Done, AllDone, Called, LanguageChanged, TakenOver, Abandoned> what;
+  std::variant<Ticked, Answered, GotWorse, Corrected, Done, AllDone, Called, LanguageChanged, TakenOver, Abandoned,
+               Remembered> what;
 };
 
 }  // namespace rushlight

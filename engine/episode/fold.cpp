@@ -54,6 +54,7 @@ class Applying {
     episode_.carer = taken.by;
     if (!episode_.ended) episode_.opening = opening_facts(protocol_);
   }
+  void operator()(const Remembered& told) { episode_.past = told.past; }
   void operator()(const Abandoned&) { episode_.ended = episode_.abandoned = true; }
 
  private:
@@ -232,10 +233,9 @@ void apply(const Protocol& protocol, const Child& child, Episode& episode, const
 
 }  // namespace
 
-Episode begun(const Protocol& protocol, const Child& child, Moment at, History past) {
+Episode begun(const Protocol& protocol, const Child& child, Moment at) {
   Episode episode{};
   episode.began = at;
-  episode.past = std::move(past);
   episode.clock = EpisodeClock{at.utc, Duration{0}, at.offset};
   episode.language = child.language;
   episode.facts.resize(protocol.facts.size());
@@ -256,7 +256,7 @@ Episode folded(const Protocol& protocol, const Child& child, Episode episode, co
   }
   std::vector<Event> history = std::move(episode.history);
   history.push_back(event);
-  Episode believed = begun(protocol, child, episode.began, std::move(episode.past));
+  Episode believed = begun(protocol, child, episode.began);
   for (const Event& past : as_corrected(history)) apply(protocol, child, believed, past, false);
   believed.history = std::move(history);
   return believed;

@@ -5,7 +5,7 @@
 namespace rushlight {
 
 /// The episode as it begins: in the protocol's start step, with the opening questions to ask.
-Episode begun(const Protocol& protocol, const Child& child, Moment at, History past = {});
+Episode begun(const Protocol& protocol, const Child& child, Moment at);
 
 /// The episode after one more event. Deadlines that passed before the event are applied first, in their order,
 /// whether or not a tick came. Total: an event that does not fit (an action of another step, a call nobody opened)

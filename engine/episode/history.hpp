@@ -9,8 +9,8 @@
 
 namespace rushlight {
 
-/// What is known of the nights before this episode. The shell reads it from the journal when an episode begins and keeps it
-/// with the episode, so that a replay sees the same past.
+/// What is known of the nights before this episode. Whoever begins an episode tells it as its first event (Remembered), so
+/// that a replay sees the same past.
 struct History {
   struct Reading {
     Moment when;

@@ -5,113 +5,91 @@
 namespace rushlight {
 namespace {
 
-int sign(std::int64_t difference) { return difference < 0 ? -1 : (difference > 0 ? 1 : 0); }
+/// What is known of a fact, and how long ago it was said; no value when nobody has answered. Nothing is copied here: a
+/// rule table asks for the same few facts again and again.
+struct Said {
+  const Value* value;
+  Duration ago;
+};
 
-template <class Amount>
-int sign_of(Amount a, Amount b) {
-  return a < b ? -1 : (b < a ? 1 : 0);
+Said said_of(const Scene& scene, FactId fact) {
+  if (fact.index < kChildFacts) return {&scene.child_facts[fact.index], Duration{0}};
+  const std::optional<Known>& known = scene.episode.facts[fact.index];
+  return known ? Said{&known->value, scene.now - known->learned} : Said{nullptr, Duration{0}};
 }
 
-/// How a value stands to a limit of its own kind; empty when it has no number ("can't tell") or the kinds differ.
-std::optional<int> standing(const Value& value, const Limit& limit) {
-  if (const auto* glucose = std::get_if<Glucose>(&value)) {
-    const auto* border = std::get_if<GlucoseLimit>(&limit);
-    return border ? std::optional<int>(compare(*glucose, *border)) : std::nullopt;
-  }
-  if (const auto* ketones = std::get_if<KetoneReading>(&value)) {
-    const auto* border = std::get_if<BloodKetones>(&limit);
-    return border ? std::optional<int>(compare(*ketones, *border)) : std::nullopt;
-  }
-  if (const auto* count = std::get_if<Count>(&value)) {
-    const auto* border = std::get_if<int>(&limit);
-    return border ? std::optional<int>(sign(std::int64_t{count->number} - *border)) : std::nullopt;
-  }
-  if (const auto* ago = std::get_if<Ago>(&value)) {
-    const auto* border = std::get_if<Duration>(&limit);
-    return border ? std::optional<int>(sign((ago->time - *border).count())) : std::nullopt;
-  }
-  if (std::holds_alternative<NotLately>(value)) {
-    return std::holds_alternative<Duration>(limit) ? std::optional<int>(1) : std::nullopt;
-  }
-  if (const auto* age = std::get_if<Age>(&value)) {
-    const auto* border = std::get_if<Age>(&limit);
-    return border ? std::optional<int>(sign_of(*age, *border)) : std::nullopt;
-  }
-  if (const auto* weight = std::get_if<BodyWeight>(&value)) {
-    const auto* border = std::get_if<BodyWeight>(&limit);
-    return border ? std::optional<int>(sign_of(*weight, *border)) : std::nullopt;
-  }
-  return std::nullopt;
-}
-
-bool satisfies(int standing, Comparison comparison) {
+template <class Number>
+bool satisfies(Number number, Comparison comparison, Number border) {
   switch (comparison) {
     case Comparison::below:
-      return standing < 0;
+      return number < border;
     case Comparison::at_least:
-      return standing >= 0;
+      return number >= border;
     case Comparison::above:
-      return standing > 0;
+      return number > border;
     case Comparison::at_most:
-      return standing <= 0;
+      return number <= border;
   }
   return false;
 }
 
+/// Whether a value compares so with a limit of its own kind: never without a number ("can't tell"), nor with another kind.
+struct ComparesSo {
+  Comparison comparison;
+  const Limit& limit;
+  Duration since_said;
+
+  template <class Number>
+  bool with(Number number) const {
+    const auto* border = std::get_if<Number>(&limit);
+    return border != nullptr && satisfies(number, comparison, *border);
+  }
+  template <class Border, class Reading>
+  bool reading_with(const Reading& reading) const {
+    const auto* border = std::get_if<Border>(&limit);
+    return border != nullptr && satisfies(compare(reading, *border), comparison, 0);
+  }
+
+  bool operator()(const Glucose& glucose) const { return reading_with<GlucoseLimit>(glucose); }
+  bool operator()(const KetoneReading& ketones) const { return reading_with<BloodKetones>(ketones); }
+  bool operator()(Count count) const { return with(count.number); }
+  bool operator()(Ago ago) const { return with(ago.time + since_said); }
+  bool operator()(NotLately) const { return with(Duration::max()); }  // longer ago than every limit
+  bool operator()(Age age) const { return with(age); }
+  bool operator()(BodyWeight weight) const { return with(weight); }
+  bool operator()(CantTell) const { return false; }
+  bool operator()(Chosen) const { return false; }
+  bool operator()(InsulinDose) const { return false; }
+};
+
 Value yes_or_no(bool yes) { return Chosen{static_cast<std::uint16_t>(yes ? 0 : 1)}; }
 
-/// A protocol that names no limits for the past sees none.
-int counted_from_the_past(const Scene& scene, ChildFact fact) {
+std::array<Value, kChildFacts> child_facts_of(const Child& child, Age age, Day today) {
+  std::array<Value, kChildFacts> facts;  // "can't tell" where nothing is put
+  const auto put = [&](ChildFact fact, const Value& value) { facts[fact_id(fact).index] = value; };
+  put(ChildFact::age, age);
+  if (child.weight) put(ChildFact::weight, *child.weight);
+  if (child.total_daily_dose) put(ChildFact::total_daily_dose, *child.total_daily_dose);
+  put(ChildFact::delivery, Chosen{static_cast<std::uint16_t>(child.delivery)});
+  put(ChildFact::rescue, Chosen{rescue_option(child, today)});
+  put(ChildFact::strips, Chosen{static_cast<std::uint16_t>(child.strips)});
+  put(ChildFact::mini_dose_kit, yes_or_no(mini_dose_kit(child, today) != nullptr));
+  put(ChildFact::correction_known, yes_or_no(child.correction_factor.has_value()));
+  for (const ChildFact past : kPastFacts) put(past, Count{0});
+  return facts;
+}
+
+/// What the journal and this night count, where the step's protocol says what counts.
+void add_past(Scene& scene) {
   const Part* part = scene.protocol.part_of(scene.episode.step);
-  if (part == nullptr || !part->past) return 0;
+  if (part == nullptr || !part->past) return;
   const auto* near = std::get_if<Duration>(&value_in(scene.protocol[part->past->near], scene.context));
   const auto* high = std::get_if<GlucoseLimit>(&value_in(scene.protocol[part->past->high], scene.context));
-  if (near == nullptr || high == nullptr) return 0;
-  if (fact == ChildFact::lows_in_a_day) return lows_in_a_day(scene.episode, scene.protocol, *near, scene.now);
-  if (fact == ChildFact::days_low_at_this_hour)
-    return days_low_at_this_hour(scene.episode, scene.protocol, *near, scene.now);
-  return days_high_at_this_hour(scene.episode, *high, *near, scene.now);
-}
-
-std::optional<Value> child_value(const Scene& scene, ChildFact fact) {
-  switch (fact) {
-    case ChildFact::age:
-      return scene.context.age;
-    case ChildFact::weight:
-      return scene.child.weight ? Value{*scene.child.weight} : Value{CantTell{}};
-    case ChildFact::total_daily_dose:
-      return scene.child.total_daily_dose ? Value{*scene.child.total_daily_dose} : Value{CantTell{}};
-    case ChildFact::delivery:
-      return Chosen{static_cast<std::uint16_t>(scene.child.delivery)};
-    case ChildFact::rescue:
-      return Chosen{rescue_option(scene.child, scene.today)};
-    case ChildFact::strips:
-      return Chosen{static_cast<std::uint16_t>(scene.child.strips)};
-    case ChildFact::mini_dose_kit:
-      return yes_or_no(mini_dose_kit(scene.child, scene.today) != nullptr);
-    case ChildFact::correction_known:
-      return yes_or_no(scene.child.correction_factor.has_value());
-    case ChildFact::lows_in_a_day:
-    case ChildFact::days_low_at_this_hour:
-    case ChildFact::days_high_at_this_hour:
-      return Count{counted_from_the_past(scene, fact)};
-  }
-  return std::nullopt;
-}
-
-/// The value of a fact where it is kept, or `made` where it has to be worked out: nothing is copied on the common path.
-const Value* look_up(const Scene& scene, FactId fact, std::optional<Value>& made) {
-  if (fact.index < kChildFacts) {
-    made = child_value(scene, static_cast<ChildFact>(fact.index));
-    return made ? &*made : nullptr;
-  }
-  const std::optional<Known>& known = scene.episode.facts[fact.index];
-  if (!known) return nullptr;
-  if (const auto* ago = std::get_if<Ago>(&known->value)) {
-    made = Ago{ago->time + (scene.now - known->learned)};
-    return &*made;
-  }
-  return &known->value;
+  if (near == nullptr || high == nullptr) return;
+  const auto put = [&](ChildFact fact, int count) { scene.child_facts[fact_id(fact).index] = Count{count}; };
+  put(ChildFact::lows_in_a_day, lows_in_a_day(scene.episode, scene.protocol, *near, scene.now));
+  put(ChildFact::days_low_at_this_hour, days_low_at_this_hour(scene.episode, scene.protocol, *near, scene.now));
+  put(ChildFact::days_high_at_this_hour, days_high_at_this_hour(scene.episode, *high, *near, scene.now));
 }
 
 struct Holds {
@@ -119,18 +97,15 @@ struct Holds {
   Unanswered unanswered;
 
   bool operator()(const Compares& test) const {
-    std::optional<Value> made;
-    const Value* value = look_up(scene, test.fact, made);
-    if (value == nullptr) return false;
-    const std::optional<int> where = standing(*value, value_in(scene.protocol[test.limit], scene.context));
-    return where && satisfies(*where, test.comparison);
+    const Said said = said_of(scene, test.fact);
+    const Limit& limit = value_in(scene.protocol[test.limit], scene.context);
+    return said.value != nullptr && std::visit(ComparesSo{test.comparison, limit, said.ago}, *said.value);
   }
   bool operator()(const Is& test) const {
-    std::optional<Value> made;
-    const Value* value = look_up(scene, test.fact, made);
-    if (value == nullptr) return unanswered == Unanswered::is_cant_tell && (test.options & kUnknownBit) != 0;
-    if (std::holds_alternative<CantTell>(*value)) return (test.options & kUnknownBit) != 0;
-    const auto* chosen = std::get_if<Chosen>(&*value);
+    const Said said = said_of(scene, test.fact);
+    if (said.value == nullptr) return unanswered == Unanswered::is_cant_tell && (test.options & kUnknownBit) != 0;
+    if (std::holds_alternative<CantTell>(*said.value)) return (test.options & kUnknownBit) != 0;
+    const auto* chosen = std::get_if<Chosen>(said.value);
     return chosen != nullptr && (test.options >> chosen->option & 1U) != 0;
   }
   bool operator()(const CountedAtLeast& test) const {
@@ -227,14 +202,18 @@ Moment wall(const EpisodeClock& clock, Instant instant) { return shown_at_offset
 Scene scene_at(const Protocol& protocol, const Child& child, const Episode& episode, Instant now) {
   const Moment moment = wall(episode.clock, now);
   const Day today = local_day_of(moment);
-  return Scene{protocol, child, episode, Context{age_on(child.birth, today), child.weight, clock_time_of(moment)},
-               today,    now};
+  const Age age = age_on(child.birth, today);
+  Scene scene{protocol, child, episode, Context{age, child.weight, clock_time_of(moment)},
+              today,    now,   child_facts_of(child, age, today)};
+  add_past(scene);
+  return scene;
 }
 
 std::optional<Value> value_of(const Scene& scene, FactId fact) {
-  std::optional<Value> made;
-  const Value* value = look_up(scene, fact, made);
-  return value != nullptr ? std::optional<Value>(*value) : std::nullopt;
+  const Said said = said_of(scene, fact);
+  if (said.value == nullptr) return std::nullopt;
+  if (const auto* ago = std::get_if<Ago>(said.value)) return Ago{ago->time + said.ago};
+  return *said.value;
 }
 
 bool holds(const Scene& scene, const Condition& condition, Unanswered unanswered) {
@@ -242,15 +221,18 @@ bool holds(const Scene& scene, const Condition& condition, Unanswered unanswered
 }
 
 bool all_hold(const Scene& scene, const Conditions& conditions, Unanswered unanswered) {
-  return std::all_of(conditions.begin(), conditions.end(),
-                     [&](const Condition& condition) { return holds(scene, condition, unanswered); });
+  for (const Condition& condition : conditions) {
+    if (!holds(scene, condition, unanswered)) return false;
+  }
+  return true;
 }
 
 std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step) {
-  for (std::size_t place = 0; place < step.rules.size(); ++place) {
-    const Rule& rule = step.rules[place];
-    if (!all_hold(scene, rule.when, Unanswered::is_cant_tell)) continue;
-    if (!rule.otherwise || every_question_is_known(scene, step)) return static_cast<std::uint16_t>(place);
+  std::uint16_t place = 0;
+  for (const Rule& rule : step.rules) {
+    const bool matches = all_hold(scene, rule.when, Unanswered::is_cant_tell);
+    if (matches && (!rule.otherwise || every_question_is_known(scene, step))) return place;
+    ++place;
   }
   return std::nullopt;
 }
@@ -258,8 +240,7 @@ std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step) {
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step) {
   for (std::size_t place = 0; place < scene.protocol.watch.size(); ++place) {
     const WatchId id{static_cast<std::uint16_t>(place)};
-    if (std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end()) continue;
-    if (!is_live(scene, id)) continue;
+    if (std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end() || !is_live(scene, id)) continue;
     if (all_hold(scene, scene.protocol.watch[place].when, Unanswered::holds_nothing)) return id.index;
   }
   return std::nullopt;

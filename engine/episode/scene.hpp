@@ -1,5 +1,7 @@
 #pragma once
 
+#include <array>
+
 #include "episode/episode.hpp"
 
 namespace rushlight {
@@ -12,6 +14,7 @@ struct Scene {
   Context context;  // the child's age and weight, and the local clock, at that instant
   Day today;
   Instant now;
+  std::array<Value, kChildFacts> child_facts;  // by ChildFact; "can't tell" where the child file has none
 };
 
 Scene scene_at(const Protocol& protocol, const Child& child, const Episode& episode, Instant now);

@@ -45,6 +45,8 @@ enum class ChildFact : std::uint8_t {
   lows_in_a_day, days_low_at_this_hour, days_high_at_this_hour,
 };
 inline constexpr std::uint16_t kChildFacts = 11;
+inline constexpr ChildFact kPastFacts[] = {ChildFact::lows_in_a_day, ChildFact::days_low_at_this_hour,
+                                           ChildFact::days_high_at_this_hour};
 constexpr FactId fact_id(ChildFact fact) { return FactId{static_cast<std::uint16_t>(fact)}; }
 
 }  // namespace rushlight

@@ -45,8 +45,7 @@ void add_child_facts(Resolver& resolver) {
     facts.push_back(child_fact(resolver, known, FactKind::choice));
     for (const char* name : {"yes", "no"}) facts.back().options.push_back(plain_option(resolver, name));
   }
-  for (const ChildFact past : {ChildFact::lows_in_a_day, ChildFact::days_low_at_this_hour,
-                               ChildFact::days_high_at_this_hour})
+  for (const ChildFact past : kPastFacts)
     facts.push_back(child_fact(resolver, past, FactKind::count));
 }
 

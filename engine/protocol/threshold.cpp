@@ -33,12 +33,11 @@ struct LimitText {
 
 }  // namespace
 
-const Limit& value_in(const Threshold& threshold, const Context& context) {
-  if (threshold.bands.size() == 1) return threshold.bands.front().value;
+const Band& band_in(const Threshold& threshold, const Context& context) {
   for (const Band& band : threshold.bands) {
-    if (holds(band, context)) return band.value;
+    if (holds(band, context)) return band;
   }
-  return threshold.bands.front().value;
+  return threshold.bands.front();
 }
 
 std::string text_from_limit(const Limit& limit, GlucoseUnit unit) { return std::visit(LimitText{unit}, limit); }

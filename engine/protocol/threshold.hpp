@@ -52,9 +52,14 @@ struct Threshold {
   Where where;
 };
 
+/// The band that holds this context, the first when none does.
+const Band& band_in(const Threshold& threshold, const Context& context);
+
 /// The value in force for a child at a local clock time. An unknown weight takes the band of the lightest child.
 /// A resolved protocol has exactly one band for every context.
-const Limit& value_in(const Threshold& threshold, const Context& context);
+inline const Limit& value_in(const Threshold& threshold, const Context& context) {
+  return threshold.bands.size() == 1 ? threshold.bands.front().value : band_in(threshold, context).value;
+}
 
 /// "70 mg/dL" or "3.9 mmol/L" for a glucose limit by the unit asked for; other kinds in their own unit.
 std::string text_from_limit(const Limit& limit, GlucoseUnit unit);

@@ -2,6 +2,7 @@
 
 #include "protocol/words.hpp"
 #include "wire/deeds_from_json.hpp"
+#include "wire/history_from_json.hpp"
 #include "wire/json_tree.hpp"
 #include "wire/object_reader.hpp"
 #include "wire/value_from_json.hpp"
@@ -13,7 +14,7 @@ using What = decltype(Event::what);
 
 const std::vector<std::string>& event_words() {
   static const std::vector<std::string> words{"answer", "worse",    "correct",  "done",   "call",
-                                              "tick",   "language", "takeover", "abandon"};
+                                              "tick",   "language", "takeover", "abandon", "past"};
   return words;
 }
 
@@ -36,6 +37,7 @@ class EventReader {
     if (word == "done") return done_from(node);
     if (word == "call") return call_from(node);
     if (word == "language") return language_from(node);
+    if (word == "past") return Remembered{history_from_json(node, child_.unit, findings_)};
     if (word == "takeover") {
       const auto by = ObjectReader(node, "`takeover`", {"by"}, findings_).required_text("by", kLongestName);
       return by ? std::optional<What>(TakenOver{*by}) : std::nullopt;

@@ -1,6 +1,7 @@
 #include "wire/line_from_event.hpp"
 
 #include "protocol/words.hpp"
+#include "wire/history_from_json.hpp"
 #include "wire/json_writer.hpp"
 #include "wire/value_from_json.hpp"
 
@@ -39,6 +40,18 @@ class EventWriter {
     out_.key("language").text(words::kLanguages[static_cast<std::size_t>(changed.language)]);
   }
   void operator()(const TakenOver& taken) { out_.key("takeover").begin_object().key("by").text(taken.by).end_object(); }
+  void operator()(const Remembered& told) {
+    out_.key("past").begin_object().key("readings").begin_list();
+    for (const History::Reading& reading : told.past.readings) {
+      out_.begin_object().key("at").text(text_from_moment(reading.when));
+      out_.key("glucose").text(text_from_history(reading.value)).end_object();
+    }
+    out_.end_list().key("treated").begin_list();
+    for (const Moment& when : told.past.treatments) out_.text(text_from_moment(when));
+    out_.end_list();
+    if (told.past.last_insulin) out_.key("insulin").text(text_from_moment(*told.past.last_insulin));
+    out_.end_object();
+  }
   void operator()(const Abandoned& left) { out_.key("abandon").begin_object().key("why").text(left.why).end_object(); }
 
  private:

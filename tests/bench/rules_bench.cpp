@@ -4,7 +4,6 @@
 #include <cstdlib>
 
 #include "bench/rule_set.hpp"
-#include "episode/rule_table.hpp"
 #include "episode/scene.hpp"
 
 namespace rushlight::bench {
@@ -19,17 +18,14 @@ struct Bench {
   std::vector<PlainFacts> plain = random_nights(kNights);
   std::vector<Episode> episodes;
   std::vector<Scene> scenes;
-  std::vector<RuleTable> tables;
 
   Bench() {
     for (const PlainFacts& facts : plain) episodes.push_back(episode_of(protocol, child, facts));
     for (const Episode& episode : episodes) scenes.push_back(scene_at(protocol, child, episode, episode.began.utc));
-    for (const Step& step : protocol.steps) tables.push_back(*RuleTable::of(protocol, step, scenes[0].context));
     for (std::size_t i = 0; i < kNights; ++i) {
       const Chosen3 hand = by_hand(plain[i]);
       require_same(i, "the rules by hand on the engine's own facts", by_hand(episodes[i]), hand);
       require_same(i, "first_match", by_engine(scenes[i]), hand);
-      require_same(i, "the rule tables", by_tables(scenes[i]), hand);
     }
   }
 
@@ -46,14 +42,6 @@ struct Bench {
     Chosen3 chosen{};
     for (std::size_t table = 0; table < kTables; ++table) {
       chosen[table] = first_match(scene, protocol.steps[table]).value_or(kNoRule);
-    }
-    return chosen;
-  }
-
-  Chosen3 by_tables(const Scene& scene) const {
-    Chosen3 chosen{};
-    for (std::size_t table = 0; table < kTables; ++table) {
-      chosen[table] = tables[table].first_match(scene).value_or(kNoRule);
     }
     return chosen;
   }
@@ -86,11 +74,6 @@ void rules_by_hand_on_known_facts(benchmark::State& state) {
   time_choice(state, [](std::size_t night) { return by_hand(bench().episodes[night]); });
 }
 BENCHMARK(rules_by_hand_on_known_facts);
-
-void rules_by_table(benchmark::State& state) {
-  time_choice(state, [](std::size_t night) { return bench().by_tables(bench().scenes[night]); });
-}
-BENCHMARK(rules_by_table);
 
 void rules_by_first_match(benchmark::State& state) {
   time_choice(state, [](std::size_t night) { return bench().by_engine(bench().scenes[night]); });
