@@ -5,6 +5,7 @@
 
 #include "cli/embedded.hpp"
 #include "cli/read_file.hpp"
+#include "cli/trusted_keys.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 
@@ -63,9 +64,46 @@ void refuse_repeated_names(ProtocolSet& set) {
   }
 }
 
+/// The files of the protocols that this one can come to, its own first.
+std::vector<KeptFile> files_of(const Protocol& whole, const std::vector<LoadedProtocol>& alone) {
+  std::vector<KeptFile> files;
+  for (const Part& part : whole.parts) {
+    for (const LoadedProtocol& loaded : alone) {
+      if (loaded.checked.protocol().name == part.name) files.push_back({loaded.file, loaded.bytes});
+    }
+  }
+  return files;
+}
+
+// Each protocol is walked together with those it visits or hands over to.
+void link(ProtocolSet& set) {
+  const std::vector<LoadedProtocol> alone = set.protocols;
+  std::vector<CheckedProtocol> checked;
+  for (const LoadedProtocol& loaded : alone) checked.push_back(loaded.checked);
+  set.protocols.clear();
+  for (const LoadedProtocol& loaded : alone) {
+    Checked whole = check_linked(checked, loaded.checked.protocol().name);
+    for (Finding& finding : whole.findings) {
+      const bool told = std::any_of(set.findings.begin(), set.findings.end(), [&](const Finding& earlier) {
+        return earlier.where == finding.where && earlier.kind.index() == finding.kind.index();
+      });
+      if (!told) set.findings.push_back(std::move(finding));
+    }
+    if (!whole.protocol) continue;
+    const std::vector<KeptFile> files = files_of(whole.protocol->protocol(), alone);
+    set.protocols.push_back(LoadedProtocol{*whole.protocol, loaded.file, text_from_kept(files)});
+  }
+}
+
 void finish(ProtocolSet& set) {
   refuse_repeated_names(set);
+  if (set.all_checked && !has_error(set.findings)) link(set);
   sort_findings(set.findings);
+}
+
+void verify_approval(Protocol& protocol, const std::string& bytes) {
+  std::optional<Approval>& approval = protocol.parts.front().approval;
+  if (approval) approval->verified = is_approved(*approval, bytes, trusted_keys());
 }
 
 }  // namespace
@@ -86,9 +124,17 @@ void add_protocol(ProtocolSet& set, const std::string& file, const std::string& 
     set.all_checked = false;
     return;
   }
+  verify_approval(*read.value, bytes);
   Checked checked = check(std::move(*read.value));
   set.findings.insert(set.findings.end(), checked.findings.begin(), checked.findings.end());
   if (checked.protocol) set.protocols.push_back(LoadedProtocol{*checked.protocol, file, bytes});
+}
+
+ProtocolSet set_of_files(const std::vector<KeptFile>& files) {
+  ProtocolSet set;
+  for (const KeptFile& file : files) add_protocol(set, file.name, file.bytes);
+  finish(set);
+  return set;
 }
 
 ProtocolSet embedded_set(const std::string& name) {

@@ -6,14 +6,15 @@
 
 #include "finding/finding.hpp"
 #include "verify/check.hpp"
+#include "wire/kept_set.hpp"
 
 namespace rushlight {
 
-/// A protocol that may be walked, with the bytes it was read from.
+/// A protocol that may be walked, with those of its set that it can come to, and the bytes all of them were read from.
 struct LoadedProtocol {
   CheckedProtocol checked;
   std::string file;
-  std::string bytes;
+  std::string bytes;  // text_from_kept
 };
 
 /// The text of each file that was read, by its name in findings: for showing the line of a finding.
@@ -31,8 +32,12 @@ struct ProtocolSet {
   const LoadedProtocol* find(const std::string& id) const;
 };
 
-/// Bytes to CheckedProtocol: read, resolve, check. Adds the protocol or the findings to `set`.
+/// Bytes to CheckedProtocol: read, resolve, check; its approval looked at. Adds the protocol, alone, or the findings to
+/// `set`.
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes);
+
+/// The set of these files: each read, resolved and checked, then each linked with the others.
+ProtocolSet set_of_files(const std::vector<KeptFile>& files);
 
 /// A set that travels inside the program: "reference". A name that none has is a finding.
 ProtocolSet embedded_set(const std::string& name);

@@ -101,12 +101,16 @@ class JsonWalk {
       episode_ = begun(protocol(), child_, at);
       store_.begin(EpisodeStart{child_.name, at, protocol().set, protocol().name, protocol().version, protocol_.bytes,
                                 walk_.child_bytes});
+      if (reads_the_past(protocol())) tell(Event{at, Remembered{store_.past(child_.name, child_.unit, at)}});
     }
     if (walk_.language && *walk_.language != episode_->language) {
-      const Event chosen{at, LanguageChanged{*walk_.language}};
-      episode_ = folded(protocol(), child_, std::move(*episode_), chosen);
-      save(chosen);
+      tell(Event{at, LanguageChanged{*walk_.language}});
     }
+  }
+
+  void tell(const Event& event) {
+    episode_ = folded(protocol(), child_, std::move(*episode_), event);
+    save(event);
   }
 
   const WalkJson& walk_;

@@ -31,6 +31,21 @@ Read<std::optional<Unfinished>> WalkStore::unfinished(const std::string& child) 
   return nothing;
 }
 
+History WalkStore::past(const std::string& child, GlucoseUnit unit, const Moment& now) const {
+  History past;
+  if (!journal_) return past;
+  const Read<std::vector<EpisodeRecord>> episodes = journal_->episodes_of(child);
+  if (!episodes.value) return past;
+  for (auto episode = episodes.value->rbegin(); episode != episodes.value->rend(); ++episode) {  // the oldest first
+    constexpr std::chrono::hours kTwoWeeks{24 * 14};
+    if (episode->start.began.utc + kTwoWeeks < now.utc) continue;
+    const Read<std::vector<std::string>> lines = journal_->lines_of(episode->number);
+    if (lines.value) add_lines_to_history(past, *lines.value, unit);
+  }
+  keep_recent(past, now);
+  return past;
+}
+
 void WalkStore::begin(EpisodeStart start) {
   start_ = std::move(start);
   episode_.reset();

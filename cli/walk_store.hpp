@@ -6,6 +6,7 @@
 
 #include "journal/journal.hpp"
 #include "journal/resume.hpp"
+#include "wire/history_from_json.hpp"
 
 namespace rushlight {
 
@@ -25,6 +26,9 @@ class WalkStore {
 
   /// The child's unfinished episode, as kept.
   Read<std::optional<Unfinished>> unfinished(const std::string& child) const;
+
+  /// What the journal tells of the child's last two weeks; nothing without a journal.
+  History past(const std::string& child, GlucoseUnit unit, const Moment& now) const;
 
   void begin(EpisodeStart start);
   void go_on_with(const Unfinished& unfinished);

@@ -143,6 +143,8 @@ class Opening {
     walked.episode = begun(protocol, walked.child, now);
     store_.begin(EpisodeStart{walked.child.name, now, protocol.set, protocol.name, protocol.version,
                               walk_.protocol.bytes, walk_.child_bytes});
+    if (reads_the_past(protocol))
+      write_down(walked, Remembered{store_.past(walked.child.name, walked.child.unit, now)});
   }
 
   void write_down(Walked& walked, const What& what) {

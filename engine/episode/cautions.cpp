@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "episode/approval_text.hpp"
 #include "episode/fold.hpp"
 #include "episode/phrases.hpp"
 #include "episode/words.hpp"
@@ -21,7 +22,8 @@ bool answered_early(const Scene& scene, const Step& step) {
   const Episode& episode = scene.episode;
   if (!step.wait || episode.wait_passed) return false;
   return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
-    if (ask.fresh || ask.fact.index < kChildFacts) return false;
+    const FactKind kind = scene.protocol[ask.fact].kind;
+    if (ask.fresh || (kind != FactKind::glucose && kind != FactKind::ketones)) return false;
     const std::optional<Known>& known = episode.facts[ask.fact.index];
     return known && known->learned > episode.entered;
   });
@@ -69,7 +71,7 @@ std::vector<std::string> cautions_for(const Scene& scene, const Step& step) {
   if (step.wait && !scene.episode.wait_passed && scene.episode.waits <= 1) say(Phrase::second_alarm);
   if (scene.episode.ended && pump_is_paused(scene)) say(Phrase::pump_is_paused);
   for (const Text& text : scene.protocol.cautions) cautions.push_back(filled(scene, text, language, std::nullopt));
-  say(Phrase::not_approved);
+  cautions.push_back(approval_text(scene, language));
   say(Phrase::does_not_replace);
   return cautions;
 }

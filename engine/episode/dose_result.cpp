@@ -132,6 +132,7 @@ class Sum {
     const DoseResult one = dose_for(scene_, cell.one, language_), two = dose_for(scene_, cell.other, language_);
     if (!one.amount && !two.amount) {
       sum_.working = one.working;
+      sum_.clinic_decides = one.clinic_decides || two.clinic_decides;
       return withheld_ = true;
     }
     const Decimal first = one.amount ? one.amount->value : Decimal{}, second = two.amount ? two.amount->value : Decimal{};
@@ -152,6 +153,7 @@ class Sum {
     sum_.used.insert(sum_.used.end(), result.used.begin(), result.used.end());
     if (result.amount) return result.amount->value;
     sum_.working = result.working;
+    sum_.clinic_decides = result.clinic_decides;
     withheld_ = true;
     return std::nullopt;
   }
@@ -211,9 +213,10 @@ class Sum {
 DoseResult dose_for(const Scene& scene, DoseId id, Language language) {
   const Dose& dose = scene.protocol[id];
   if (dose.insulin) {
-    if (std::optional<std::string> reason = insulin_withheld(scene, dose, language)) {
+    if (std::optional<Withholding> withheld = insulin_withheld(scene, dose, language)) {
       DoseResult none;
-      none.working = std::move(*reason);
+      none.working = std::move(withheld->reason);
+      none.clinic_decides = withheld->clinic_decides;
       return none;
     }
   }

@@ -14,6 +14,7 @@ struct DoseResult {
   std::string working;              // "0.3 g/kg x 21 kg = 6.3 g, up to 7 g"; the reason when withheld
   std::vector<ThresholdId> used;    // the thresholds in the sum
   std::optional<SourceId> source;
+  bool clinic_decides = false;      // withheld, and the clinic says how much
 };
 
 DoseResult dose_for(const Scene& scene, DoseId dose, Language language);

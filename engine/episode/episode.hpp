@@ -50,6 +50,12 @@ struct ToldReading {
   Instant when;
 };
 
+/// Another protocol is walked, and then this one goes on.
+struct Visit {
+  StepId from;  // what this step handles is handled during the whole visit, and nothing is calmer than it
+  StepId back;
+};
+
 struct OpenCall {
   Contact contact;
   Instant opened;
@@ -70,7 +76,7 @@ struct Episode {
   std::vector<int> counted;                    // by CounterId
   std::vector<std::optional<Value>> marks;     // by MarkId: what the fact was when the mark was set
   std::vector<ToldReading> readings;           // of the whole episode, glucose, ketones and ordered choices
-  std::optional<StepId> returns_to;            // in a visit to another protocol: where it comes back to
+  std::optional<Visit> visit;                  // to another protocol, while it lasts
   std::optional<Instant> drinking_since;       // when drinks were first to be counted
   History past;                                // of the nights before
   std::vector<Given> given;                    // of the whole episode

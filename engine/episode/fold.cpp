@@ -72,7 +72,7 @@ class Applying {
 
   void begin_again() {
     episode_.ended = episode_.abandoned = false;
-    episode_.returns_to.reset();
+    episode_.visit.reset();
     episode_.opening = opening_facts(protocol_);
     for (OpenCall& call : episode_.calls) call.opened = now_;  // nobody was waiting for an answer after the end
     settling_.enter(protocol_.start, Cause{}, now_);
@@ -80,7 +80,7 @@ class Applying {
 
   void apply(const Deed& deed) {
     const Action& action = protocol_[deed.action];
-    if (action.call) {
+    if (is_call(action.kind)) {
       const bool made =
           deed.outcome == Outcome::given || deed.outcome == Outcome::reached || deed.outcome == Outcome::told;
       const Outcome outcome = made ? Outcome::reached : Outcome::no_answer;
@@ -97,6 +97,10 @@ class Applying {
       if (action.records)
         episode_.facts[action.records->fact.index] =
             Known{Chosen{action.records->option}, when, episode_.events, false};
+    }
+    if (action.kind == ActionKind::insulin && (taken || deed.outcome == Outcome::wrong)) {
+      const std::optional<FactId> last = protocol_.fact_named("last-rapid-insulin");
+      if (last) episode_.facts[last->index] = Known{Ago{Duration{0}}, when, episode_.events, false};
     }
     if (taken && action.starts) {
       const Scene here = settling_.scene(now_);
@@ -132,7 +136,7 @@ class Applying {
     }
     for (const ActionId id : protocol_[episode_.step].actions) {
       const Action& action = protocol_[id];
-      if (!action.call || !answers_to(action.call->contact) || !belongs_here(id)) continue;
+      if (!is_call(action.kind) || !answers_to(action.call->contact) || !belongs_here(id)) continue;
       if (called.outcome != Outcome::no_answer) set_deed(Given{id, called.outcome, std::nullopt, now_});
       const std::optional<OutcomeRule>& rule = action.on[static_cast<std::size_t>(called.outcome)];
       if (rule && rule->go) {

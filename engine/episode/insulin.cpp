@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "episode/approval_text.hpp"
 #include "episode/phrases.hpp"
 #include "episode/words.hpp"
 
@@ -16,9 +17,7 @@ const Kind* limit_of(const Scene& scene, ThresholdId id) {
 /// What the protocol and the child's file say before the night is looked at.
 std::optional<Phrase> not_for_this_child(const Scene& scene) {
   const Part* part = scene.protocol.part_of(scene.episode.step);
-  const std::optional<Approval> approval = part != nullptr ? part->approval : std::nullopt;
-  if (!approval || !approval->verified) return Phrase::insulin_not_approved;
-  if (scene.today < approval->on || approval->until < scene.today) return Phrase::insulin_approval_over;
+  if (part == nullptr || !is_approved_now(scene)) return Phrase::insulin_not_approved;
   if (!part->insulin_doses) return Phrase::insulin_not_switched_on;
   if (scene.child.delivery == Delivery::automatic_pump) return Phrase::insulin_pump_corrects;
   if (!scene.child.total_daily_dose || !scene.child.daily_dose_on) return Phrase::insulin_daily_dose_unknown;
@@ -75,9 +74,12 @@ InsulinDose insulin_step_for(const Scene& scene, const Dose& dose) {
   return std::max(own, InsulinDose{least->value, kInsulinUnit});
 }
 
-std::optional<std::string> insulin_withheld(const Scene& scene, const Dose& dose, Language language) {
+std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose, Language language) {
   const auto because = [&](Phrase reason, const std::string& one = "") {
-    return phrase(reason, language, one) + " " + phrase(Phrase::call_for_the_dose, language);
+    return Withholding{phrase(reason, language, one) + " " + phrase(Phrase::call_for_the_dose, language), true};
+  };
+  const auto not_yet = [&](Phrase reason, const std::string& one = "") {
+    return Withholding{phrase(reason, language, one), false};
   };
   if (const std::optional<Phrase> reason = not_for_this_child(scene)) return because(*reason);
   if (somebody_else_may_have_dosed(scene)) return because(Phrase::insulin_somebody_else);
@@ -88,7 +90,7 @@ std::optional<std::string> insulin_withheld(const Scene& scene, const Dose& dose
   if (!last || apart == nullptr) return because(Phrase::insulin_last_unknown);
   if (scene.now - *last < *apart) {
     const Moment next = wall(scene.episode.clock, *last + *apart);
-    return phrase(Phrase::insulin_too_soon, language, text_from_clock_time(clock_time_of(next)));
+    return not_yet(Phrase::insulin_too_soon, text_from_clock_time(clock_time_of(next)));
   }
 
   const std::optional<FactId> fact = scene.protocol.fact_named("glucose");
@@ -97,7 +99,7 @@ std::optional<std::string> insulin_withheld(const Scene& scene, const Dose& dose
   const auto* fresh = limit_of<Duration>(scene, limits.fresh);
   const auto* floor = limit_of<GlucoseLimit>(scene, limits.floor);
   if (reading == nullptr || floor == nullptr) return because(Phrase::insulin_no_reading);
-  if (fresh == nullptr || scene.now - known->learned > *fresh) return phrase(Phrase::insulin_reading_old, language);
+  if (fresh == nullptr || scene.now - known->learned > *fresh) return not_yet(Phrase::insulin_reading_old);
   if (compare(*reading, *floor) < 0)
     return because(Phrase::insulin_below_floor, said(Limit{*floor}, scene.child.unit, language));
   return std::nullopt;

@@ -12,7 +12,11 @@ namespace rushlight {
 /// current total daily dose and insulin of 100 units in a millilitre, never where a pump corrects by itself, never within
 /// the no-stacking time of the last rapid-acting dose, never when somebody else may have given some, and never below the
 /// glucose floor or on an old reading. What is not known withholds.
-std::optional<std::string> insulin_withheld(const Scene& scene, const Dose& dose, Language language);
+struct Withholding {
+  std::string reason;
+  bool clinic_decides;  // no reason to wait or to measure first: call for the dose
+};
+std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose, Language language);
 
 /// Rounded down to this: the step of the child's own pen or pump, and no finer than the protocol's.
 InsulinDose insulin_step_for(const Scene& scene, const Dose& dose);

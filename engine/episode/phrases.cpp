@@ -13,6 +13,14 @@ Wording wording(Phrase phrase) {
     case Phrase::not_approved:
       return {"Example set. No clinic has approved it for care.",
               "Conjunto de ejemplo. Ninguna clínica lo ha aprobado."};
+    case Phrase::approval_void:
+      return {"The approval of this guide does not fit it, or its key is not trusted here. Ask the clinic.",
+              "La aprobación de esta guía no coincide con ella, o aquí no se confía en su clave. Pregunte a la clínica."};
+    case Phrase::approval_over:
+      return {"The approval of this guide is not in force (until {1}). Ask the clinic.",
+              "La aprobación de esta guía no está vigente (hasta {1}). Pregunte a la clínica."};
+    case Phrase::approved_by:
+      return {"Approved by {1}, until {2}.", "Aprobado por {1}, hasta {2}."};
     case Phrase::does_not_replace:
       return {
           "This follows the clinic's written plan. It does not replace the clinic, a licensed professional or local "
@@ -94,11 +102,8 @@ Wording wording(Phrase phrase) {
     case Phrase::call_for_the_dose:
       return {"Call the clinic for the dose.", "Llame a la clínica para la dosis."};
     case Phrase::insulin_not_approved:
-      return {"No insulin dose here: no clinic has approved this guide.",
-              "Aquí no hay dosis de insulina: ninguna clínica aprobó esta guía."};
-    case Phrase::insulin_approval_over:
-      return {"No insulin dose here: the approval of this guide is over.",
-              "Aquí no hay dosis de insulina: la aprobación de esta guía venció."};
+      return {"No insulin dose here: no clinic stands for this guide now.",
+              "Aquí no hay dosis de insulina: ninguna clínica responde hoy por esta guía."};
     case Phrase::insulin_not_switched_on:
       return {"No insulin dose here: the clinic gives it by phone.",
               "Aquí no hay dosis de insulina: la clínica la da por teléfono."};
@@ -140,6 +145,36 @@ Wording wording(Phrase phrase) {
       return {"{1} a day", "{1} al día"};
     case Phrase::above_target:
       return {"{1} / {2} for each unit", "{1} / {2} por unidad"};
+    case Phrase::phone_weight_unknown:
+      return {"weight not known", "peso desconocido"};
+    case Phrase::phone_glucose:
+      return {"Glucose: {1}", "Glucosa: {1}"};
+    case Phrase::phone_ketones:
+      return {"Blood ketones: {1}", "Cetonas en sangre: {1}"};
+    case Phrase::phone_urine:
+      return {"Urine ketones: {1}", "Cetonas en orina: {1}"};
+    case Phrase::phone_insulin:
+      return {"Insulin: {1}", "Insulina: {1}"};
+    case Phrase::phone_drinks:
+      return {"Drunk: {1}", "Bebió: {1}"};
+    case Phrase::phone_vomits:
+      return {"Vomited in the last 4 hours: {1}", "Vómitos en las últimas 4 horas: {1}"};
+    case Phrase::phone_done:
+      return {"Done so far: {1}", "Hecho hasta ahora: {1}"};
+    case Phrase::phone_at:
+      return {"{1} at {2}", "{1} a las {2}"};
+    case Phrase::phone_nothing:
+      return {"nothing yet", "nada todavía"};
+    case Phrase::phone_not_known:
+      return {"not known", "no se sabe"};
+    case Phrase::phone_not_asked:
+      return {"not measured", "sin medir"};
+    case Phrase::phone_rapid_ago:
+      return {"last rapid-acting at {1}", "última rápida a las {1}"};
+    case Phrase::phone_not_in_a_day:
+      return {"no rapid-acting in the last day", "sin rápida en el último día"};
+    case Phrase::phone_of_goal:
+      return {"{1} of {2}", "{1} de {2}"};
     case Phrase::larger_of:
       return {"the larger of {1} and {2}", "la mayor entre {1} y {2}"};
   }

@@ -9,6 +9,7 @@ namespace rushlight {
 /// The few fixed words the house itself says beside the clinic's texts, in every language.
 enum class Phrase : std::uint8_t {
   not_approved,          // every face, until a clinic has approved the set
+  approval_void, approval_over, approved_by,
   does_not_replace,
   weight_from,           // "The weight is from {1}. Weigh again soon."
   weight_unknown,
@@ -31,7 +32,7 @@ enum class Phrase : std::uint8_t {
   units,                 // of insulin; UCUM codes are for files
   micrograms,
   call_for_the_dose,     // after every reason why no insulin dose is shown
-  insulin_not_approved, insulin_approval_over, insulin_not_switched_on, insulin_pump_corrects,
+  insulin_not_approved, insulin_not_switched_on, insulin_pump_corrects,
   insulin_daily_dose_unknown, insulin_daily_dose_old, insulin_strength_unknown, insulin_other_strength,
   insulin_somebody_else, insulin_last_unknown,
   insulin_too_soon,      // "{1}": from when on
@@ -40,6 +41,13 @@ enum class Phrase : std::uint8_t {
   insulin_less_than_a_step,
   a_day, above_target,   // parts of a sum: "16 units a day"; "(310 - 150) mg/dL / 50 mg/dL a unit"
   larger_of,             // "the larger of {1} and {2}"
+  // What to say on the telephone, a line each.
+  phone_weight_unknown, phone_glucose, phone_ketones, phone_urine, phone_insulin, phone_drinks, phone_vomits, phone_done,
+  phone_at,              // "{1} at {2}"
+  phone_nothing, phone_not_known, phone_not_asked,
+  phone_rapid_ago,       // "last rapid-acting {1} ago"
+  phone_not_in_a_day,
+  phone_of_goal,         // "{1} of {2}"
 };
 
 std::string phrase(Phrase phrase, Language language, const std::string& one = "", const std::string& two = "");

@@ -137,8 +137,11 @@ bool is_live(const Scene& scene, WatchId id) {
   if (scene.protocol.parts.size() < 2) return true;
   const Part* here = scene.protocol.part_of(scene.episode.step);
   if (here == nullptr || has_watch(*here, id)) return true;
-  const Part* caller = scene.episode.returns_to ? scene.protocol.part_of(*scene.episode.returns_to) : nullptr;
+  if (!scene.episode.visit) return false;
+  const Step& from = scene.protocol[scene.episode.visit->from];
+  const Part* caller = scene.protocol.part_of(scene.episode.visit->from);
   if (caller == nullptr || !has_watch(*caller, id)) return false;
+  if (std::find(from.handles.begin(), from.handles.end(), id) != from.handles.end()) return false;
   for (std::uint16_t own = here->first_watch; own < here->first_watch + here->watches; ++own) {
     if (scene.protocol.watch[own].name == scene.protocol[id].name) return false;
   }

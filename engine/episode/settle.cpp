@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "episode/dose_result.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -26,6 +28,12 @@ bool is_answered(const Episode& episode, const Ask& ask, Instant since, std::opt
   if (!known) return false;
   if (fresh && now - known->learned <= *fresh) return true;
   return is_told_since(episode, ask.fact, since);
+}
+
+/// A call action calls; an insulin action calls where its dose is the clinic's to say.
+bool calls_now(const Scene& scene, const Action& action) {
+  if (is_call(action.kind)) return true;
+  return action.dose && dose_for(scene, *action.dose, scene.episode.language).clinic_decides;
 }
 
 }  // namespace
@@ -57,7 +65,7 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
   const Scene at_entry = scene(now);
   for (const ActionId action_id : step.actions) {
     const Action& action = protocol_[action_id];
-    if (action.call && applies(at_entry, action)) {
+    if (action.call && applies(at_entry, action) && calls_now(at_entry, action)) {
       open_call(action.call->contact, time_in(action.call->answer_within, now), now);
     }
   }
@@ -70,7 +78,7 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
     episode_.drinking_since = now;
   // A visit goes back to where it was called from; only an emergency ends everything.
   const bool visit_is_over = step.ends_visit || (step.ends && step.urgency != Urgency::emergency);
-  if (episode_.returns_to && visit_is_over) return come_back(cause, now);
+  if (episode_.visit && visit_is_over) return come_back(cause, now);
   episode_.ended = step.ends;
 }
 
@@ -165,17 +173,15 @@ bool Settling::step_is_finished(const Scene& here) const {
 
 void Settling::take(const Rule& rule, const Cause& cause, Instant now) {
   const bool hands_over = !rule.hands_over_to.empty();
-  if (hands_over && episode_.returns_to) return come_back(cause, now);
-  if (rule.enters && !hands_over) {
-    if (episode_.returns_to) return come_back(cause, now);  // one visit at a time: the caller goes on
-    episode_.returns_to = rule.go;
-  }
+  // One visit at a time: what a visited protocol would go on to is the caller's to decide.
+  if (rule.enters && episode_.visit) return come_back(cause, now);
+  if (rule.enters && !hands_over) episode_.visit = Visit{episode_.step, rule.go};
   enter(rule.enters.value_or(rule.go), cause, now);
 }
 
 void Settling::come_back(const Cause& cause, Instant now) {
-  const StepId back = *episode_.returns_to;
-  episode_.returns_to.reset();
+  const StepId back = episode_.visit->back;
+  episode_.visit.reset();
   enter(back, cause, now);
 }
 
@@ -201,7 +207,7 @@ void Settling::follow_rules(Instant now) {
     if (const auto watch = watch_that_fires(here, step)) {
       episode_.opening.clear();  // danger first: nothing else is asked before its step
       const StepId to = protocol_.watch[*watch].go;
-      if (protocol_.part_of(to) != protocol_.part_of(episode_.step)) episode_.returns_to.reset();  // the caller's danger
+      if (protocol_.part_of(to) != protocol_.part_of(episode_.step)) episode_.visit.reset();  // the caller's danger
       enter(to, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);
       continue;
     }
@@ -243,6 +249,7 @@ std::vector<FactId> open_questions(const Protocol& protocol, const Child& child,
 
 Urgency urgency_of(const Protocol& protocol, const Episode& episode) {
   Urgency gravest = protocol[episode.step].urgency;
+  if (episode.visit) gravest = worst(gravest, protocol[episode.visit->from].urgency);
   for (const OpenCall& call : episode.calls) {
     gravest = worst(gravest, call.contact == Contact::emergency ? Urgency::emergency
                              : call.contact == Contact::on_call ? Urgency::clinic_now

@@ -3,8 +3,10 @@
 #include <algorithm>
 
 #include "episode/cautions.hpp"
+#include "episode/drinks.hpp"
 #include "episode/grounds.hpp"
 #include "episode/phrases.hpp"
+#include "episode/telephone.hpp"
 #include "episode/words.hpp"
 
 namespace rushlight {
@@ -35,7 +37,8 @@ class Showing {
     const Episode& episode = here_.episode;
     View view{};
     view.set = protocol.set;
-    view.protocol = protocol.name;
+    const Part* part = protocol.part_of(episode.step);
+    view.protocol = part != nullptr ? part->name : protocol.name;
     view.step = step_.name;
     view.child = here_.child.name;
     view.language = language_;
@@ -50,6 +53,8 @@ class Showing {
     view.caution = cautions_for(here_, step_);
     view.why = grounds_of(here_, step_);
     show_given(view);
+    view.drinks = drinks_of(here_);
+    if (view.call) view.say = for_the_telephone(here_, language_);
     view.told = episode.told;
     view.ended = episode.ended;
     return view;

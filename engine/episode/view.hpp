@@ -64,6 +64,12 @@ struct GivenLine {
   Moment when;
 };
 
+/// What was drunk since drinks began to count, against the goal up to now. Both in mL.
+struct ShownDrinks {
+  Quantity drunk, goal;
+  Moment since;
+};
+
 /// Everything a face shows at one moment, and nothing it has to work out.
 struct View {
   std::string set, protocol, step, child;
@@ -82,6 +88,8 @@ struct View {
   std::vector<std::string> caution;
   std::vector<Why> why;
   std::vector<GivenLine> given;
+  std::optional<ShownDrinks> drinks;
+  std::vector<std::string> say;       // with an open call: what to say on the telephone, in this order
   std::string told;
   bool ended;
 };

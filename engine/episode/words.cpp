@@ -1,6 +1,7 @@
 #include "episode/words.hpp"
 
 #include "episode/dose_result.hpp"
+#include "episode/drinks.hpp"
 #include "episode/phrases.hpp"
 
 namespace rushlight {
@@ -15,6 +16,34 @@ std::string latest_glucose(const Scene& scene, Language language) {
     if (const std::optional<Value> value = value_of(scene, *fact)) {
       if (const auto* reading = std::get_if<Glucose>(&*value)) return said(*reading, language);
     }
+  }
+  return phrase(Phrase::no_reading, language);
+}
+
+/// Blood first: it is the reading the bands are written for.
+std::string latest_ketones(const Scene& scene, Language language) {
+  for (const char* name : {"ketones", "urine-ketones"}) {
+    const std::optional<FactId> fact = scene.protocol.fact_named(name);
+    const std::optional<Value> value = fact ? value_of(scene, *fact) : std::nullopt;
+    if (!value) continue;
+    if (const auto* blood = std::get_if<KetoneReading>(&*value)) return text_from_ketones(*blood);
+    const auto* urine = std::get_if<Chosen>(&*value);
+    if (urine != nullptr) return plain_words(scene.protocol[*fact].options[urine->option].text, language);
+  }
+  return phrase(Phrase::no_reading, language);
+}
+
+/// The mark of a syringe for insulin of 100 units in a millilitre: one mark is a hundredth of a millilitre.
+/// Source: Haymond and Schreiner 2001: 1 mg in 1 mL, one mark holds 10 micrograms.
+std::string syringe_mark(const Scene& scene, Language language) {
+  const RescueMedicine* kit = mini_dose_kit(scene.child, scene.today);
+  for (const ActionId id : scene.protocol[scene.episode.step].actions) {
+    const Action& action = scene.protocol[id];
+    if (kit == nullptr || action.kind != ActionKind::glucagon || !action.dose) continue;
+    const std::optional<Quantity> amount = dose_for(scene, *action.dose, language).amount;
+    if (!amount || amount->unit != Unit::microgram) continue;
+    const Decimal in_a_mark = product(kit->concentration->value, Decimal::whole(10));
+    return text_from_decimal(rounded(quotient(amount->value, in_a_mark), RoundDirection::down, Decimal::whole(1)));
   }
   return phrase(Phrase::no_reading, language);
 }
@@ -92,6 +121,17 @@ struct Filling {
         return rescue_place(scene, language);
       case Filler::told:
         return scene.episode.told;
+      case Filler::ketones:
+        return latest_ketones(scene, language);
+      case Filler::drunk:
+      case Filler::fluid_goal: {
+        const std::optional<ShownDrinks> drinks = drinks_of(scene);
+        const Quantity none{Decimal{}, Unit::millilitre};
+        if (!drinks) return said(none, language);
+        return said(filler == Filler::drunk ? drinks->drunk : drinks->goal, language);
+      }
+      case Filler::syringe_mark:
+        return syringe_mark(scene, language);
     }
     return "";
   }

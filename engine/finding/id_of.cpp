@@ -57,6 +57,7 @@ struct Id {
   std::string operator()(const WatchMissing&) const { return "watch-missing"; }
   std::string operator()(const MouthWhileDanger&) const { return "mouth-while-danger"; }
   std::string operator()(const TooCalm&) const { return "too-calm"; }
+  std::string operator()(const InsulinWithGlucagon&) const { return "insulin-with-glucagon"; }
   std::string operator()(const EarlyRuleUntold&) const { return "early-rule-untold"; }
   std::string operator()(const UntilWithoutWait&) const { return "until-without-wait"; }
   std::string operator()(const AsksAtOnce&) const { return "asks-at-once"; }

@@ -69,6 +69,7 @@ struct CalmerThanWatch { std::string step; std::string watch; }; // handles a wa
 struct WatchMissing { std::string danger; };                     // will not wake, cannot swallow, seizure, not breathing normally
 struct MouthWhileDanger { std::string step; std::string action; };       // nothing by mouth when not awake or unable to swallow
 struct TooCalm { std::string step; std::string watch; };         // meets a danger sign and is no emergency
+struct InsulinWithGlucagon { std::string step; };                // both are drawn up in the same syringe
 struct EarlyRuleUntold { std::string rule; };                    // reads what nobody can tell during the wait
 struct UntilWithoutWait { std::string step; };                   // `{until}` where no wait ends
 struct AsksAtOnce { std::string step; std::string action; std::string fact; };          // gives and measures without a wait
@@ -89,7 +90,7 @@ using Kind = std::variant<
     MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, PlaceholderMissing, WrongFactKind, WrongThresholdKind, MissingSource,
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, StepUnreachable, DeadEnd,
     LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, MouthWhileDanger, TooCalm,
-    EarlyRuleUntold, UntilWithoutWait, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, UnknownStart,
+    InsulinWithGlucagon, EarlyRuleUntold, UntilWithoutWait, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, UnknownStart,
     JournalDamaged, JournalNewer, WrongUse>;
 
 }  // namespace rushlight

@@ -199,6 +199,9 @@ struct Remedy {
   std::string operator()(const TooCalm& k) const {
     return "write `urgency=\"emergency\"` on step " + quoted(k.step);
   }
+  std::string operator()(const InsulinWithGlucagon& k) const {
+    return "give glucagon in a step of its own, before or after step " + quoted(k.step);
+  }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "let " + quoted(k.rule) + " read only choices that its step asks, in a step with a `<wait>`; or drop `early`";
   }

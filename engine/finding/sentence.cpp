@@ -156,6 +156,9 @@ struct Sentence {
   std::string operator()(const TooCalm& k) const {
     return "step " + quoted(k.step) + " meets the danger of watch " + quoted(k.watch) + " and is no emergency";
   }
+  std::string operator()(const InsulinWithGlucagon& k) const {
+    return "step " + quoted(k.step) + " shows insulin and glucagon on one screen: one can be drawn up for the other";
+  }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "rule " + quoted(k.rule) + " is `early` but nothing that it reads can be told during a wait";
   }

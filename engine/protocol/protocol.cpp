@@ -1,5 +1,7 @@
 #include "protocol/protocol.hpp"
 
+#include <algorithm>
+
 namespace rushlight {
 
 namespace {
@@ -19,6 +21,13 @@ const Part* Protocol::part_of(StepId step) const {
     if (step.index >= part.first_step && step.index < part.first_step + part.steps) return &part;
   }
   return nullptr;
+}
+
+bool reads_the_past(const Protocol& protocol) {
+  const auto reads = [](const Part& part) { return part.past.has_value(); };
+  const auto gives = [](const Dose& dose) { return dose.insulin.has_value(); };
+  return std::any_of(protocol.parts.begin(), protocol.parts.end(), reads) ||
+         std::any_of(protocol.doses.begin(), protocol.doses.end(), gives);
 }
 
 std::optional<FactId> Protocol::fact_named(std::string_view wanted) const { return named<FactId>(facts, wanted); }

@@ -40,6 +40,7 @@ struct PastLimits {
 struct Approval {
   std::string by;
   Day on, until;
+  std::string key, signature;  // as written
   bool verified = false;
 };
 
@@ -100,5 +101,8 @@ struct Protocol {
   std::optional<ActionId> action_named(std::string_view name) const;
   std::optional<StepId> step_named(std::string_view name) const;
 };
+
+/// True when what was written down on earlier nights can matter: its facts are read, or insulin is given.
+bool reads_the_past(const Protocol& protocol);
 
 }  // namespace rushlight

@@ -76,7 +76,9 @@ void add_timers(Resolver& resolver, const DraftAction& draft, Action& action) {
 }
 
 void add_call(Resolver& resolver, const DraftAction& draft, Action& action) {
-  if (!is_call(action.kind)) {
+  // An insulin dose that is the clinic's to say opens the call to the clinic.
+  const bool calls_for_the_dose = action.kind == ActionKind::insulin && (draft.contact || draft.answer_within);
+  if (!is_call(action.kind) && !calls_for_the_dose) {
     const std::string element = "do of kind " + std::string(name_of(action.kind));
     refuse(resolver, draft.contact, "contact", element, {"id", "kind", "source"});
     refuse(resolver, draft.answer_within, "answer-within", element, {"id", "kind", "source"});
@@ -97,6 +99,32 @@ void add_call(Resolver& resolver, const DraftAction& draft, Action& action) {
 bool may_have_dose(ActionKind kind) {
   return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin ||
          kind == ActionKind::fluid;
+}
+
+// What is measured in units of insulin goes by the limits of insulin, and nothing else does.
+void refuse_other_unit(Resolver& resolver, const DraftAction& draft, const Action& action) {
+  if (!action.dose) return;
+  const Dose& dose = resolver.protocol[*action.dose];
+  const auto fits = [&] {
+    switch (action.kind) {
+      case ActionKind::insulin:
+        return dose.unit == Unit::insulin_unit;
+      case ActionKind::glucagon:
+        return dose.unit == Unit::milligram || dose.unit == Unit::microgram;
+      case ActionKind::fluid:
+        return dose.unit == Unit::millilitre;
+      case ActionKind::by_mouth:
+        return dose.unit == Unit::gram || dose.unit == Unit::millilitre;
+      default:
+        return true;
+    }
+  };
+  if (fits()) return;
+  resolver.error(draft.dose->where,
+                 WrongUse{"`" + dose.name + "` is in " + std::string(ucum(dose.unit)) + ", which is not how " +
+                              std::string(name_of(action.kind)) + " is given",
+                          "name a dose in the unit of its kind"},
+                 Because{"the dose", dose.where});
 }
 
 }  // namespace
@@ -125,6 +153,7 @@ Action action_from(Resolver& resolver, const DraftAction& draft, StepId step, So
   if (!may_have_dose(action.kind)) {
     refuse(resolver, draft.dose, "dose", "do of kind " + kind->text, {"id", "kind", "source"});
   }
+  refuse_other_unit(resolver, draft, action);
   add_call(resolver, draft, action);
   add_outcomes(resolver, draft, action);
   return action;

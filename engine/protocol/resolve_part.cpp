@@ -17,8 +17,8 @@ Approval approval_from(Resolver& resolver, const DraftApproval& draft) {
   if (const Word* by = word(draft.by, "by")) approval.by = by->text;
   approval.on = day_from_word(resolver, word(draft.on, "on"));
   approval.until = day_from_word(resolver, word(draft.until, "until"));
-  word(draft.key, "key");
-  word(draft.signature, "signature");
+  if (const Word* key = word(draft.key, "key")) approval.key = key->text;
+  if (const Word* signature = word(draft.signature, "signature")) approval.signature = signature->text;
   return approval;
 }
 

@@ -25,11 +25,21 @@ Checked check(Protocol protocol) {
   every_loop_is_bounded(checking);
   danger_signs_are_watched(checking);
   nothing_by_mouth_in_danger(checking);
+  insulin_stands_apart_from_glucagon(checking);
   sort_findings(checking.findings);
   Checked checked{std::nullopt, std::move(checking.findings)};
   if (!has_error(checked.findings)) {
     checked.protocol = CheckedProtocol(std::make_shared<const Protocol>(std::move(protocol)));
   }
+  return checked;
+}
+
+Checked check_linked(const std::vector<CheckedProtocol>& set, std::string_view first) {
+  std::vector<const Protocol*> protocols;
+  for (const CheckedProtocol& each : set) protocols.push_back(&each.protocol());
+  Read<Protocol> whole = linked(protocols, first);
+  Checked checked{std::nullopt, std::move(whole.findings)};
+  if (whole.value) checked.protocol = CheckedProtocol(std::make_shared<const Protocol>(std::move(*whole.value)));
   return checked;
 }
 

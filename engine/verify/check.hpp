@@ -3,7 +3,7 @@
 #include <memory>
 #include <variant>
 
-#include "protocol/protocol.hpp"
+#include "protocol/linked.hpp"
 
 namespace rushlight {
 
@@ -15,6 +15,7 @@ class CheckedProtocol {
 
  private:
   friend struct Checked check(Protocol protocol);
+  friend struct Checked check_linked(const std::vector<CheckedProtocol>& set, std::string_view first);
   explicit CheckedProtocol(std::shared_ptr<const Protocol> protocol) : protocol_(std::move(protocol)) {}
   std::shared_ptr<const Protocol> protocol_;
 };
@@ -31,5 +32,10 @@ struct Checked {
 /// table has a row for every child, unknown weight included, no dead row and no least above its most; and no step gives
 /// something and measures without a wait.
 Checked check(Protocol protocol);
+
+/// The checked protocols of a set as one that begins with `first` (protocol/linked.hpp): what each has passed alone holds
+/// for its own steps; a visit counts there as one step that waits, a hand-over as an end. Visits are one deep by the way they
+/// are walked, and a loop over a hand-over would begin the other protocol anew.
+Checked check_linked(const std::vector<CheckedProtocol>& set, std::string_view first);
 
 }  // namespace rushlight

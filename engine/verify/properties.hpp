@@ -49,6 +49,8 @@ void every_loop_is_bounded(Checking& checking);
 /// The danger signs are watched, the steps they lead to handle them, no handling step is calmer than that, and none
 /// that meets a danger sign is less than an emergency.
 void danger_signs_are_watched(Checking& checking);
+/// Insulin and glucagon never stand on one screen.
+void insulin_stands_apart_from_glucagon(Checking& checking);
 /// Nothing goes by mouth in a step that handles a danger sign.
 void nothing_by_mouth_in_danger(Checking& checking);
 

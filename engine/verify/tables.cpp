@@ -156,7 +156,7 @@ class TableBuilder {
     for (const Line& line : rules_) add_line(line);
   }
 
-  TableBuilder(const Protocol& protocol, const Dose& dose) : protocol_(protocol) {
+  TableBuilder(const Protocol& protocol, const Dose& dose) : protocol_(protocol), insulin_(dose.insulin.has_value()) {
     for (const DoseRow& row : dose.rows) {
       rules_.push_back(Line{&row.when, false, needs_of(protocol, row)});
       for (const FactId need : rules_.back().needs) add_subject({Subject::Kind::fact, need.index});
@@ -229,8 +229,10 @@ class TableBuilder {
       dimension.stretches = number_stretches(borders, glucose, meter_range(unit).least.micros());
     }
     // An unknown weight takes the band of the lightest child.
+    const bool never_unknown = insulin_ && fact != nullptr &&
+                               (fact->kind == FactKind::glucose || fact->kind == FactKind::insulin);
     const bool lightest = room.from == 0 || fact == nullptr || fact->kind != FactKind::weight;
-    if (fact != nullptr && may_be_unknown(*fact) && lightest) dimension.stretches.push_back({0, true});
+    if (fact != nullptr && may_be_unknown(*fact) && lightest && !never_unknown) dimension.stretches.push_back({0, true});
     return dimension;
   }
 
@@ -280,6 +282,7 @@ class TableBuilder {
 
   const Protocol& protocol_;
   const Step* step_ = nullptr;  // none for a dose
+  bool insulin_ = false;        // its table is not read without a glucose and a total daily dose (episode/insulin.hpp)
   std::vector<Line> watched_, rules_;
   std::vector<Subject> subjects_;
   std::vector<ThresholdId> limits_;

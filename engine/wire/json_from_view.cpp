@@ -140,6 +140,17 @@ class ViewWriter {
       out_.key("when").text(text_from_moment(line.when)).key("text").text(line.text).end_object();
     }
     out_.end_list();
+    out_.key("drinks");
+    if (view.drinks) {
+      out_.begin_object().key("drunk").text(text_from_quantity(view.drinks->drunk));
+      out_.key("goal").text(text_from_quantity(view.drinks->goal));
+      out_.key("since").text(text_from_moment(view.drinks->since)).end_object();
+    } else {
+      out_.null();
+    }
+    out_.key("say").begin_list();
+    for (const std::string& line : view.say) out_.text(line);
+    out_.end_list();
     out_.key("told");
     if (view.told.empty()) {
       out_.null();

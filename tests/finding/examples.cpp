@@ -134,6 +134,9 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({TooCalm{"emergency", "will-not-wake"}, "too-calm",
                   "step `emergency` meets the danger of watch `will-not-wake` and is no emergency",
                   "write `urgency=\"emergency\"` on step `emergency`"});
+  rows.push_back({InsulinWithGlucagon{"rescue"}, "insulin-with-glucagon",
+                  "step `rescue` shows insulin and glucagon on one screen: one can be drawn up for the other",
+                  "give glucagon in a step of its own, before or after step `rescue`"});
   rows.push_back({EarlyRuleUntold{"treat/1"}, "early-rule-untold",
                   "rule `treat/1` is `early` but nothing that it reads can be told during a wait",
                   "let `treat/1` read only choices that its step asks, in a step with a `<wait>`; or drop `early`"});

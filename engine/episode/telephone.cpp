@@ -1,0 +1,130 @@
+#include "episode/telephone.hpp"
+
+#include "episode/drinks.hpp"
+#include "episode/phrases.hpp"
+#include "episode/words.hpp"
+
+namespace rushlight {
+namespace {
+
+constexpr std::size_t kMostReadings = 4;  // a line somebody can read aloud; the latest count
+constexpr std::size_t kMostDeeds = 6;
+
+class Telephone {
+ public:
+  Telephone(const Scene& scene, Language language) : scene_(scene), language_(language) {}
+
+  std::vector<std::string> lines() const {
+    std::vector<std::string> lines{who()};
+    add_readings(lines, "glucose", Phrase::phone_glucose);
+    add_readings(lines, "ketones", Phrase::phone_ketones);
+    add_readings(lines, "urine-ketones", Phrase::phone_urine);
+    lines.push_back(phrase(Phrase::phone_insulin, language_, insulin()));
+    if (const std::optional<ShownDrinks> drinks = drinks_of(scene_)) {
+      lines.push_back(phrase(Phrase::phone_drinks, language_,
+                             phrase(Phrase::phone_of_goal, language_, said(drinks->drunk, language_),
+                                    said(drinks->goal, language_))));
+    }
+    add_vomits(lines);
+    lines.push_back(phrase(Phrase::phone_done, language_, done()));
+    return lines;
+  }
+
+ private:
+  std::string clock(Instant when) const {
+    return text_from_clock_time(clock_time_of(wall(scene_.episode.clock, when)));
+  }
+  std::string at(const std::string& what, Instant when) const {
+    return phrase(Phrase::phone_at, language_, what, clock(when));
+  }
+
+  std::string who() const {
+    const std::string age = said(Limit{scene_.context.age}, scene_.child.unit, language_);
+    const std::string weight = scene_.child.weight ? said(scene_.child.weight->quantity(), language_)
+                                                   : phrase(Phrase::phone_weight_unknown, language_);
+    return scene_.child.name + ", " + age + ", " + weight;
+  }
+
+  std::string shown(const ToldReading& reading) const {
+    if (const auto* glucose = std::get_if<Glucose>(&reading.value)) return said(*glucose, language_);
+    if (const auto* ketones = std::get_if<KetoneReading>(&reading.value)) return text_from_ketones(*ketones);
+    const auto* chosen = std::get_if<Chosen>(&reading.value);
+    const Fact& fact = scene_.protocol[reading.fact];
+    if (chosen == nullptr || chosen->option >= fact.options.size()) return phrase(Phrase::phone_not_known, language_);
+    return plain_words(fact.options[chosen->option].text, language_);
+  }
+
+  // What the protocol never asks is not spoken of; what it asks and nobody measured is.
+  void add_readings(std::vector<std::string>& lines, const char* name, Phrase what) const {
+    const std::optional<FactId> fact = scene_.protocol.fact_named(name);
+    if (!fact) return;
+    std::vector<std::string> told;
+    for (const ToldReading& reading : scene_.episode.readings) {
+      if (reading.fact == *fact) told.push_back(at(shown(reading), reading.when));
+    }
+    const bool is_glucose = what == Phrase::phone_glucose;
+    if (told.empty() && !is_glucose) return;
+    lines.push_back(phrase(what, language_, told.empty() ? phrase(Phrase::phone_not_asked, language_)
+                                                         : joined(told, kMostReadings)));
+  }
+
+  static std::string joined(const std::vector<std::string>& all, std::size_t most) {
+    std::string text = all.size() > most ? "... " : "";
+    for (std::size_t i = all.size() > most ? all.size() - most : 0; i < all.size(); ++i) {
+      text += all[i] + (i + 1 < all.size() ? ", " : "");
+    }
+    return text;
+  }
+
+  bool is_insulin(const Given& given) const { return scene_.protocol[given.action].kind == ActionKind::insulin; }
+
+  std::string insulin() const {
+    std::vector<std::string> parts;
+    for (const Given& given : scene_.episode.given) {
+      if (is_insulin(given) && given.amount) parts.push_back(at(said(*given.amount, language_), given.when));
+    }
+    const std::optional<FactId> fact = scene_.protocol.fact_named("last-rapid-insulin");
+    const std::optional<Value> told = fact ? value_of(scene_, *fact) : std::nullopt;
+    if (const auto* ago = told ? std::get_if<Ago>(&*told) : nullptr) {
+      parts.push_back(phrase(Phrase::phone_rapid_ago, language_, clock(scene_.now - ago->time)));
+    } else if (told && std::holds_alternative<NotLately>(*told)) {
+      parts.push_back(phrase(Phrase::phone_not_in_a_day, language_));
+    } else if (parts.empty()) {
+      parts.push_back(phrase(Phrase::phone_not_known, language_));
+    }
+    return joined(parts, kMostReadings);
+  }
+
+  void add_vomits(std::vector<std::string>& lines) const {
+    const std::optional<FactId> fact = scene_.protocol.fact_named("vomits");
+    const std::optional<Value> told = fact ? value_of(scene_, *fact) : std::nullopt;
+    if (!told) return;
+    const auto* count = std::get_if<Count>(&*told);
+    lines.push_back(phrase(Phrase::phone_vomits, language_,
+                           count != nullptr ? std::to_string(count->number) : phrase(Phrase::phone_not_known, language_)));
+  }
+
+  std::string done() const {
+    std::vector<std::string> deeds;
+    for (const Given& given : scene_.episode.given) {
+      const Action& action = scene_.protocol[given.action];
+      const bool went_in = given.outcome == Outcome::given || given.outcome == Outcome::part;
+      if (!went_in || is_insulin(given) || !action.dose || action.kind == ActionKind::fluid) continue;
+      std::string what = plain_words(scene_.protocol[*action.dose].label, language_);
+      if (given.amount) what += " " + said(*given.amount, language_);
+      deeds.push_back(at(what, given.when));
+    }
+    return deeds.empty() ? phrase(Phrase::phone_nothing, language_) : joined(deeds, kMostDeeds);
+  }
+
+  const Scene& scene_;
+  Language language_;
+};
+
+}  // namespace
+
+std::vector<std::string> for_the_telephone(const Scene& scene, Language language) {
+  return Telephone(scene, language).lines();
+}
+
+}  // namespace rushlight
