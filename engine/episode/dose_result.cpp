@@ -26,9 +26,11 @@ class Sum {
       return none;
     }
     if (!amount()) return std::nullopt;
+    const Decimal as_fixed = value_;
     round();
     bound(row_.least, true);
     bound(row_.most, false);
+    if (value_ != as_fixed) sum_.share.clear();  // it was the share of another amount
     sum_.amount = Quantity{value_, dose_.unit};
     sum_.source = row_.source;
     return std::move(sum_);
@@ -46,6 +48,7 @@ class Sum {
     if (const auto* fixed = std::get_if<DoseRow::Fixed>(&row_.cell)) {
       value_ = limit(fixed->amount);
       sum_.working = plain_words(scene_.protocol[fixed->amount].label, language_) + ": " + written(value_);
+      if (fixed->share) sum_.share = plain_words(*fixed->share, language_);
       return true;
     }
     if (!scene_.child.weight) return false;

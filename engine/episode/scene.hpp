@@ -38,6 +38,9 @@ std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step);
 /// (Law: watch comes before every rule.) The first watch that is true and that the step does not handle.
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step);
 
+/// The watch rules that are true, that the step handles and that lead elsewhere: known here, and no reason to leave.
+std::vector<WatchId> watches_met(const Scene& scene, const Step& step);
+
 /// The rescue medicine that would be used: the first in date whose kind is known; the options of ChildFact::rescue otherwise.
 std::uint16_t rescue_option(const Child& child, Day today);
 

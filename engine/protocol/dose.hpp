@@ -13,7 +13,10 @@ namespace rushlight {
 
 /// One row of a dose table.
 struct DoseRow {
-  struct Fixed { ThresholdId amount; };
+  struct Fixed {
+    ThresholdId amount;
+    std::optional<Text> share;  // what that is of the thing in hand: "half of the vial"
+  };
   struct PerKilogram { ThresholdId amount; };
   struct Withheld { Text reason; };
   std::variant<Fixed, PerKilogram, Withheld> cell;

@@ -86,7 +86,7 @@ struct DraftRow {
   Where where;
   MaybeWord fixed, per_kg, withheld, least, most, source;
   std::vector<DraftCondition> when;
-  std::optional<DraftText> reason;  // of a withheld row
+  std::optional<DraftText> text;  // the reason of a withheld row, the share of a fixed one
 };
 
 struct DraftDose {
@@ -112,6 +112,13 @@ struct DraftRule {
   MaybeWord id, go, resets, source, early;
   bool otherwise;
   std::vector<DraftCondition> when;
+};
+
+struct DraftWatch {
+  Where where;
+  MaybeWord id, go, source;
+  std::vector<DraftCondition> when;
+  std::optional<DraftText> also;
 };
 
 struct DraftOutcome {
@@ -161,7 +168,7 @@ struct Draft {
   std::vector<DraftCounter> counters;
   std::vector<DraftAsk> opening;
   std::vector<DraftSign> worse;
-  std::vector<DraftRule> watch;
+  std::vector<DraftWatch> watch;
   std::vector<DraftStep> steps;
 };
 

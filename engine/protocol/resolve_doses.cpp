@@ -39,16 +39,22 @@ void add_cell(Resolver& resolver, const DraftRow& draft, const Dose& dose, DoseR
   if (withheld) {
     refuse(resolver, draft.fixed, "fixed", "row that withholds", {"withheld", "source"});
     refuse(resolver, draft.per_kg, "per-kg", "row that withholds", {"withheld", "source"});
-    row.cell = DoseRow::Withheld{text_from(resolver, draft.reason.value_or(DraftText{}), "row", draft.where)};
+    row.cell = DoseRow::Withheld{text_from(resolver, draft.text.value_or(DraftText{}), "row", draft.where)};
     return;
-  }
-  if (draft.reason && !draft.reason->lines.empty()) {
-    resolver.error(draft.reason->where, UnknownElement{draft.reason->lines.front().language.text, "row", {"if"}});
   }
   if (draft.fixed) {
     refuse(resolver, draft.per_kg, "per-kg", "row", {"fixed"});
-    row.cell = DoseRow::Fixed{amount_in(resolver, draft.fixed, dose.unit).value_or(ThresholdId{0})};
-  } else if (draft.per_kg) {
+    DoseRow::Fixed fixed{amount_in(resolver, draft.fixed, dose.unit).value_or(ThresholdId{0}), std::nullopt};
+    if (draft.text) fixed.share = text_from(resolver, *draft.text, "row", draft.where);
+    row.cell = std::move(fixed);
+    return;
+  }
+  // A sum for each kilogram is another share for every child.
+  if (draft.text) {
+    const Word& language = draft.text->lines.front().language;
+    resolver.error(language.where, UnknownElement{language.text, "row", {"if"}});
+  }
+  if (draft.per_kg) {
     const auto amount = threshold_from(resolver, draft.per_kg, {ThresholdKind::carbohydrate_per_weight});
     if (amount && dose.unit != Unit::gram) {
       resolver.error(draft.per_kg->where, WrongUnit{draft.per_kg->text, std::string(ucum(dose.unit))},

@@ -90,7 +90,7 @@ void collect_names(Resolver& resolver) {
   for (const DraftCounter& counter : draft.counters) {
     add_name(resolver, resolver.counters, counter.id, "counter", counter.where);
   }
-  for (const DraftRule& rule : draft.watch) add_name(resolver, resolver.watches, rule.id, "rule", rule.where);
+  for (const DraftWatch& rule : draft.watch) add_name(resolver, resolver.watches, rule.id, "rule", rule.where);
   for (const DraftStep& step : draft.steps) {
     add_name(resolver, resolver.steps, step.id, "step", step.where);
     for (const DraftAction& action : step.actions) add_name(resolver, resolver.actions, action.id, "do", action.where);

@@ -42,10 +42,10 @@ inline constexpr std::array<std::string_view, 2> kLanguages{"en", "es"};
 inline constexpr std::array<std::string_view, 3> kRoundDirections{"up", "down", "nearest"};
 inline constexpr std::array<std::string_view, 4> kComparisons{"below", "at-least", "above", "at-most"};
 
-inline constexpr std::array<std::string_view, 12> kFillers{
-    "child",        "food",          "other-foods",    "glucose",
-    "until",        "clinic-number", "on-call-number", "emergency-number",
-    "second-adult", "address",       "rescue-place",   "told"};
+inline constexpr std::array<std::string_view, 13> kFillers{
+    "child",         "food",           "other-foods",      "glucose",      "until",   "again",
+    "clinic-number", "on-call-number", "emergency-number", "second-adult", "address", "rescue-place",
+    "told"};
 
 template <std::size_t N>
 std::optional<std::size_t> place_of(const std::array<std::string_view, N>& list, std::string_view word) {

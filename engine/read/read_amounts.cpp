@@ -10,11 +10,11 @@ DraftFood food_from_node(const XmlNode& node) {
 }
 
 DraftRow row_from_node(const XmlNode& node) {
-  std::optional<DraftText> reason = text_from_node(node);
-  if (reason->lines.empty()) reason.reset();
+  std::optional<DraftText> text = text_from_node(node);
+  if (text->lines.empty()) text.reset();
   return {node.name.where,           node.value_of("fixed"),     node.value_of("per-kg"),
           node.value_of("withheld"), node.value_of("least"),     node.value_of("most"),
-          node.value_of("source"),   conditions_from_node(node), std::move(reason)};
+          node.value_of("source"),   conditions_from_node(node), std::move(text)};
 }
 
 DraftDose dose_from_node(const XmlNode& node) {
