@@ -122,6 +122,13 @@ bool is_choice(const ShownQuestion& question) {
   return question.kind == FactKind::choice || question.kind == FactKind::ordered_choice;
 }
 
+bool is_reading(FactKind kind) { return kind == FactKind::glucose || kind == FactKind::ketones; }
+
+bool is_typed_twice(const Value& value) {
+  const auto* reading = std::get_if<Glucose>(&value);
+  return reading != nullptr && reading->number() && compare(*reading, kTypedTwiceFrom) >= 0;
+}
+
 std::variant<Value, std::string> answer_from_text(const ShownQuestion& question, std::string_view typed,
                                                   const AnswerSetting& setting) {
   switch (question.kind) {

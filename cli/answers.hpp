@@ -16,6 +16,13 @@ struct AnswerSetting {
   Moment now;
 };
 
+/// From here up a slip of the finger ("520" for "52") is likelier than the number: it is typed a second time before it
+/// counts. Common practice, no source; the mmol/L value is the mg/dL one as a meter would print it.
+inline constexpr GlucoseLimit kTypedTwiceFrom{Decimal::whole(400), Decimal::of_micros(22'200'000)};
+
+/// A number from kTypedTwiceFrom up. HI is no number: nobody types it by a slip.
+bool is_typed_twice(const Value& value);
+
 /// The answer that was typed to a question, or one kind sentence that says what to type instead. Never guesses a unit:
 /// "4.2" for a meter in mg/dL and "2" for a time are asked about. "3,9" is 3.9 in a language whose decimal mark is the
 /// comma. The key for "can't tell" is not looked at here.
@@ -30,5 +37,8 @@ std::string how_to_answer(const ShownQuestion& question, Language language);
 
 /// Whether the question is answered by picking a line.
 bool is_choice(const ShownQuestion& question);
+
+/// Whether the question is answered with what a meter shows.
+bool is_reading(FactKind kind);
 
 }  // namespace rushlight

@@ -23,7 +23,12 @@ ProtocolSet one_file(const std::string& path, bool is_child) {
   const std::string& text = std::get<std::string>(bytes);
   if (is_child) {
     set.texts[path] = text;
-    set.findings = child_from_json(text, path, today()).findings;
+    Read<Child> read = child_from_json(text, path, today());
+    set.findings = std::move(read.findings);
+    if (read.value && read.value->contacts.emergency.empty()) {
+      const WrongUse missing{"no emergency number is in the child file", "add `emergency` to `contacts`"};
+      set.findings.push_back(Finding{Severity::warning, Where{path, 0, 0, 0}, missing, {}});
+    }
   } else {
     add_protocol(set, path, text);
   }

@@ -67,6 +67,7 @@ int child_new(std::istream& in, std::ostream& out, const ChildNew& wish) {
     return exit_status_of({*finding});
   }
   interview.tell(child_words::kWritten, wish.out);
+  if (answers.child.contacts.emergency.empty()) interview.tell(kNoEmergencyNumber);
   interview.tell(child_words::kThen);
   return 0;
 }

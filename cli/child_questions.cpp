@@ -66,6 +66,14 @@ std::optional<Decimal> kilograms_from(const std::string& typed, Language languag
 
 std::string in_kilograms(Decimal value) { return text_from_quantity(Quantity{value, Unit::kilogram}); }
 
+// Clean numbers that still lie inside: whole kilograms, tenths for the smallest children.
+std::string usual_weights(const WeightRange& usual) {
+  const Decimal least = usual.least.in(kKilogram);
+  const Decimal step = least < Decimal::whole(10) ? kTenth : Decimal::whole(1);
+  return text_from_decimal(rounded(least, RoundDirection::up, step)) + "-" +
+         in_kilograms(rounded(usual.most.in(kKilogram), RoundDirection::down, step));
+}
+
 void ask_when_weighed(Interview& interview, Child& child, Day today) {
   interview.ask(kWeighed, [&](const std::string& typed) -> std::string {
     const auto day = typed.empty() ? std::optional<Day>(today) : day_from_text(typed);
@@ -114,9 +122,7 @@ void ask_weight(Interview& interview, Answers& answers, Day today) {
     child.weight = BodyWeight{*weight, kKilogram};
     const WeightRange usual = plausible_weight(age_on(child.birth, *child.weighed));
     if (*child.weight >= usual.least && *child.weight <= usual.most) return;
-    const std::string range =
-        text_from_decimal(usual.least.in(kKilogram)) + "-" + in_kilograms(usual.most.in(kKilogram));
-    answers.confirmed.weight = interview.agrees(kUnusualWeight, in_kilograms(*weight), range);
+    answers.confirmed.weight = interview.agrees(kUnusualWeight, in_kilograms(*weight), usual_weights(usual));
     if (answers.confirmed.weight) return;
     child.weight.reset();
     child.weighed.reset();

@@ -95,6 +95,7 @@ class Demo {
       const View view = view_of(protocol_, child_, settled, now);
       Situation here{protocol_, child_, settled, view, now};
       here.first = screens == 0;
+      dialog_ = still_meant(here, std::move(dialog_));
       const bool waits = std::holds_alternative<OnStep>(dialog_) && phase_of(here) == Phase::wait;
       const std::string typed = std::holds_alternative<OnStep>(dialog_) ? caregiver_.types(here) : "1";
       show(here, waits ? say(kWaited, view.language, clock_text(view.wait->until)) : "> " + typed);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cli/keys.hpp"
+#include "cli/outcome_words.hpp"
 #include "cli/readings.hpp"
 #include "cli/say.hpp"
 #include "measure/written.hpp"
@@ -25,7 +26,7 @@ class Meaning {
         view_(situation.view),
         language_(situation.language()),
         typed_(typed),
-        key_(key_from_text(typed, language_)),
+        key_(key_from_text(typed)),
         number_(number_from_text(typed)) {}
 
   Turn operator()(const OnStep&) const {
@@ -47,7 +48,7 @@ class Meaning {
       case Key::stop:
         return {OnStep{}, std::nullopt, "", view_.ended ? Command::close : Command::stop};
       case Key::cant_tell:
-        return phase_of(here_) == Phase::ask ? answered(CantTell{}) : stay(kNoQuestion);
+        return cant_tell();
       case Key::enter:
         break;
     }
@@ -86,11 +87,13 @@ class Meaning {
   Turn operator()(const NamingOutcome& same) const {
     const ShownAction* action = action_of(view_, same.action);
     if (key_ == Key::enter || action == nullptr) return {OnStep{}};
-    const std::vector<Outcome> outcomes = outcomes_of(action->kind);
-    if (!number_ || static_cast<std::size_t>(*number_) > outcomes.size()) return only_to(same, outcomes.size());
-    const Outcome outcome = outcomes[static_cast<std::size_t>(*number_) - 1];
-    return {OnStep{}, Done{{Deed{same.action, outcome, std::nullopt, std::nullopt}}},
-            say(kMarked, language_, outcome_line(outcome, action->kind, language_))};
+    return outcome_chosen(same, *action, outcomes_of(action->kind), OnStep{});
+  }
+
+  Turn operator()(const SayingHowMuch& same) const {
+    const ShownAction* action = action_of(view_, same.action);
+    if (key_ == Key::enter || action == nullptr) return {OnStep{}};
+    return outcome_chosen(same, *action, amounts_of(action->kind), after_deeds(same.action));
   }
 
   Turn operator()(const ReportingCall& same) const {
@@ -119,12 +122,19 @@ class Meaning {
   Turn operator()(const Correcting& same) const {
     if (key_ == Key::enter) return {OnStep{}};
     const ShownQuestion question = question_of(here_, same.fact);
-    std::variant<Value, std::string> answer = Value{CantTell{}};
-    if (key_ != Key::cant_tell) answer = answer_from_text(question, typed_, here_.setting());
-    if (const auto* refusal = std::get_if<std::string>(&answer)) return {same, std::nullopt, *refusal};
-    const Value& value = std::get<Value>(answer);
-    return {OnStep{}, Corrected{{{same.fact, value}}},
-            say(kCorrected, language_, text_from_answer(question, value, here_.setting()))};
+    if (key_ == Key::cant_tell) return told(question, CantTell{}, true);
+    return typed_answer(same, question, true);
+  }
+
+  Turn operator()(const TypingAgain& same) const {
+    if (key_ == Key::enter) return {OnStep{}, std::nullopt, say(kNotKept, language_, text_from_glucose(same.reading))};
+    const ShownQuestion question = question_of(here_, same.fact);
+    if (key_ == Key::cant_tell && (same.correcting || is_asked(same.fact)))
+      return told(question, CantTell{}, same.correcting);
+    const auto answer = answer_from_text(question, typed_, here_.setting());
+    if (answer == std::variant<Value, std::string>{Value{same.reading}})
+      return told(question, same.reading, same.correcting);
+    return typed_answer(same, question, same.correcting);
   }
 
   Turn operator()(const ChoosingMore& same) const {
@@ -168,7 +178,9 @@ class Meaning {
   }
 
  private:
-  Turn stay(const Both& sentence) const { return {OnStep{}, std::nullopt, say(sentence, language_)}; }
+  Turn stay(const Both& sentence, const std::string& one = "") const {
+    return {OnStep{}, std::nullopt, say(sentence, language_, one)};
+  }
   Turn not_understood(const Dialog& same) const {
     return {same, std::nullopt, say(kNotUnderstood, language_, std::string(trimmed(typed_)))};
   }
@@ -176,66 +188,122 @@ class Meaning {
     return {same, std::nullopt, say(kOnlyOneOf, language_, std::to_string(most))};
   }
 
-  Turn answered(const Value& value) const {
-    const ShownQuestion& question = view_.ask.front();
-    return {OnStep{}, Answered{{{question.id, value}}},
-            say(kYouSaid, language_, text_from_answer(question, value, here_.setting()))};
+  bool is_asked(FactId fact) const {
+    return std::any_of(view_.ask.begin(), view_.ask.end(),
+                       [&](const ShownQuestion& asked) { return asked.id == fact; });
+  }
+
+  // One line for one question: taken, refused with a sentence in the same dialog, or asked for a second time.
+  Turn typed_answer(const Dialog& same, const ShownQuestion& question, bool correcting) const {
+    const auto answer = answer_from_text(question, typed_, here_.setting());
+    if (const auto* refusal = std::get_if<std::string>(&answer)) return {same, std::nullopt, *refusal};
+    const Value& value = std::get<Value>(answer);
+    if (is_typed_twice(value)) return {TypingAgain{question.id, std::get<Glucose>(value), correcting}};
+    return told(question, value, correcting);
+  }
+
+  Turn told(const ShownQuestion& question, const Value& value, bool correcting) const {
+    const std::string shown = text_from_answer(question, value, here_.setting());
+    const Answers answers = {{question.id, value}};
+    if (correcting) return {OnStep{}, Corrected{answers}, say(kCorrected, language_, shown)};
+    // During the wait it is kept; the engine knows that it came early.
+    if (phase_of(here_) == Phase::wait)
+      return {OnStep{}, Answered{answers}, say(kEarlyKept, language_, shown, clock_text(view_.wait->until))};
+    return {OnStep{}, Answered{answers}, say(kYouSaid, language_, shown)};
+  }
+
+  Turn cant_tell() const {
+    const Phase phase = phase_of(here_);
+    if (phase == Phase::ask) return told(view_.ask.front(), CantTell{}, false);
+    const ShownQuestion* reading = phase == Phase::act ? reading_asked_for(here_) : nullptr;
+    return reading != nullptr ? told(*reading, CantTell{}, false) : stay(kNoQuestion);
   }
 
   Turn on_question() const {
     if (key_ == Key::enter) return stay(kNeedsAnswer);
-    const auto answer = answer_from_text(view_.ask.front(), typed_, here_.setting());
-    if (const auto* refusal = std::get_if<std::string>(&answer)) return {OnStep{}, std::nullopt, *refusal};
-    return answered(std::get<Value>(answer));
+    return typed_answer(OnStep{}, view_.ask.front(), false);
   }
 
   Turn on_actions() const {
     if (number_ && static_cast<std::size_t>(*number_) <= view_.actions.size()) {
       return about(view_.actions[static_cast<std::size_t>(*number_) - 1]);
     }
-    if (key_ != Key::enter) return reading_in_place_of_done();
-    Dialog next = OnStep{};
-    if (const ShownAction* call = pending_call(view_)) next = ReportingCall{*contact_awaited(here_, *call)};
-    const bool left = std::any_of(view_.actions.begin(), view_.actions.end(), is_pending);
-    return left ? Turn{next, AllDone{}} : Turn{next};
+    if (key_ != Key::enter) {
+      const ShownQuestion* reading = reading_asked_for(here_);  // whoever measures as told types it at once
+      return reading != nullptr ? typed_answer(OnStep{}, *reading, false) : not_understood(OnStep{});
+    }
+    if (!any_is_pending(here_)) return {after_deeds(std::nullopt)};
+    Done all_else;
+    bool all = true;
+    for (const ShownAction& action : view_.actions) {
+      if (!is_pending(here_, action)) continue;
+      if (asks_how_much(here_, action)) {
+        all = false;
+      } else {
+        all_else.deeds.push_back({action.id, Outcome::given, std::nullopt, std::nullopt});
+      }
+    }
+    Turn turn{after_deeds(std::nullopt)};
+    if (all) turn.what = AllDone{};
+    if (!all && !all_else.deeds.empty()) turn.what = all_else;
+    return turn;
   }
 
-  // Whoever measures as told types the reading at once.
-  Turn reading_in_place_of_done() const {
-    const ShownQuestion* question = reading_asked_for(here_);
-    if (question == nullptr) return not_understood(OnStep{});
-    const auto answer = answer_from_text(*question, typed_, here_.setting());
-    if (const auto* refusal = std::get_if<std::string>(&answer)) return {OnStep{}, std::nullopt, *refusal};
-    return answered(std::get<Value>(answer));
+  // What is still to be said once "all done" is: how much of a dose went in, then how the call went.
+  Dialog after_deeds(std::optional<ActionId> said) const {
+    for (const ShownAction& action : view_.actions) {
+      if (said != action.id && asks_how_much(here_, action)) return SayingHowMuch{action.id};
+    }
+    if (const ShownAction* call = pending_call(view_)) return ReportingCall{*contact_awaited(here_, *call)};
+    return OnStep{};
   }
 
-  // A reading during the wait is kept; the engine knows that it came early.
+  Turn outcome_chosen(const Dialog& same, const ShownAction& action, const std::vector<Outcome>& outcomes,
+                      const Dialog& next) const {
+    if (!number_ || static_cast<std::size_t>(*number_) > outcomes.size()) return only_to(same, outcomes.size());
+    const Outcome outcome = outcomes[static_cast<std::size_t>(*number_) - 1];
+    return {next, Done{{Deed{action.id, outcome, std::nullopt, std::nullopt}}},
+            say(kMarked, language_, outcome_line(outcome, action.kind, language_))};
+  }
+
   Turn on_wait() const {
-    if (key_ == Key::enter) return stay_until();
+    if (key_ == Key::enter) return stay(kNotYet, clock_text(view_.wait->until));
+    if (number_ && static_cast<std::size_t>(*number_) <= view_.early.size()) {
+      const ShownEarly& early = view_.early[static_cast<std::size_t>(*number_) - 1];
+      return {OnStep{}, Answered{{{early.fact, Chosen{early.option}}}}, say(kYouSaid, language_, early.text)};
+    }
+    const bool has_digit = typed_.find_first_of("0123456789") != std::string::npos;
     for (const Ask& ask : here_.protocol[here_.episode.step].asks) {
       if (here_.protocol[ask.fact].kind != FactKind::glucose) continue;
-      const auto answer = answer_from_text(question_of(here_, ask.fact), typed_, here_.setting());
-      if (const auto* value = std::get_if<Value>(&answer)) {
-        const std::string shown = text_from_answer(question_of(here_, ask.fact), *value, here_.setting());
-        return {OnStep{}, Answered{{{ask.fact, *value}}},
-                say(kEarlyKept, language_, shown, clock_text(view_.wait->until))};
-      }
-      const bool has_digit = typed_.find_first_of("0123456789") != std::string::npos;
-      if (has_digit) return {OnStep{}, std::nullopt, std::get<std::string>(answer)};
+      const Turn turn = typed_answer(OnStep{}, question_of(here_, ask.fact), false);
+      if (has_digit || turn.what) return turn;
     }
     return not_understood(OnStep{});
   }
-  Turn stay_until() const { return {OnStep{}, std::nullopt, say(kNotYet, language_, clock_text(view_.wait->until))}; }
 
   Turn trouble() const {
-    if (view_.actions.empty()) return stay(kNothingElseHere);
+    if (view_.actions.empty()) return nothing_to_mark();
     return view_.actions.size() == 1 ? about(view_.actions.front()) : Turn{NamingAction{}};
   }
 
   Turn about(const ShownAction& action) const {
     if (const std::optional<Contact> contact = contact_awaited(here_, action)) return {ReportingCall{*contact}};
-    if (outcomes_of(action.kind).size() < 2) return stay(kNothingElseHere);
+    if (outcomes_of(action.kind).size() < 2) return nothing_to_mark();
     return {NamingOutcome{action.id}};
+  }
+
+  // What helps instead depends on what the screen is waiting for.
+  Turn nothing_to_mark() const {
+    switch (phase_of(here_)) {
+      case Phase::ask:
+        return stay(is_reading(view_.ask.front().kind) ? kNoMeterHere : kNothingWrongHere);
+      case Phase::act:
+        return stay(kNothingElseHere);
+      case Phase::wait:
+      case Phase::ended:
+        break;
+    }
+    return stay(kNothingToMark);
   }
 
   const Situation& here_;
@@ -248,65 +316,17 @@ class Meaning {
 
 }  // namespace
 
+Dialog still_meant(const Situation& situation, Dialog dialog) {
+  const auto* naming = std::get_if<NamingOutcome>(&dialog);
+  const auto* saying = std::get_if<SayingHowMuch>(&dialog);
+  const bool gone = (naming != nullptr && action_of(situation.view, naming->action) == nullptr) ||
+                    (saying != nullptr && action_of(situation.view, saying->action) == nullptr);
+  return gone ? Dialog{OnStep{}} : dialog;
+}
+
 Turn turn_after(const Situation& situation, const Dialog& dialog, const std::string& typed) {
-  if (key_from_text(typed, situation.language()) == Key::worse) return {NamingWorse{}};
+  if (key_from_text(typed) == Key::worse) return {NamingWorse{}};
   return std::visit(Meaning(situation, typed), dialog);
-}
-
-std::vector<Outcome> outcomes_of(ActionKind kind) {
-  std::vector<Outcome> outcomes = outcomes_to_cover(kind);
-  outcomes.push_back(Outcome::given);
-  return outcomes;
-}
-
-std::string outcome_mark(Outcome outcome, Language language) {
-  const bool es = language == Language::es;
-  switch (outcome) {
-    case Outcome::given:
-      return es ? "hecho" : "done";
-    case Outcome::part:
-      return es ? "solo una parte" : "only part";
-    case Outcome::refused:
-      return es ? "no se dio" : "not taken";
-    case Outcome::vomited:
-      return es ? "vomitado" : "vomited";
-    case Outcome::none_here:
-      return es ? "no hay aquí" : "none here";
-    case Outcome::wrong:
-      return es ? "salió mal" : "went wrong";
-    case Outcome::reached:
-      return es ? "contestaron" : "answered";
-    case Outcome::no_answer:
-      return es ? "nadie contestó" : "no answer";
-    case Outcome::told:
-      return es ? "le dijeron qué hacer" : "told what to do";
-  }
-  return "";
-}
-
-std::string outcome_line(Outcome outcome, ActionKind kind, Language language) {
-  const bool es = language == Language::es;
-  const bool needle = kind == ActionKind::glucagon || kind == ActionKind::insulin;
-  switch (outcome) {
-    case Outcome::given:
-      return es ? "Está hecho, todo" : "It is done, all of it";
-    case Outcome::part:
-      return es ? "Solo entró una parte" : "Only part of it went in";
-    case Outcome::refused:
-      if (needle) return es ? "No se pudo dar" : "It could not be given";
-      return es ? "No lo quiere, o lo escupe" : "Refuses it, or spits it out";
-    case Outcome::vomited:
-      return es ? "Lo vomitó" : "Vomited it";
-    case Outcome::none_here:
-      return es ? "Aquí no hay" : "There is none here";
-    case Outcome::wrong:
-      return es ? "Fue otra cosa u otra cantidad" : "It was the wrong thing or amount";
-    case Outcome::reached:
-    case Outcome::no_answer:
-    case Outcome::told:
-      break;
-  }
-  return outcome_mark(outcome, language);
 }
 
 }  // namespace rushlight

@@ -17,6 +17,10 @@ struct NamingAction {};
 struct NamingOutcome {
   ActionId action;
 };
+// Enter was pressed on a dose that is not taken for given by itself: all of it, some, or none?
+struct SayingHowMuch {
+  ActionId action;
+};
 struct ReportingCall {
   Contact contact;
 };
@@ -27,6 +31,12 @@ struct ChoosingCorrection {};
 struct Correcting {
   FactId fact;
 };
+// A reading so high that it is typed a second time before it counts.
+struct TypingAgain {
+  FactId fact;
+  Glucose reading;
+  bool correcting;  // it replaces an earlier answer
+};
 struct ChoosingMore {};
 struct ConfirmingEnd {};
 struct TypingName {};
@@ -35,8 +45,12 @@ struct Reading {
   std::vector<std::string> lines;
 };
 
-using Dialog = std::variant<OnStep, NamingWorse, NamingAction, NamingOutcome, ReportingCall, TypingWhatTheySaid,
-                            ChoosingCorrection, Correcting, ChoosingMore, ConfirmingEnd, TypingName, Reading>;
+using Dialog =
+    std::variant<OnStep, NamingWorse, NamingAction, NamingOutcome, SayingHowMuch, ReportingCall, TypingWhatTheySaid,
+                 ChoosingCorrection, Correcting, TypingAgain, ChoosingMore, ConfirmingEnd, TypingName, Reading>;
+
+/// The dialog, or the step itself when the dialog is about an action that the step no longer shows.
+Dialog still_meant(const Situation& situation, Dialog dialog);
 
 /// What the walk itself has to do.
 enum class Command { none, beep, stop, close };
@@ -54,12 +68,5 @@ struct Turn {
 /// What was meant by a typed line. Pure. A line that means nothing here gives a kind sentence and the same dialog
 /// again; the key for "something got worse" means the same in every dialog.
 Turn turn_after(const Situation& situation, const Dialog& dialog, const std::string& typed);
-
-/// How an action went, as a person says it: in the menu, and as a mark beside the action.
-std::string outcome_line(Outcome outcome, ActionKind kind, Language language);
-std::string outcome_mark(Outcome outcome, Language language);
-
-/// The outcomes a person may name for an action, in the order of the menu.
-std::vector<Outcome> outcomes_of(ActionKind kind);
 
 }  // namespace rushlight

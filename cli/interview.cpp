@@ -4,22 +4,15 @@
 #include <ostream>
 
 #include "cli/event_lines.hpp"
+#include "cli/keys.hpp"
 #include "cli/plain_text.hpp"
 #include "measure/written.hpp"
 
 namespace rushlight {
 namespace {
 
-constexpr Both kYesOrNo{"Type y for yes or n for no.", "Escriba s para sí o n para no."};
 constexpr Both kTypeANumber{"Type one of the numbers.", "Escriba uno de los números."};
 constexpr std::size_t kLongestAnswer = 4000;
-
-bool is_one_of(const std::string& word, std::initializer_list<const char*> words) {
-  for (const char* one : words) {
-    if (word == one) return true;
-  }
-  return false;
-}
 
 }  // namespace
 
@@ -75,10 +68,8 @@ bool Interview::agrees(const Both& question, const std::string& one, const std::
   out_ << '\n';
   tell(question, one, two);
   while (!ended_) {
-    const std::string typed = folded_letters(answer());
-    if (is_one_of(typed, {"y", "yes", "s", "si"})) return true;
-    if (is_one_of(typed, {"n", "no"})) return false;
-    if (!ended_) tell(kYesOrNo);
+    if (const std::optional<bool> yes = yes_no_from_text(answer())) return *yes;
+    if (!ended_) tell(kTypeYesOrNo);
   }
   return false;
 }

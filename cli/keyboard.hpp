@@ -5,6 +5,10 @@
 
 namespace rushlight {
 
+/// How long to wait for a line before looking again at the time: four times a second, so that a countdown never seems
+/// to stick.
+inline constexpr std::chrono::milliseconds kBetweenLooks{250};
+
 /// What came in while waiting.
 struct Typed {
   enum class Kind { line, nothing, end } kind;

@@ -11,31 +11,30 @@ namespace {
 
 struct Words {
   Key key;
-  std::string_view en, es;  // each word between bars, as folded_letters leaves it
+  std::string_view words;  // each between bars, as folded_letters leaves it; English, then Spanish
 };
 
 constexpr std::array<Words, 9> kWords = {{
-    {Key::worse, "|w|worse|", "|p|peor|"},
-    {Key::cant_tell, "|t|can't tell|cant tell|i can't tell|unknown|?|", "|d|no se|no se decir|?|"},
-    {Key::back, "|b|back|mistyped|", "|v|volver|me equivoque|"},
-    {Key::why, "|r|why|why?|", "|r|por que|por que?|¿por que?|"},
-    {Key::more, "|m|more|help|", "|m|mas|ayuda|"},
-    {Key::trouble, "|x|", "|x|"},
-    {Key::call, "|c|call|", "|c|llamada|"},
-    {Key::beep, "|a|", "|a|"},
-    {Key::stop, "|q|quit|stop|exit|", "|q|parar|salir|"},
+    {Key::worse, "|w|worse|p|peor|"},
+    {Key::cant_tell, "|t|can't tell|cant tell|i can't tell|unknown|d|no se|no se decir|?|"},
+    {Key::back, "|b|back|mistyped|v|volver|corregir|me equivoque|"},
+    {Key::why, "|r|why|why?|por que|por que?|¿por que?|"},
+    {Key::more, "|m|more|help|mas|ayuda|"},
+    {Key::trouble, "|x|"},
+    {Key::call, "|c|call|llamada|"},
+    {Key::beep, "|a|"},
+    {Key::stop, "|q|quit|stop|exit|parar|salir|"},
 }};
 
 }  // namespace
 
-std::optional<Key> key_from_text(std::string_view typed, Language language) {
+std::optional<Key> key_from_text(std::string_view typed) {
   const std::string word = folded_letters(trimmed(typed));
   if (word.empty()) return Key::enter;
   if (word.find('|') != std::string::npos) return std::nullopt;
   const std::string barred = "|" + word + "|";
   for (const Words& words : kWords) {
-    const std::string_view known = language == Language::es ? words.es : words.en;
-    if (known.find(barred) != std::string_view::npos) return words.key;
+    if (words.words.find(barred) != std::string_view::npos) return words.key;
   }
   return std::nullopt;
 }

@@ -3,17 +3,16 @@
 #include <optional>
 #include <string_view>
 
-#include "protocol/text.hpp"
-
 namespace rushlight {
 
 /// What a key means, the same on every screen. English / Spanish: w / p worse, t / d can't tell, b / v mistyped, and in
-/// both r why, m more, x trouble with an action, c how a call went, a beep again, q stop, Enter go on.
+/// both r why, m more, x trouble with an action, c how a call went, a beep again, q stop, Enter go on. The letters of
+/// both languages always count, whatever the screen speaks: no letter means two things.
 enum class Key { enter, worse, cant_tell, back, why, more, trouble, call, beep, stop };
 
-/// The key for one letter or its word in the language ("worse", "por qué"), whatever the case and the accents;
-/// "?" is "can't tell" everywhere. Empty for anything else.
-std::optional<Key> key_from_text(std::string_view typed, Language language);
+/// The key for one letter or its word ("worse", "por qué"), whatever the case and the accents; "?" is "can't tell".
+/// Empty for anything else.
+std::optional<Key> key_from_text(std::string_view typed);
 
 /// 1 to 99 typed alone. Empty for anything else, also for 0.
 std::optional<int> number_from_text(std::string_view typed);

@@ -7,21 +7,15 @@
 #include "cli/data_folder.hpp"
 #include "cli/demo.hpp"
 #include "cli/first_aid_card.hpp"
+#include "cli/language.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/today.hpp"
 #include "cli/walk_command.hpp"
-#include "protocol/words.hpp"
 
 namespace rushlight {
 namespace {
 
 // Every option is text: the libraries' own number reading is not used for anything (measure/decimal is the one reader).
-
-std::optional<Language> language_from(const std::string& word) {
-  const auto place = words::place_of(words::kLanguages, word);
-  if (!place) return std::nullopt;
-  return static_cast<Language>(*place);
-}
 
 CLI::Option* add_language(CLI::App& command, std::string& language) {
   return command.add_option("--lang", language, "Language of the screen: en or es")->check(CLI::IsMember({"en", "es"}));
@@ -74,7 +68,7 @@ int run(int count, char** words) {
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? 0 : 2;
   }
-  if (demo_app->parsed()) return demo(language_from(demo_language).value_or(Language::en));
+  if (demo_app->parsed()) return demo(language_named(demo_language).value_or(Language::en));
   if (check_app->parsed()) return check_files(checked_path, std::cout);
   if (new_app->parsed()) {
     if (child_out.empty()) child_out = usual_child_file();
@@ -82,7 +76,7 @@ int run(int count, char** words) {
       std::cerr << "There is no home folder. Name the file: rushlight child new --out FILE\n";
       return 2;
     }
-    return child_new(std::cin, std::cout, ChildNew{child_out, today(), language_from(child_language)});
+    return child_new(std::cin, std::cout, ChildNew{child_out, today(), language_named(child_language)});
   }
   return walk_command(walk);
 }
@@ -96,8 +90,8 @@ int main(int count, char** words) {
   try {
     return rushlight::run(count, words);
   } catch (const std::exception& error) {
-    std::cerr << "rushlight: " << rushlight::cleaned(error.what()) << "\n\n"
-              << rushlight::first_aid_cards(rushlight::Language::en);
+    std::cerr << rushlight::cannot_begin({"rushlight: " + rushlight::cleaned(error.what())},
+                                         rushlight::language_of_machine());
     return 2;
   }
 }

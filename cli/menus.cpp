@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include "cli/outcome_words.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/readings.hpp"
 #include "cli/say.hpp"
 #include "episode/words.hpp"
+#include "measure/written.hpp"
 
 namespace rushlight {
 namespace {
@@ -39,6 +41,19 @@ class Menu {
       for (const Outcome outcome : outcomes_of(action.kind)) item(outcome_line(outcome, action.kind, language_));
     }
   }
+  void operator()(const SayingHowMuch& saying) {
+    screen_.headline = say(kHowMuchTitle, language_);
+    for (const ShownAction& action : here_.view.actions) {
+      if (action.id != saying.action) continue;
+      add("", action.text);
+      const bool counted = action.dose && action.dose->amount;
+      for (const Outcome outcome : amounts_of(action.kind)) {
+        const bool all = outcome == Outcome::given && counted;
+        item(all ? say(kAllOf, language_, said(*action.dose->amount, language_))
+                 : outcome_line(outcome, action.kind, language_));
+      }
+    }
+  }
   void operator()(const ReportingCall& reporting) {
     const std::string name = who(reporting.contact, language_);
     screen_.headline = say(kCallTitle, language_);
@@ -66,6 +81,12 @@ class Menu {
     const ShownQuestion question = question_of(here_, correcting.fact);
     show_asked(screen_, question, language_);
     screen_.tell = how_to_answer(question, language_) + " " + say(kBackToStep, language_);
+  }
+  void operator()(const TypingAgain& again) {
+    const std::string shown = text_from_glucose(again.reading);
+    screen_.headline = say(kTypeAgainTitle, language_, shown);
+    add("", say(kTypeAgain, language_, std::string(written_from_text(shown).number)));
+    screen_.tell = say(kTellGlucose, language_) + " " + say(kBackToStep, language_);
   }
   void operator()(const ChoosingMore&) {
     screen_.headline = say(kMoreTitle, language_);

@@ -1,7 +1,9 @@
 #include "cli/readings.hpp"
 
+#include "cli/outcome_words.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/say.hpp"
+#include "cli/why_words.hpp"
 #include "episode/phrases.hpp"
 #include "episode/words.hpp"
 
@@ -9,20 +11,19 @@ namespace rushlight {
 
 Reading why(const Situation& situation) {
   const Language language = situation.language();
-  Reading reading{say(kWhyTitle, language), {}};
+  Reading reading{say(kWhyTitle, language), why_in_plain_words(situation)};
+  for (const ShownAction& action : situation.view.actions) {
+    if (action.dose && action.dose->amount) reading.lines.push_back(action.dose->working);
+  }
+  reading.lines.push_back(say(kForTheClinic, language));
   for (const Why& ground : situation.view.why) {
     std::string line;
     if (!ground.label.empty()) line = ground.label;
     if (!ground.value.empty()) line += (line.empty() ? "" : ": ") + ground.value;
     if (!line.empty()) line += ". ";
-    line += say(kRuleName, language, ground.rule);
-    if (!ground.source.empty()) line += " " + say(kSource, language, ground.source) + ".";
-    reading.lines.push_back(line);
+    if (!ground.source.empty()) line += say(kSource, language, ground.source) + ". ";
+    reading.lines.push_back(line + say(kRuleName, language, ground.rule));
   }
-  for (const ShownAction& action : situation.view.actions) {
-    if (action.dose && action.dose->amount) reading.lines.push_back(action.dose->working);
-  }
-  if (reading.lines.empty()) reading.lines.push_back(say(kNoWhy, language));
   return reading;
 }
 

@@ -26,14 +26,23 @@ inline constexpr Both kNextPage{"Enter: next.", "Enter: sigue."};
 // The first screen.
 inline constexpr Both kAlarmTried{"That beep was the alarm. No beep? Turn the sound up. a: beep again.",
                                   "Ese pitido es la alarma. ¿No suena? Suba el volumen. a: otra vez."};
+inline constexpr Both kNoEmergencyNumber{"The child file has no emergency number. Keep yours at hand.",
+                                         "La ficha no trae número de emergencias. Tenga el suyo a mano."};
 inline constexpr Both kGoingOn{"Going on from {1}. Nothing is lost.", "Sigue desde las {1}. No se perdió nada."};
 inline constexpr Both kDueAt{"Next: {1} at {2}.", "Lo próximo: {1} a las {2}."};
 
 // On the step.
 inline constexpr Both kTellDone{"Enter: all done. Or the number of a step that went wrong.",
                                 "Enter: todo hecho. O el número del paso que salió mal."};
-inline constexpr Both kTellDoneOrReading{"Type the number on the meter. No meter or strips? Type x.",
-                                         "Escriba el número del medidor. ¿No hay medidor o tiras? Escriba x."};
+inline constexpr Both kTellAllWentIn{"Enter: all done, all {1} went in. Only part, or none? Type {2}.",
+                                     "Enter: todo hecho, entró todo: {1}. ¿Solo parte, o nada? Escriba {2}."};
+inline constexpr Both kTellAllGiven{"Enter: all done, all {1} was given. Only part, or none? Type {2}.",
+                                    "Enter: todo hecho, se dio todo: {1}. ¿Solo parte, o nada? Escriba {2}."};
+inline constexpr Both kTellHowMuch{"Enter: done. Then say how much went in: all, some or none.",
+                                   "Enter: hecho. Luego diga cuánto entró: todo, parte o nada."};
+inline constexpr Both kOfIt{"of it", "lo que dice la pantalla"};
+inline constexpr Both kTellDoneOrReading{"Type the number on the meter. No meter or strips? Type {1}.",
+                                         "Escriba el número del medidor. ¿No hay medidor o tiras? Escriba {1}."};
 inline constexpr Both kTellCalled{"Enter: say how the call went.", "Enter: diga cómo fue la llamada."};
 inline constexpr Both kTellChoice{"Type the number of your answer.", "Escriba el número de su respuesta."};
 inline constexpr Both kTellGlucose{"Type the number on the meter, or LO or HI. Then Enter.",
@@ -46,8 +55,14 @@ inline constexpr Both kTellAgo{"Type how long ago, like 40 min or 2 h. Or type n
                                "Escriba hace cuánto, como 40 min o 2 h. O escriba no: no en el último día."};
 inline constexpr Both kTellWait{"The alarm rings here. Keep this screen open.",
                                 "La alarma suena aquí. Deje esta pantalla abierta."};
-inline constexpr Both kTellEnded{"Enter: close. w: something got worse.", "Enter: cerrar. p: algo va peor."};
+inline constexpr Both kBeforeThen{"One of these happens before then? Type its number:",
+                                  "¿Pasa algo de esto antes? Escriba su número:"};
+inline constexpr Both kTellEnded{"Enter: close. w: something got worse. b: mistyped.",
+                                 "Enter: cerrar. p: algo va peor. v: corregir."};
 inline constexpr Both kCantTellChoice{"I can't tell", "No sé decir"};
+inline constexpr Both kWatchUntil{"Stay. Watch the child until {1}.", "Quédese. Mire al niño hasta las {1}."};
+inline constexpr Both kHelpAnswered{"They answered. Stay on the phone.", "Ya contestaron. Siga al teléfono."};
+inline constexpr Both kClinicAnswered{"They answered. Do what they tell you.", "Ya contestaron. Haga lo que le digan."};
 inline constexpr Both kWaitUntil{"Now wait until {1}.", "Ahora espere hasta las {1}."};
 inline constexpr Both kTimeIsUp{"Time is up. Check now.", "Ya es la hora. Revise ahora."};
 inline constexpr Both kStillToDo{"Not marked as done yet: {1}", "Aún sin marcar como hecho: {1}"};
@@ -106,6 +121,10 @@ inline constexpr Both kKetonesOtherUnit{"{1} is too high for mmol/L. Look again 
                                         "{1} es demasiado para mmol/L. Mire otra vez el medidor, o escriba HI."};
 inline constexpr Both kKetonesBeyond{"No ketone meter shows {1}. Look again, or type HI.",
                                      "Ningún medidor de cetonas muestra {1}. Mire otra vez, o escriba HI."};
+inline constexpr Both kTypeAgainTitle{"{1} is very high.", "{1} es un valor muy alto."};
+inline constexpr Both kTypeAgain{"Type {1} again if the meter shows it, or type what it shows.",
+                                 "Escriba {1} otra vez si lo muestra el medidor, o escriba lo que muestra."};
+inline constexpr Both kNotKept{"{1} is not kept.", "{1} no queda anotado."};
 inline constexpr Both kCountLike{"Type a whole number, like 2.", "Escriba un número entero, como 2."};
 inline constexpr Both kMinutesOrHours{"{1} minutes or hours? Type {1} min or {1} h.",
                                       "¿{1} minutos u horas? Escriba {1} min o {1} h."};
@@ -128,6 +147,13 @@ inline constexpr Both kWhichTitle{"Which step went wrong?", "¿Qué paso salió 
 inline constexpr Both kOutcomeTitle{"What happened?", "¿Qué pasó?"};
 inline constexpr Both kNothingElseHere{"This one has no other answer. Press Enter when it is done.",
                                        "Esto no tiene otra respuesta. Pulse Enter cuando esté hecho."};
+inline constexpr Both kNoMeterHere{"No meter or strips here? Type t.", "¿No hay medidor o tiras? Escriba d."};
+inline constexpr Both kNothingWrongHere{"This is a question. Not sure? Type t. Something got worse? Type w.",
+                                        "Esto es una pregunta. ¿No sabe? Escriba d. ¿Algo va peor? Escriba p."};
+inline constexpr Both kNothingToMark{"There is nothing to mark here. Something got worse? Type w.",
+                                     "Aquí no hay nada que marcar. ¿Algo va peor? Escriba p."};
+inline constexpr Both kHowMuchTitle{"How much went in?", "¿Cuánto entró?"};
+inline constexpr Both kAllOf{"All of it: {1}", "Todo: {1}"};
 
 // Calls.
 inline constexpr Both kCallTitle{"How did the call go?", "¿Cómo fue la llamada?"};
@@ -148,7 +174,8 @@ inline constexpr Both kAnswerAgain{"The answer again:", "La respuesta otra vez:"
 
 // Why, more, leaving.
 inline constexpr Both kWhyTitle{"Why this step", "Por qué este paso"};
-inline constexpr Both kNoWhy{"This is where the plan begins.", "Aquí empieza el plan."};
+inline constexpr Both kForTheClinic{"For the clinic, the numbers and rules behind it:",
+                                    "Para la clínica, los números y reglas detrás:"};
 inline constexpr Both kSource{"Source: {1}", "Fuente: {1}"};
 inline constexpr Both kRuleName{"Rule: {1}.", "Regla: {1}."};
 inline constexpr Both kAddress{"Address: {1}", "Dirección: {1}"};
@@ -170,17 +197,22 @@ inline constexpr Both kNameTitle{"Who carries on? Type a name.", "¿Quién sigue
 inline constexpr Both kTakenOverBy{"{1} carries on. Ask again first.", "{1} sigue. Primero, pregunte otra vez."};
 inline constexpr Both kStopped{"Stopped. Nothing is lost. To go on: {1}",
                                "Parado. No se perdió nada. Para seguir: {1}"};
-inline constexpr Both kNoAlarmNow{"No alarm rings now. Check at {1}.", "Ahora no suena ninguna alarma. Mida a las {1}."};
+inline constexpr Both kNoAlarmNow{"No alarm rings now. Check at {1}.",
+                                  "Ahora no suena ninguna alarma. Mida a las {1}."};
 inline constexpr Both kStoppedUnsaved{"Stopped. This was not saved. To start again: {1}",
                                       "Parado. Esto no se guardó. Para empezar otra vez: {1}"};
 inline constexpr Both kClosed{"This episode has ended. To start a new one: {1}",
                               "Este episodio terminó. Para empezar otro: {1}"};
 
 // A journal that cannot be used, and an old episode.
-inline constexpr Both kJournalRefused{"The journal cannot be used. It is left as it is.",
-                                      "El registro no se puede usar. Queda como está."};
-inline constexpr Both kGoOnUnsaved{"To be led step by step without saving, type y.",
-                                   "Para seguir paso a paso sin guardar, escriba s."};
+inline constexpr Both kJournalRefused{"Nothing can be saved in this file. It stays exactly as it is.",
+                                      "En este archivo no se puede guardar. Queda exactamente como está."};
+inline constexpr Both kEpisodeRefused{
+    "An earlier episode of {1} is open and cannot be read now. Ask what was given.",
+    "Un episodio anterior de {1} sigue abierto y no se puede leer. Pregunte qué se dio."};
+inline constexpr Both kGoOnUnsaved{"To be led step by step without saving, type y. To leave, type n.",
+                                   "Para seguir paso a paso sin guardar, escriba s. Para salir, n."};
+inline constexpr Both kTypeYesOrNo{"Type y for yes or n for no.", "Escriba s para sí o n para no."};
 inline constexpr Both kStaleTitle{"An earlier episode of {1} is still open, from {2}.",
                                   "Un episodio anterior de {1} sigue abierto, del {2}."};
 inline constexpr Both kStaleNew{"1. Start a new one", "1. Empezar uno nuevo"};
@@ -189,12 +221,13 @@ inline constexpr Both kStaleOld{"2. Go on with the earlier one", "2. Seguir con 
 // Two people.
 inline constexpr Both kHeldTitle{"Somebody else has this open for {1}.", "Otra persona tiene esto abierto para {1}."};
 inline constexpr Both kHeldSince{"Since {1}, in another window.", "Desde las {1}, en otra ventana."};
-inline constexpr Both kHeldAsk{"Ask them what was given. Then, to carry on here, type y.",
-                               "Pregúnteles qué se ha dado. Para seguir aquí, escriba s."};
+inline constexpr Both kHeldAsk{"Ask them what was given. Then, to carry on here, type y. To leave, type n.",
+                               "Pregúnteles qué se ha dado. Para seguir aquí, escriba s. Para salir, n."};
 inline constexpr Both kHeldLeft{"The other screen carries on. To try again: {1}",
                                 "La otra pantalla sigue. Para intentarlo otra vez: {1}"};
 inline constexpr Both kWasTakenOver{"Somebody else carries on with {1} now. Follow their screen.",
                                     "Ahora otra persona sigue con {1}. Siga su pantalla."};
-inline constexpr Both kTakeBack{"To carry on here again, type y.", "Para seguir aquí otra vez, escriba s."};
+inline constexpr Both kTakeBack{"To carry on here again, type y. To leave, type n.",
+                                "Para seguir aquí otra vez, escriba s. Para salir, n."};
 
 }  // namespace rushlight

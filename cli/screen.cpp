@@ -10,6 +10,7 @@ namespace {
 
 constexpr int kRowsForAllKeys = 18;  // on fewer rows the keys take one line, and "more" lists them
 constexpr int kLeastBody = 2;        // on the smallest screens the page may scroll rather than say nothing
+constexpr int kLeastName = 8;        // columns; the words behind the clock give way before a name is shorter
 
 using Lines = std::vector<std::string>;
 
@@ -33,8 +34,7 @@ class Layout {
 
   // Later pages of a small screen say no more above than how urgent it is and for whom.
   Lines top(std::size_t page) const {
-    Lines lines = flowing(screen_.who);
-    lines.resize(1);  // one row, so that the clock in it can be rewritten
+    Lines lines = {who_line(screen_, width_)};
     if (page == 0 || rows_ >= kRowsForAllKeys) append(lines, flowing(screen_.headline));
     if (roomy_) lines.push_back("");
     return lines;
@@ -118,6 +118,14 @@ class Layout {
 bool Screen::says_the_same_as(const Screen& other) const {
   return urgency == other.urgency && headline == other.headline && body == other.body && said == other.said &&
          tell == other.tell && keys == other.keys && live.empty() == other.live.empty();
+}
+
+std::string who_line(const Screen& screen, int width) {
+  const std::string name = cleaned(screen.who);
+  const std::string time = ", " + screen.when;
+  const int room = std::max(width - columns_of(time), kLeastName);
+  const bool whole = columns_of(name) <= room;
+  return cut((whole ? name : cut(name, room - 1) + "\u2026") + time, width);
 }
 
 std::vector<std::vector<Line>> pages_of(const Screen& screen, const Terminal::Size& size, Language language) {

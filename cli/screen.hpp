@@ -17,7 +17,8 @@ struct Block {
 /// One screen in words, before anybody knows how wide it is. From top to bottom as it is read aloud.
 struct Screen {
   std::string urgency;  // the first line, and nothing before it
-  std::string who;      // the child's name and the clock time
+  std::string who;      // the child's name, cut where there is no room for it and the time
+  std::string when;     // the clock time beside it, never cut
   std::string headline;
   std::vector<Block> body;     // an empty block is a blank line, left out when there is no room
   std::string said;            // what became of the last line typed; may be empty
@@ -28,6 +29,9 @@ struct Screen {
   /// Equal but for the clock: such a screen need not be drawn again.
   bool says_the_same_as(const Screen& other) const;
 };
+
+/// The second line at this width: the name and the time.
+std::string who_line(const Screen& screen, int width);
 
 /// The screen as pages that fit `size` with the prompt below. Every page begins with the urgency and the child (and,
 /// but on the later pages of a small screen, the headline), and ends with the keys. Nothing is cut: what does not fit

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cli/menus.hpp"
+#include "cli/outcome_words.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/say.hpp"
 #include "episode/phrases.hpp"
@@ -31,7 +32,7 @@ class StepScreen {
       : here_(situation), view_(situation.view), language_(situation.language()), screen_(screen) {}
 
   void fill() {
-    if (has_given()) headline_after_giving();
+    if (has_given() || has_called()) headline_after_doing();
     if (!here_.saving) add("", say(kNotSaved, language_));
     show_calls();
     if (time_is_up(here_) && !has_given()) add("", say(kTimeIsUp, language_));
@@ -89,7 +90,7 @@ class StepScreen {
   void show_question() {
     const ShownQuestion& question = view_.ask.front();
     for (const ShownAction& action : view_.actions) {
-      const bool told_here = here_.episode.opening.empty() && is_pending(action);
+      const bool told_here = here_.episode.opening.empty() && is_pending(here_, action);
       if (told_here) add("", say(kStillToDo, language_, action.text));
     }
     show_asked(screen_, question, language_);
@@ -101,9 +102,25 @@ class StepScreen {
       return action.dose && (action.outcome == Outcome::given || action.outcome == Outcome::part);
     });
   }
-  void headline_after_giving() {
-    if (phase_of(here_) == Phase::wait) screen_.headline = say(kWaitUntil, language_, clock_text(view_.wait->until));
-    if (time_is_up(here_)) screen_.headline = say(kTimeIsUp, language_);
+  // Nor "call now" once somebody has answered.
+  const ShownAction* answered_call() const {
+    for (const ShownAction& action : view_.actions) {
+      const bool answered = action.outcome == Outcome::reached || action.outcome == Outcome::told;
+      if (is_call(action.kind) && answered) return &action;
+    }
+    return nullptr;
+  }
+  bool has_called() const { return answered_call() != nullptr && phase_of(here_) != Phase::act; }
+  void headline_after_doing() {
+    const bool emergency = view_.urgency == Urgency::emergency;
+    if (phase_of(here_) == Phase::wait) {
+      screen_.headline = say(emergency ? kWatchUntil : kWaitUntil, language_, clock_text(view_.wait->until));
+    } else if (time_is_up(here_)) {
+      screen_.headline = say(kTimeIsUp, language_);
+    } else if (has_called() && phase_of(here_) == Phase::ask) {
+      const bool help = answered_call()->kind == ActionKind::call_emergency;
+      screen_.headline = say(help ? kHelpAnswered : kClinicAnswered, language_);
+    }
   }
 
   void show_wait() {
@@ -122,8 +139,19 @@ class StepScreen {
       const bool goes_on = action.kind == ActionKind::watch || action.kind == ActionKind::position;
       if (goes_on) add("- ", action.text);
     }
+    show_early();
     blank();
     add("", say(kTellWait, language_));
+  }
+
+  // What ends the wait before its time, by its number.
+  void show_early() {
+    if (view_.early.empty()) return;
+    blank();
+    add("", say(kBeforeThen, language_));
+    for (std::size_t at = 0; at < view_.early.size(); ++at) {
+      add(std::to_string(at + 1) + ". ", view_.early[at].text);
+    }
   }
 
   void show_reminders() {
@@ -140,6 +168,7 @@ class StepScreen {
     blank();
     const std::string short_form = phrase(Phrase::not_approved, language_);
     if (here_.first) {
+      if (here_.child.contacts.emergency.empty()) add("", say(kNoEmergencyNumber, language_));
       for (const std::string& caution : view_.caution) add("", caution);
       add("", say(kAlarmTried, language_));
       return;
@@ -154,18 +183,43 @@ class StepScreen {
     switch (phase_of(here_)) {
       case Phase::ask:
         return how_to_answer(view_.ask.front(), language_);
-      case Phase::act: {
-        const bool left = std::any_of(view_.actions.begin(), view_.actions.end(), is_pending);
-        if (left && reading_asked_for(here_) != nullptr) return say(kTellDoneOrReading, language_);
-        if (left) return say(kTellDone, language_);
+      case Phase::act:
+        if (reading_asked_for(here_) != nullptr) return say(kTellDoneOrReading, language_, key_without_meter());
+        if (any_is_pending(here_)) return tell_done();
         return pending_call(view_) != nullptr ? say(kTellCalled, language_) : "";
-      }
       case Phase::wait:
         return "";
       case Phase::ended:
         return say(kTellEnded, language_);
     }
     return "";
+  }
+
+  // What Enter will put on record stands in front of the key.
+  std::string tell_done() const {
+    const auto& actions = view_.actions;
+    const auto asks = [&](const ShownAction& action) { return asks_how_much(here_, action); };
+    if (std::any_of(actions.begin(), actions.end(), asks)) return say(kTellHowMuch, language_);
+    for (std::size_t at = 0; at < actions.size(); ++at) {
+      const ActionKind kind = actions[at].kind;
+      const bool mouth = kind == ActionKind::by_mouth || kind == ActionKind::fluid;
+      const bool skin = kind == ActionKind::glucagon || kind == ActionKind::insulin;
+      if (!is_pending(here_, actions[at]) || !(mouth || skin)) continue;
+      const bool counted = actions[at].dose && actions[at].dose->amount;
+      const std::string amount =
+          counted ? rushlight::said(*actions[at].dose->amount, language_) : say(kOfIt, language_);
+      return say(mouth ? kTellAllWentIn : kTellAllGiven, language_, amount, std::to_string(at + 1));
+    }
+    return say(kTellDone, language_);
+  }
+
+  std::string key_without_meter() const {
+    const auto& actions = view_.actions;
+    if (actions.size() < 2) return "x";
+    for (std::size_t at = 0; at < actions.size(); ++at) {
+      if (actions[at].kind == ActionKind::measure) return std::to_string(at + 1);
+    }
+    return "x";
   }
 
   std::string keys_for_now() const {
@@ -192,9 +246,9 @@ std::string text_from_time_left(Duration left) {
   return std::to_string(hours) + ":" + two_digits(minutes) + ":" + two_digits(seconds % 60);
 }
 
-std::string who_line(const Situation& situation) {
+std::string when_shown(const Situation& situation) {
   const int speed = situation.practice;
-  std::string line = situation.view.child + ", " + clock_text(situation.now);
+  std::string line = clock_text(situation.now);
   if (speed == 1) line += ", " + say(kPracticeOnly, situation.language());
   if (speed > 1) line += ", " + say(kPractice, situation.language(), std::to_string(speed));
   return line;
@@ -211,7 +265,8 @@ std::string live_line(const Situation& situation) {
 Screen screen_of(const Situation& situation, const Dialog& dialog, const std::string& said) {
   Screen screen;
   screen.urgency = in_capitals(shown_as(situation.view.urgency, situation.language()));
-  screen.who = who_line(situation);
+  screen.who = situation.view.child;
+  screen.when = when_shown(situation);
   screen.headline = situation.view.headline;
   screen.said = said;
   screen.live = live_line(situation);

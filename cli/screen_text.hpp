@@ -9,8 +9,8 @@ namespace rushlight {
 /// `said` is the sentence of the last turn.
 Screen screen_of(const Situation& situation, const Dialog& dialog, const std::string& said);
 
-/// The second line and the countdown by themselves, to be rewritten in place.
-std::string who_line(const Situation& situation);
+/// The clock time beside the name, and that it is a practice clock; and the countdown. Both move without a new screen.
+std::string when_shown(const Situation& situation);
 std::string live_line(const Situation& situation);
 
 /// "14:32", "1:02:03"; "0:00" when the time is over.

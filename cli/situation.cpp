@@ -9,7 +9,45 @@ namespace rushlight {
 
 std::string clock_text(const Moment& moment) { return text_from_clock_time(clock_time_of(moment)); }
 
-bool is_pending(const ShownAction& action) { return !action.outcome && !is_call(action.kind); }
+namespace {
+
+bool goes_by_mouth(ActionKind kind) { return kind == ActionKind::by_mouth || kind == ActionKind::fluid; }
+bool goes_through_skin(ActionKind kind) { return kind == ActionKind::glucagon || kind == ActionKind::insulin; }
+
+/// The step asks for a reading, and every one it asks for was told.
+bool readings_are_told(const Situation& here) {
+  if (here.view.waiting || !here.episode.opening.empty()) return false;
+  const auto& asks = here.protocol[here.episode.step].asks;
+  const auto& open = here.view.ask;
+  return std::any_of(asks.begin(), asks.end(),
+                     [&](const Ask& ask) { return is_reading(here.protocol[ask.fact].kind); }) &&
+         std::none_of(open.begin(), open.end(), [](const ShownQuestion& asked) { return is_reading(asked.kind); });
+}
+
+}  // namespace
+
+bool is_pending(const Situation& here, const ShownAction& action) {
+  if (action.outcome || is_call(action.kind)) return false;
+  return action.kind != ActionKind::measure || !readings_are_told(here);
+}
+
+bool any_is_pending(const Situation& here) {
+  const auto& actions = here.view.actions;
+  return std::any_of(actions.begin(), actions.end(),
+                     [&](const ShownAction& action) { return is_pending(here, action); });
+}
+
+bool asks_how_much(const Situation& here, const ShownAction& action) {
+  const bool mouth = goes_by_mouth(action.kind);
+  if (!is_pending(here, action) || !(mouth || goes_through_skin(action.kind))) return false;
+  const auto& given = here.episode.given;
+  for (auto before = given.rbegin(); before != given.rend(); ++before) {
+    const ActionKind kind = here.protocol[before->action].kind;
+    if (mouth && goes_by_mouth(kind)) return before->outcome != Outcome::given;
+    if (!mouth && kind == action.kind) return true;
+  }
+  return !mouth && !(action.dose && action.dose->amount);
+}
 
 const ShownAction* pending_call(const View& view) {
   for (const ShownAction& action : view.actions) {
@@ -28,19 +66,28 @@ Phase phase_of(const Situation& situation) {
   if (view.ended) return Phase::ended;
   const bool opening = !situation.episode.opening.empty() && !view.ask.empty();
   if (time_is_up(situation) || (opening && view.urgency != Urgency::emergency)) return Phase::ask;
-  if (std::any_of(view.actions.begin(), view.actions.end(), is_pending)) return Phase::act;
+  if (any_is_pending(situation)) return Phase::act;
   if (!view.ask.empty()) return Phase::ask;
   if (pending_call(view) != nullptr) return Phase::act;
   return view.waiting && view.wait->started ? Phase::wait : Phase::act;
 }
 
-const ShownQuestion* reading_asked_for(const Situation& situation) {
-  const View& view = situation.view;
-  const bool gives = std::any_of(view.actions.begin(), view.actions.end(), [](const ShownAction& action) {
-    return is_pending(action) && action.kind != ActionKind::measure && action.kind != ActionKind::note;
+const ShownQuestion* reading_asked_for(const Situation& here) {
+  if (!here.episode.opening.empty()) return nullptr;
+  const ShownQuestion* reading = nullptr;
+  for (const ShownQuestion& question : here.view.ask) {
+    if (!is_reading(question.kind)) continue;
+    if (reading != nullptr) return nullptr;
+    reading = &question;
+  }
+  const auto& actions = here.view.actions;
+  const auto any = [&](auto wanted) { return std::any_of(actions.begin(), actions.end(), wanted); };
+  const bool measures =
+      any([&](const ShownAction& action) { return action.kind == ActionKind::measure && is_pending(here, action); });
+  const bool gives = any([&](const ShownAction& action) {
+    return is_pending(here, action) && action.kind != ActionKind::measure && action.kind != ActionKind::note;
   });
-  const bool asked = !gives && pending_call(view) == nullptr && situation.episode.opening.empty() && !view.ask.empty();
-  return asked && view.ask.front().kind == FactKind::glucose ? &view.ask.front() : nullptr;
+  return measures || (!gives && pending_call(here.view) == nullptr) ? reading : nullptr;
 }
 
 std::optional<Contact> contact_of(const Protocol& protocol, const ShownAction& action) {
@@ -54,8 +101,10 @@ std::optional<Contact> contact_awaited(const Situation& situation, const ShownAc
   for (const ShownCall& call : situation.view.open_calls) {
     if (call.contact == *wanted) return wanted;
   }
-  for (const ShownCall& call : situation.view.open_calls) {
-    if (call.contact == Contact::on_call) return call.contact;
+  for (const Contact next : {Contact::on_call, Contact::emergency}) {
+    for (const ShownCall& call : situation.view.open_calls) {
+      if (call.contact == next) return next;
+    }
   }
   return wanted;
 }

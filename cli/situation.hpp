@@ -34,14 +34,20 @@ Phase phase_of(const Situation& situation);
 /// The wait of the step has ended and its check is still missing.
 bool time_is_up(const Situation& situation);
 
-/// An action that has no outcome yet and that "all done" would mark; calls are told apart.
-bool is_pending(const ShownAction& action);
+/// An action that has no outcome yet and that "all done" would mark. Calls are told apart, and measuring is over once
+/// its reading was told.
+bool is_pending(const Situation& situation, const ShownAction& action);
+bool any_is_pending(const Situation& situation);
+
+/// A pending dose that Enter alone never marks as given, because trouble is on record: what was given before by mouth
+/// did not all go in; rescue medicine was given before, or this one only goes in if somebody says so.
+bool asks_how_much(const Situation& situation, const ShownAction& action);
 
 /// A call of this step that nobody has said anything about.
 const ShownAction* pending_call(const View& view);
 
-/// The glucose question that may be answered beside the actions, because none of them gives anything or calls anybody;
-/// null otherwise.
+/// The one reading that may be typed beside the actions: one of them is to measure, or none of them gives anything or
+/// calls anybody. Null when there is none, or when a bare number could be either of two.
 const ShownQuestion* reading_asked_for(const Situation& situation);
 
 /// Whom an action calls; empty for an action that is no call.

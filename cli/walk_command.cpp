@@ -1,19 +1,19 @@
 #include "cli/walk_command.hpp"
 
-#include <cstdlib>
 #include <filesystem>
 #include <iostream>
 
 #include "cli/data_folder.hpp"
 #include "cli/embedded.hpp"
 #include "cli/first_aid_card.hpp"
+#include "cli/language.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/read_file.hpp"
 #include "cli/say.hpp"
+#include "cli/shell_word.hpp"
 #include "cli/today.hpp"
 #include "cli/walk_json.hpp"
 #include "cli/walk_terminal.hpp"
-#include "protocol/words.hpp"
 #include "wire/child_from_json.hpp"
 #include "wire/json_from_finding.hpp"
 #include "wire/json_tree.hpp"
@@ -31,30 +31,12 @@ struct ChildFile {
   std::optional<Child> child;
   std::string bytes;
   std::vector<Finding> findings;
-  FileTexts texts;
 };
-
-std::optional<Language> language_from(const std::string& word) {
-  const auto place = words::place_of(words::kLanguages, word);
-  if (!place) return std::nullopt;
-  return static_cast<Language>(*place);
-}
-
-// Before any file has been read, the machine's own language is the best guess for whoever sits in front of it.
-Language language_of_machine() {
-  for (const char* variable : {"LC_ALL", "LC_MESSAGES", "LANG"}) {
-    const char* value = std::getenv(variable);
-    if (value == nullptr || *value == '\0') continue;
-    return std::string_view(value).starts_with("es") ? Language::es : Language::en;
-  }
-  return Language::en;
-}
 
 void read_child(ChildFile& file, const std::string& name) {
   Read<Child> read = child_from_json(file.bytes, name, today());
   file.child = std::move(read.value);
   file.findings = std::move(read.findings);
-  file.texts[name] = file.bytes;
 }
 
 ChildFile demo_child() {
@@ -78,26 +60,10 @@ ChildFile child_in(const std::string& path) {
   return file;
 }
 
-int refuse(const WalkOptions& options, const std::vector<Finding>& findings, const FileTexts& texts,
-           Language language) {
-  if (options.json) std::cout << json_from_refusal(findings) << '\n';
-  print_findings(std::cerr, findings, texts);
-  std::cerr << '\n' << first_aid_cards(language);
-  return exit_status_of(findings);
-}
-
-std::string quoted_for_shell(const std::string& word) {
-  if (word.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-./") == std::string::npos)
-    return word;
-  std::string quoted = "'";
-  for (const char c : word) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);
-  return quoted + "'";
-}
-
 std::string how_to_go_on(const WalkOptions& options) {
   std::string command = "rushlight walk";
   const auto add = [&](const char* name, const std::string& value) {
-    if (!value.empty()) command += std::string(" ") + name + " " + quoted_for_shell(value);
+    if (!value.empty()) command += std::string(" ") + name + " " + shell_word(value);
   };
   if (options.demo_child) command += " --demo-child";
   add("--child", options.child);
@@ -107,6 +73,13 @@ std::string how_to_go_on(const WalkOptions& options) {
   add("--journal", options.journal);
   if (options.plain) command += " --plain";
   return command;
+}
+
+// The command as it was typed, so that the same can be asked for in the other language.
+int refuse(const WalkOptions& options, const std::vector<Finding>& findings, Language language) {
+  if (options.json) std::cout << json_from_refusal(findings) << '\n';
+  std::cerr << cannot_begin(what_is_wrong(findings, language), language, how_to_go_on(options));
+  return exit_status_of(findings);
 }
 
 ProtocolSet protocols_for(const WalkOptions& options, const Child& child, const std::string& child_file) {
@@ -119,37 +92,37 @@ ProtocolSet protocols_for(const WalkOptions& options, const Child& child, const 
 }
 
 int no_child(Language language) {
-  std::cerr << say(kNoChild, language) << '\n'
-            << say(kMakeChild, language) << '\n'
-            << say(kPractise, language) << "\n\n"
-            << first_aid_cards(language);
+  std::cerr << cannot_begin({say(kNoChild, language), say(kMakeChild, language), say(kPractise, language)}, language);
   return 2;
 }
 
 }  // namespace
 
 int walk_command(const WalkOptions& options) {
-  const std::optional<Language> chosen = language_from(options.language);
-  const Language first = chosen.value_or(language_of_machine());
+  const std::optional<Language> chosen = language_named(options.language);
 
   std::string child_file = options.child;
   const bool demo = options.demo_child || (options.json && child_file.empty());
   if (!demo && child_file.empty()) child_file = usual_child_file();
   std::error_code error;
-  if (!demo && options.child.empty() && !std::filesystem::exists(child_file, error)) return no_child(first);
+  if (!demo && options.child.empty() && !std::filesystem::exists(child_file, error))
+    return no_child(chosen.value_or(language_of_machine()));
   ChildFile read = demo ? demo_child() : child_in(child_file);
-  if (!read.child) return refuse(options, read.findings, read.texts, first);
+  if (!read.child) {
+    const Language usual = language_in_child_file(read.bytes).value_or(language_of_machine());
+    return refuse(options, read.findings, chosen.value_or(usual));
+  }
 
   const Language language = chosen.value_or(read.child->language);
   ProtocolSet set = protocols_for(options, *read.child, child_file);
   const std::string id = options.protocol.empty() ? "low" : options.protocol;
   const LoadedProtocol* protocol = set.find(id);
-  if (has_error(set.findings)) return refuse(options, set.findings, set.texts, language);
+  if (has_error(set.findings)) return refuse(options, set.findings, language);
   if (protocol == nullptr) {
     std::vector<std::string> known;
     for (const LoadedProtocol& loaded : set.protocols) known.push_back(loaded.checked.protocol().name);
     const Finding unknown{Severity::error, Where{"--protocol", 0, 0, 0}, UnknownId{id, "protocol", known}, {}};
-    return refuse(options, {unknown}, {}, language);
+    return refuse(options, {unknown}, language);
   }
   if (options.json) {
     return walk_json(std::cin, std::cout, std::cerr,

@@ -125,8 +125,8 @@ class JsonWalk {
 
 int refuse(std::ostream& out, std::ostream& err, const WalkJson& walk, const std::vector<Finding>& findings) {
   out << json_from_refusal(findings) << '\n';
-  print_findings(err, findings, {});
-  err << '\n' << first_aid_cards(walk.language.value_or(walk.child.language));
+  const Language language = walk.language.value_or(walk.child.language);
+  err << cannot_begin(what_is_wrong(findings, language), language);
   return exit_status_of(findings);
 }
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "cli/keys.hpp"
+#include "cli/asked_below.hpp"
 #include "cli/say.hpp"
 #include "cli/screen_text.hpp"
 #include "cli/signals.hpp"
@@ -15,7 +15,6 @@ namespace {
 using std::chrono::milliseconds;
 using std::chrono::seconds;
 
-constexpr milliseconds kLook{250};  // four times a second: the countdown never seems to stick
 constexpr seconds kBetweenBeeps{10};
 constexpr seconds kQuietAfterKey{60};      // somebody is there; the beep comes back if the check still is not
 constexpr milliseconds kBounce{600};       // nobody reads a screen faster: a second Enter was meant for the one before
@@ -50,7 +49,7 @@ int WalkLoop::run() {
   while (true) {
     if (const int number = signal_to_leave()) return leave(kSignalStatus + number);
     look();
-    const Typed typed = keyboard_.wait(kLook);
+    const Typed typed = keyboard_.wait(kBetweenLooks);
     if (signal_to_leave() != 0) continue;
     if (typed.kind == Typed::Kind::end) return leave(0);
     if (typed.kind == Typed::Kind::nothing) continue;
@@ -68,6 +67,7 @@ void WalkLoop::look() {
     retried_at_ = ticks();
   }
   const Situation here = situation();
+  dialog_ = still_meant(here, std::move(dialog_));
   Noticed noticed{view_.step, view_.waiting, view_.open_calls.size(), 0, std::nullopt, std::nullopt};
   if (view_.call) {
     noticed.call = view_.call->contact;
@@ -86,9 +86,9 @@ void WalkLoop::look() {
     draw(screen);
   } else {
     if (screen.live != shown_live_) terminal_.rewrite_above_prompt(screen.live);
-    if (screen.who != shown_who_) terminal_.rewrite_second(screen.who);
+    if (screen.when != shown_when_) terminal_.rewrite_second(who_line(screen, terminal_.size().columns - 1));
   }
-  shown_who_ = screen.who;
+  shown_when_ = screen.when;
   shown_live_ = screen.live;
   sound(noticed);
   by_key_ = false;
@@ -172,10 +172,7 @@ std::optional<int> WalkLoop::was_taken_over() {
   const Language language = view_.language;
   terminal_.leave_prompt();
   terminal_.print(say(kWasTakenOver, language, view_.child));
-  terminal_.print(say(kTakeBack, language));
-  Typed typed{Typed::Kind::nothing, ""};
-  while (typed.kind == Typed::Kind::nothing && signal_to_leave() == 0) typed = keyboard_.wait(kLook);
-  if (typed.kind != Typed::Kind::line || yes_no_from_text(typed.text) != std::optional<bool>{true}) return 0;
+  if (!agreed_to(terminal_, keyboard_, language, say(kTakeBack, language))) return 0;
 
   store_.take_over(view_.child);
   const auto kept = store_.unfinished(view_.child);

@@ -68,7 +68,7 @@ class WalkLoop {
   bool by_time_ = false;  // the last change followed the time
   std::size_t page_ = 0, pages_ = 1;
   std::optional<Screen> shown_;
-  std::string shown_who_, shown_live_;
+  std::string shown_when_, shown_live_;
   std::optional<Noticed> noticed_;
   bool alarm_ = false;
   std::chrono::nanoseconds drawn_at_{0}, rung_at_{0}, key_at_{0}, retried_at_{0};

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <sstream>
 
+#include "cli/asked_below.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/keys.hpp"
 #include "cli/print_findings.hpp"
@@ -18,9 +19,7 @@ namespace rushlight {
 namespace {
 
 using std::chrono::hours;
-using std::chrono::milliseconds;
 
-constexpr milliseconds kLook{250};
 constexpr int kPatience = 500;     // milliseconds for another program's write: an instruction waits no longer
 constexpr hours kStillTonight{4};  // an open episode with nothing said for longer is asked about
 constexpr hours kStillReading{1};  // a last screen may have been lost to a closed window
@@ -65,16 +64,15 @@ class Opening {
     }
     // A disk that cannot be read never holds up a walk: the screen says that nothing is saved. But a journal that was
     // written and is not understood may hold what was given an hour ago, and that has to be said first.
-    return only_unreadable(opened.findings) || go_on_unsaved(opened.findings);
+    return only_unreadable(opened.findings) || go_on_unsaved(opened.findings, say(kJournalRefused, language_));
   }
 
-  bool go_on_unsaved(const std::vector<Finding>& findings) {
-    std::ostringstream said;
-    print_findings(said, findings, {});
-    print_lines(said.str());
-    terminal_.print(say(kJournalRefused, language_));
-    terminal_.print("");
+  // Nothing has scrolled away on 24 rows: what is wrong, the card, and the one question.
+  bool go_on_unsaved(const std::vector<Finding>& findings, const std::string& what_it_means) {
+    for (const std::string& line : what_is_wrong(findings, language_)) terminal_.print(line);
+    terminal_.print(what_it_means);
     print_lines(first_aid_card(language_));
+    terminal_.print(other_language_line(language_, walk_.how_to_go_on));
     store_ = WalkStore();
     status_ = exit_status_of(findings);
     return terminal_.is_terminal() && says_yes(say(kGoOnUnsaved, language_));
@@ -97,11 +95,12 @@ class Opening {
 
   bool find_unfinished(Walked& walked) {
     auto found = store_.unfinished(walk_.child.name);
-    if (!found.value) return go_on_unsaved(found.findings);
+    const std::string refused = say(kEpisodeRefused, language_, walk_.child.name);
+    if (!found.value) return go_on_unsaved(found.findings, refused);
     if (!*found.value) return true;
     const Unfinished& unfinished = **found.value;
     auto resumed = resumed_from(unfinished.record, unfinished.lines);
-    if (const auto* findings = std::get_if<std::vector<Finding>>(&resumed)) return go_on_unsaved(*findings);
+    if (const auto* findings = std::get_if<std::vector<Finding>>(&resumed)) return go_on_unsaved(*findings, refused);
     Resumed& earlier = std::get<Resumed>(resumed);
     if (!is_to_go_on(earlier.episode)) return true;
     walked.protocol = earlier.protocol.checked;
@@ -122,9 +121,9 @@ class Opening {
     terminal_.print(say(kStaleNew, language_));
     terminal_.print(say(kStaleOld, language_));
     while (true) {
-      const Typed typed = ask(say(kTellChoice, language_));
-      if (typed.kind != Typed::Kind::line) return true;
-      const std::optional<int> number = number_from_text(typed.text);
+      const std::optional<std::string> typed = line_asked_for(terminal_, keyboard_, say(kTellChoice, language_));
+      if (!typed) return true;
+      const std::optional<int> number = number_from_text(*typed);
       if (number == 1 || number == 2) return number == 2;
     }
   }
@@ -153,17 +152,7 @@ class Opening {
     walked.episode = folded(walked.protocol.protocol(), walked.child, std::move(walked.episode), event);
   }
 
-  Typed ask(const std::string& sentence) {
-    terminal_.show({{sentence, false}}, "> ", Terminal::Where::below);
-    Typed typed{Typed::Kind::nothing, ""};
-    while (typed.kind == Typed::Kind::nothing && signal_to_leave() == 0) typed = keyboard_.wait(kLook);
-    return typed;
-  }
-
-  bool says_yes(const std::string& sentence) {
-    const Typed typed = ask(sentence);
-    return typed.kind == Typed::Kind::line && yes_no_from_text(typed.text) == std::optional<bool>{true};
-  }
+  bool says_yes(const std::string& sentence) { return agreed_to(terminal_, keyboard_, language_, sentence); }
 
   void print_lines(const std::string& text) {
     std::istringstream lines(text);

@@ -53,8 +53,7 @@ std::vector<std::string> cautions_for(const Scene& scene, const Step& step) {
   const auto say = [&](Phrase what, const std::string& one = "") { cautions.push_back(phrase(what, language, one)); };
   if (scene.episode.clock_went_back) say(Phrase::clock_went_back);
   if (answered_early(scene, step)) {
-    say(Phrase::reading_was_early,
-        text_from_clock_time(clock_time_of(wall(scene.episode.clock, *wait_ends_by(scene)))));
+    say(Phrase::reading_was_early, when_again(scene, language));
   }
   if (shows(scene, step, [](const Action& action) { return action.dose.has_value(); })) {
     if (!scene.child.weight) say(Phrase::weight_unknown);

@@ -34,9 +34,11 @@ class Sum {
       if (!sum_.amount) sum_.working = phrase(Phrase::insulin_less_than_a_step, language_);
       return std::move(sum_);
     }
+    const Decimal as_fixed = value_;
     round();
     bound(row_.least, true);
     bound(row_.most, false);
+    if (value_ != as_fixed) sum_.share.clear();  // it was the share of another amount
     sum_.amount = Quantity{value_, dose_.unit};
     return std::move(sum_);
   }
@@ -60,6 +62,7 @@ class Sum {
   bool amount(const DoseRow::Fixed& cell) {
     value_ = quantity(cell.amount).value;
     sum_.working = plain_words(scene_.protocol[cell.amount].label, language_) + ": " + written(value_);
+    if (cell.share) sum_.share = plain_words(*cell.share, language_);
     return true;
   }
 

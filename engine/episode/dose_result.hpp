@@ -12,6 +12,7 @@ namespace rushlight {
 struct DoseResult {
   std::optional<Quantity> amount;   // empty: withheld
   std::string working;              // "0.3 g/kg x 21 kg = 6.3 g, up to 7 g"; the reason when withheld
+  std::string share;                // what that is of the thing in hand, "half of the vial"; may be empty
   std::vector<ThresholdId> used;    // the thresholds in the sum
   std::optional<SourceId> source;
   bool clinic_decides = false;      // withheld, and the clinic says how much

@@ -60,6 +60,7 @@ struct OpenCall {
   Contact contact;
   Instant opened;
   Duration answer_within;
+  bool moved_on = false;  // nobody answered at the contact before
   Instant answer_by() const { return opened + answer_within; }
 };
 

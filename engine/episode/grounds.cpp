@@ -43,6 +43,13 @@ class Grounds {
     }
   }
 
+  void add_met(const Step& step) {
+    for (const WatchId id : watches_met(scene_, step)) {
+      const Watch& watch = scene_.protocol[id];
+      if (watch.also) add("watch/" + watch.name, numbers_in(watch.when), watch.source);
+    }
+  }
+
   void add_doses(const Step& step) {
     for (const ActionId id : step.actions) {
       const Action& action = scene_.protocol[id];
@@ -79,6 +86,7 @@ class Grounds {
 std::vector<Why> grounds_of(const Scene& scene, const Step& step) {
   Grounds grounds(scene);
   grounds.add_cause();
+  grounds.add_met(step);
   grounds.add_doses(step);
   return grounds.all();
 }

@@ -11,8 +11,7 @@ struct Wording {
 Wording wording(Phrase phrase) {
   switch (phrase) {
     case Phrase::not_approved:
-      return {"Example set. No clinic has approved it for care.",
-              "Conjunto de ejemplo. Ninguna clínica lo ha aprobado."};
+      return {"Example set. No clinic has approved it for care.", "Guía de ejemplo. Ninguna clínica la ha aprobado."};
     case Phrase::approval_void:
       return {"The approval of this guide does not fit it, or its key is not trusted here. Ask the clinic.",
               "La aprobación de esta guía no coincide con ella, o aquí no se confía en su clave. Pregunte a la clínica."};
@@ -33,8 +32,8 @@ Wording wording(Phrase phrase) {
     case Phrase::weight_unknown:
       return {"The weight is not known. The amount goes by age.", "No se sabe el peso. La cantidad va por edad."};
     case Phrase::reading_was_early:
-      return {"That reading came before the recheck time. It is kept. Measure again at {1}.",
-              "Esa medida llegó antes de la hora. Queda anotada. Mida otra vez a las {1}."};
+      return {"That reading came before the recheck time. It is kept. Measure again {1}.",
+              "Esa medida llegó antes de la hora. Queda anotada. Mida otra vez {1}."};
     case Phrase::clock_went_back:
       return {"The clock of this device went back. Waiting times still count in full.",
               "El reloj de este aparato se atrasó. Los tiempos de espera siguen completos."};
@@ -51,6 +50,17 @@ Wording wording(Phrase phrase) {
       return {"the clinic's on-call line", "la línea de guardia de la clínica"};
     case Phrase::emergency_services:
       return {"the emergency services", "los servicios de emergencia"};
+    case Phrase::call_clinic:
+      return {"Call the clinic too: {1}.", "Llame también a la clínica: {1}."};
+    case Phrase::call_on_call:
+      return {"Call the on-call line now: {1}.", "Llame ya a la línea de guardia: {1}."};
+    case Phrase::call_emergency:
+      return {"Call {1} now.", "Llame ya a {1}."};
+    case Phrase::clinic_silent:
+      return {"Nobody answered at the clinic. Call {1} now.",
+              "En la clínica nadie contestó. Llame ya a la guardia: {1}."};
+    case Phrase::others_silent:
+      return {"Call {1} now. Nobody else answered.", "Llame ya a {1}. Nadie más contestó."};
     case Phrase::your_clinic_number:
       return {"your clinic's number", "el número de su clínica"};
     case Phrase::your_on_call_number:
@@ -95,6 +105,18 @@ Wording wording(Phrase phrase) {
       return {"{1} months", "{1} meses"};
     case Phrase::days:
       return {"{1} days", "{1} días"};
+    case Phrase::in_time:
+      return {"in {1}", "en {1}"};
+    case Phrase::at_time:
+      return {"at {1}", "a las {1}"};
+    case Phrase::one_hour:
+      return {"1 hour", "1 hora"};
+    case Phrase::hours:
+      return {"{1} hours", "{1} horas"};
+    case Phrase::one_minute:
+      return {"1 minute", "1 minuto"};
+    case Phrase::minutes:
+      return {"{1} minutes", "{1} minutos"};
     case Phrase::units:
       return {"{1} units", "{1} unidades"};
     case Phrase::micrograms:

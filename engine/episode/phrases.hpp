@@ -13,12 +13,14 @@ enum class Phrase : std::uint8_t {
   does_not_replace,
   weight_from,           // "The weight is from {1}. Weigh again soon."
   weight_unknown,
-  reading_was_early,
+  reading_was_early,     // "... Measure again {1}.": when_again
   clock_went_back,
   second_alarm,          // "Set a second alarm on another clock."
   look_at_expiry,
   rescue_expired,
   clinic, on_call_line, emergency_services,
+  call_clinic, call_on_call, call_emergency,  // "Call {1} now."
+  clinic_silent, others_silent,               // the same after nobody answered before
   your_clinic_number, your_on_call_number, your_emergency_number, second_adult, your_address, rescue_place_unknown,
   of_food,               // "{1} of {2}"
   at_most, at_least, rounded_up_to, rounded_down_to, rounded_to,
@@ -29,6 +31,8 @@ enum class Phrase : std::uint8_t {
   pump_is_paused,
   yes, no,
   years, months, days,   // "{1} years"
+  in_time, at_time,      // "in 15 minutes", "at 02:26"
+  one_hour, hours, one_minute, minutes,
   units,                 // of insulin; UCUM codes are for files
   micrograms,
   call_for_the_dose,     // after every reason why no insulin dose is shown

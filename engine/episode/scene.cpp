@@ -240,6 +240,15 @@ std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step) {
   return std::nullopt;
 }
 
+std::vector<WatchId> watches_met(const Scene& scene, const Step& step) {
+  std::vector<WatchId> met;
+  for (const WatchId id : step.handles) {
+    const Watch& watch = scene.protocol[id];
+    if (&scene.protocol[watch.go] != &step && all_hold(scene, watch.when, Unanswered::holds_nothing)) met.push_back(id);
+  }
+  return met;
+}
+
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step) {
   for (std::size_t place = 0; place < scene.protocol.watch.size(); ++place) {
     const WatchId id{static_cast<std::uint16_t>(place)};

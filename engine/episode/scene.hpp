@@ -44,6 +44,9 @@ Change change_since(const Scene& scene, MarkId mark);
 /// The injection kit at home that a mini-dose can be drawn from: in date, and its concentration on file. Null without one.
 const RescueMedicine* mini_dose_kit(const Child& child, Day today);
 
+/// The watch rules that are true, that the step handles and that lead elsewhere: known here, and no reason to leave.
+std::vector<WatchId> watches_met(const Scene& scene, const Step& step);
+
 /// The rescue medicine that would be used: the first in date whose kind is known; the options of ChildFact::rescue otherwise.
 std::uint16_t rescue_option(const Child& child, Day today);
 

@@ -109,8 +109,9 @@ void Settling::escalate(std::size_t place, Instant now) {
     return;
   }
   episode_.calls.erase(episode_.calls.begin() + static_cast<std::ptrdiff_t>(place));
-  open_call(unanswered.contact == Contact::clinic ? Contact::on_call : Contact::emergency, unanswered.answer_within,
-            now);
+  const Contact next = unanswered.contact == Contact::clinic ? Contact::on_call : Contact::emergency;
+  open_call(next, unanswered.answer_within, now);
+  for (OpenCall& call : episode_.calls) call.moved_on = call.moved_on || call.contact == next;
 }
 
 std::optional<Settling::Deadline> Settling::next_deadline(Instant now) const {

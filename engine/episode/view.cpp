@@ -43,13 +43,13 @@ class Showing {
     view.child = here_.child.name;
     view.language = language_;
     view.urgency = urgency_of(protocol, episode);
-    view.headline = filled(here_, step_.headline, language_, dose_by_mouth(here_, step_));
+    show_calls(view);
+    show_headline(view);
     for (const FactId fact : open_questions(protocol, here_.child, episode, here_.now))
       view.ask.push_back(question(fact));
     show_actions(view);
     show_waits(view);
     show_early(view);
-    show_calls(view);
     view.caution = cautions_for(here_, step_);
     view.why = grounds_of(here_, step_);
     show_given(view);
@@ -75,12 +75,51 @@ class Showing {
     return shown;
   }
 
+  // The first line of a screen is how urgent it is: what it says next must not be calmer.
+  void show_headline(View& view) const {
+    view.headline = filled(here_, step_.headline, language_, dose_by_mouth(here_, step_));
+    if (view.urgency > step_.urgency) {
+      view.meanwhile = std::move(view.headline);
+      view.headline = view.call->text;
+    }
+    for (const WatchId id : watches_met(here_, step_)) {
+      const Watch& watch = here_.protocol[id];
+      if (watch.also) view.also.push_back(filled(here_, *watch.also, language_, std::nullopt));
+    }
+  }
+
+  bool has_action_for(Contact contact) const {
+    return std::any_of(step_.actions.begin(), step_.actions.end(), [&](ActionId id) {
+      const Action& action = here_.protocol[id];
+      return action.call && action.call->contact == contact && applies(here_, action);
+    });
+  }
+
+  /// A call that nobody has answered shows the one that counts now, so that no two numbers compete.
+  void show_call(const View& view, const Action& action, ShownAction& shown) const {
+    shown.contact = action.call->contact;
+    if (shown.outcome || here_.episode.ended) return;
+    const ShownCall* counts = nullptr;
+    bool open = false;
+    for (const ShownCall& call : view.open_calls) {
+      open = open || call.contact == *shown.contact;
+      const bool graver = call.contact > *shown.contact && !has_action_for(call.contact);
+      if (graver && (counts == nullptr || counts->contact < call.contact)) counts = &call;
+    }
+    if (counts != nullptr) {
+      shown.contact = counts->contact;
+      shown.text = counts->text;
+    } else if (!open && action.when.empty()) {
+      shown.outcome = Outcome::no_answer;  // it was opened with the step: it has moved on, and that call was answered
+    }
+  }
+
   void show_actions(View& view) const {
     const std::optional<DoseId> mouth = dose_by_mouth(here_, step_);
     for (const ActionId id : step_.actions) {
       const Action& action = here_.protocol[id];
       if (!applies(here_, action)) continue;
-      ShownAction shown{id, action.name, action.kind, "", std::nullopt, std::nullopt};
+      ShownAction shown{id, action.name, action.kind, "", std::nullopt, std::nullopt, std::nullopt};
       if (action.dose) shown.dose = dose_for(here_, *action.dose, language_);
       if (shown.dose && !shown.dose->amount) {
         shown.text = shown.dose->working;
@@ -91,6 +130,7 @@ class Showing {
       for (const Given& deed : here_.episode.deeds) {
         if (deed.action == id) shown.outcome = deed.outcome;
       }
+      if (action.call) show_call(view, action, shown);
       view.actions.push_back(std::move(shown));
     }
   }
@@ -135,7 +175,8 @@ class Showing {
   void show_calls(View& view) const {
     for (const OpenCall& call : here_.episode.calls) {
       ShownCall shown{call.contact, who(call.contact, language_),
-                      number_of(here_.child.contacts, call.contact, language_), at(call.answer_by())};
+                      number_of(here_.child.contacts, call.contact, language_),
+                      call_words(here_.child.contacts, call, language_), at(call.answer_by())};
       if (!view.call || view.call->contact < call.contact) view.call = shown;
       view.open_calls.push_back(std::move(shown));
     }

@@ -14,7 +14,8 @@ struct ShownAction {
   ActionKind kind;
   std::string text;
   std::optional<DoseResult> dose;
-  std::optional<Outcome> outcome;  // of this visit to the step
+  std::optional<Outcome> outcome;  // of this visit to the step; no answer for a call that has moved on
+  std::optional<Contact> contact;  // of a call: whom it is to reach now
 };
 
 struct ShownQuestion {
@@ -44,6 +45,7 @@ struct ShownCall {
   Contact contact;
   std::string who;     // "the clinic's on-call line"
   std::string number;  // "your local emergency number" until one is given
+  std::string text;    // "Nobody answered at the clinic. Call 555 0102 now."
   std::optional<Moment> answer_by;  // for the emergency services: when to call again
 };
 
@@ -75,7 +77,9 @@ struct View {
   std::string set, protocol, step, child;
   Language language;
   Urgency urgency;
-  std::string headline;
+  std::string headline;               // the step's own, or the call that is graver than the step
+  std::vector<std::string> also;      // dangers that the step handles without being about them
+  std::string meanwhile;              // the step's own headline while a graver call is open; may be empty
   std::vector<ShownQuestion> ask;
   std::vector<ShownAction> actions;
   std::vector<ShownEarly> early;      // while waiting only

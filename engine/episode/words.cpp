@@ -76,6 +76,26 @@ std::optional<DoseId> first_gram_dose(const Protocol& protocol) {
   return std::nullopt;
 }
 
+std::string spoken(Duration time, Language language) {
+  constexpr std::int64_t kMinute = 60;
+  constexpr std::int64_t kHour = 60 * kMinute;
+  if (time.count() % kMinute != 0) return text_from_duration(time);
+  const std::int64_t hours = time.count() / kHour;
+  const std::int64_t minutes = time.count() % kHour / kMinute;
+  std::string words;
+  if (hours == 1) words = phrase(Phrase::one_hour, language);
+  if (hours > 1) words = phrase(Phrase::hours, language, std::to_string(hours));
+  if (minutes == 0) return words;
+  if (!words.empty()) words += " ";
+  return words + (minutes == 1 ? phrase(Phrase::one_minute, language)
+                               : phrase(Phrase::minutes, language, std::to_string(minutes)));
+}
+
+Duration time_of(const Scene& scene, ThresholdId id) {
+  const auto* time = std::get_if<Duration>(&value_in(scene.protocol[id], scene.context));
+  return time != nullptr ? *time : Duration{0};
+}
+
 struct Filling {
   const Scene& scene;
   Language language;
@@ -87,7 +107,8 @@ struct Filling {
   }
   std::string operator()(DoseId id) const {
     const DoseResult dose = dose_for(scene, id, language);
-    return dose.amount ? said(*dose.amount, language) : std::string{};  // `filled` gives the reason for the whole text
+    if (!dose.amount) return "";  // `filled` gives the reason for the whole text
+    return said(*dose.amount, language) + (dose.share.empty() ? "" : " (" + dose.share + ")");
   }
   std::string operator()(Filler filler) const {
     const Contacts& contacts = scene.child.contacts;
@@ -105,6 +126,8 @@ struct Filling {
         const Instant shown = until ? *until : scene.now;
         return text_from_clock_time(clock_time_of(wall(scene.episode.clock, shown)));
       }
+      case Filler::again:
+        return when_again(scene, language);
       case Filler::clinic_number:
         return number_of(contacts, Contact::clinic, language);
       case Filler::on_call_number:
@@ -225,16 +248,34 @@ std::string number_of(const Contacts& contacts, Contact contact, Language langua
   return "";
 }
 
+std::string call_words(const Contacts& contacts, const OpenCall& call, Language language) {
+  const std::string number = number_of(contacts, call.contact, language);
+  switch (call.contact) {
+    case Contact::clinic:
+      return phrase(Phrase::call_clinic, language, number);
+    case Contact::on_call:
+      return phrase(call.moved_on ? Phrase::clinic_silent : Phrase::call_on_call, language, number);
+    case Contact::emergency:
+      return phrase(call.moved_on ? Phrase::others_silent : Phrase::call_emergency, language, number);
+  }
+  return "";
+}
+
+std::string when_again(const Scene& scene, Language language) {
+  const std::optional<Wait>& wait = scene.protocol[scene.episode.step].wait;
+  if (!wait) return "";
+  const std::optional<Instant>& ends = scene.episode.wait_ends;
+  if (!ends) return phrase(Phrase::in_time, language, spoken(time_of(scene, wait->lasts), language));
+  const std::string clock = text_from_clock_time(clock_time_of(wall(scene.episode.clock, *ends)));
+  return phrase(Phrase::at_time, language, clock);
+}
+
 std::optional<Instant> wait_ends_by(const Scene& scene) {
   const Step& step = scene.protocol[scene.episode.step];
   if (!step.wait) return std::nullopt;
   if (scene.episode.wait_ends) return scene.episode.wait_ends;
-  const auto time_of = [&](ThresholdId id) {
-    const auto* time = std::get_if<Duration>(&value_in(scene.protocol[id], scene.context));
-    return time != nullptr ? *time : Duration{0};
-  };
-  Instant latest = scene.episode.entered + time_of(step.wait->lasts);
-  if (step.wait->start_within) latest += time_of(*step.wait->start_within);
+  Instant latest = scene.episode.entered + time_of(scene, step.wait->lasts);
+  if (step.wait->start_within) latest += time_of(scene, *step.wait->start_within);
   return latest;
 }
 

@@ -60,6 +60,7 @@ struct Id {
   std::string operator()(const InsulinWithGlucagon&) const { return "insulin-with-glucagon"; }
   std::string operator()(const EarlyRuleUntold&) const { return "early-rule-untold"; }
   std::string operator()(const UntilWithoutWait&) const { return "until-without-wait"; }
+  std::string operator()(const UntilBeforeStart&) const { return "until-before-start"; }
   std::string operator()(const AsksAtOnce&) const { return "asks-at-once"; }
   std::string operator()(const DoseNotCovered&) const { return "dose-not-covered"; }
   std::string operator()(const DoseRowNeverMatches&) const { return "dose-row-never-matches"; }

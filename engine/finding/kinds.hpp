@@ -71,7 +71,8 @@ struct MouthWhileDanger { std::string step; std::string action; };       // noth
 struct TooCalm { std::string step; std::string watch; };         // meets a danger sign and is no emergency
 struct InsulinWithGlucagon { std::string step; };                // both are drawn up in the same syringe
 struct EarlyRuleUntold { std::string rule; };                    // reads what nobody can tell during the wait
-struct UntilWithoutWait { std::string step; };                   // `{until}` where no wait ends
+struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty in a watch
+struct UntilBeforeStart { std::string step; std::string after; };        // `{until}` of a wait that starts after an action
 struct AsksAtOnce { std::string step; std::string action; std::string fact; };          // gives and measures without a wait
 struct DoseNotCovered { std::string dose; std::string example; };        // a child that no row takes
 struct DoseRowNeverMatches { int row; std::string dose; int earlier; };
@@ -90,7 +91,9 @@ using Kind = std::variant<
     MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, PlaceholderMissing, WrongFactKind, WrongThresholdKind, MissingSource,
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, StepUnreachable, DeadEnd,
     LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, MouthWhileDanger, TooCalm,
-    InsulinWithGlucagon, EarlyRuleUntold, UntilWithoutWait, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, UnknownStart,
+    InsulinWithGlucagon,
+    EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed,
+    UnknownStart,
     JournalDamaged, JournalNewer, WrongUse>;
 
 }  // namespace rushlight

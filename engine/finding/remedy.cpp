@@ -206,7 +206,11 @@ struct Remedy {
     return "let " + quoted(k.rule) + " read only choices that its step asks, in a step with a `<wait>`; or drop `early`";
   }
   std::string operator()(const UntilWithoutWait& k) const {
-    return "add a `<wait>` to step " + quoted(k.step) + ", or take `{until}` out of the text";
+    const std::string out = "take " + quoted("{" + k.blank + "}") + " out of the text";
+    return k.step.empty() ? out : "add a `<wait>` to step " + quoted(k.step) + ", or " + out;
+  }
+  std::string operator()(const UntilBeforeStart&) const {
+    return "write `{again}`: it reads \"in 15 minutes\" until the wait has started, then \"at 02:26\"";
   }
   std::string operator()(const AsksAtOnce& k) const { return "add a `<wait>` to step " + quoted(k.step); }
   std::string operator()(const DoseNotCovered& k) const {

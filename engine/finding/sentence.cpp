@@ -163,7 +163,12 @@ struct Sentence {
     return "rule " + quoted(k.rule) + " is `early` but nothing that it reads can be told during a wait";
   }
   std::string operator()(const UntilWithoutWait& k) const {
-    return "`{until}` is the end of a wait, and step " + quoted(k.step) + " has no wait";
+    const std::string owner = k.step.empty() ? "a watch" : "step " + quoted(k.step);
+    return quoted("{" + k.blank + "}") + " is the end of a wait, and " + owner + " has no wait";
+  }
+  std::string operator()(const UntilBeforeStart& k) const {
+    return "`{until}` is not known in step " + quoted(k.step) + " before " + quoted(k.after) +
+           ", which starts its wait";
   }
   std::string operator()(const AsksAtOnce& k) const {
     return "step " + quoted(k.step) + " gives " + quoted(k.action) + " and asks " + quoted(k.fact) +

@@ -93,8 +93,12 @@ std::optional<Kind> fault_of_episodes(sqlite3* store) {
 std::optional<Kind> fault_of_header(const std::string& image) {
   static const std::string magic("SQLite format 3\0", 16);
   if (image.empty()) return damaged("it is empty");
+  const bool is_cut = image.size() < 100 && magic.compare(0, image.size(), image, 0, 16) == 0;
+  if (is_cut) return damaged("it is cut short: " + std::to_string(image.size()) + " bytes are left");
   if (image.size() < 100 || image.compare(0, 16, magic) != 0 || big_endian(image, 68) != kApplicationId) {
-    return damaged("it is not a Rushlight journal");
+    // Not "damaged": nothing is wrong with a file that another program wrote.
+    return Kind{WrongUse{"this file is not a Rushlight journal, or its beginning was overwritten",
+                         "name another file: `--journal FILE`"}};
   }
   const std::uint32_t version = big_endian(image, 60);
   if (version > kVersion) return Kind{JournalNewer{std::to_string(version), std::to_string(kVersion)}};

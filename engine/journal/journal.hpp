@@ -86,8 +86,8 @@ class Journal {
 
   /// The journal at `path`; a new one, with its folders, when nothing is there. Files are made 0600, folders 0700.
   /// Refuses, and changes not one byte: a symbolic link, a file with a second name, a file of somebody else, one that
-  /// others may read, a folder others may write in (not readable); a foreign, damaged, cut or empty file (journal
-  /// damaged); one written by a later Rushlight (journal newer). What a write left unfinished is undone first.
+  /// others may read, a folder others may write in (not readable); a foreign file (wrong use); a damaged, cut or empty
+  /// one (journal damaged); one written by a later Rushlight (journal newer). What a write left unfinished is undone first.
   /// It is not an error if the file can be read but not written: saving then fails as read_only.
   static Read<Journal> open(const std::string& path, Options options);
   static Read<Journal> open(const std::string& path) { return open(path, Options{}); }

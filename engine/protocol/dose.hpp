@@ -14,7 +14,10 @@ namespace rushlight {
 /// One row of a dose table. A row whose amount cannot be worked out for this child (no weight, no total daily dose, no
 /// reading) does not match.
 struct DoseRow {
-  struct Fixed { ThresholdId amount; };
+  struct Fixed {
+    ThresholdId amount;
+    std::optional<Text> share;  // what that is of the thing in hand: "half of the vial"
+  };
   /// For each kilogram, or for each one above `over`; `plus` more.
   struct PerKilogram { ThresholdId amount; std::optional<ThresholdId> over, plus; };
   struct PerYear { ThresholdId amount; };              // for each completed year of age

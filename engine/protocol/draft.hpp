@@ -87,7 +87,7 @@ struct DraftRow {
   MaybeWord fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, larger_of, withheld;
   MaybeWord least, most, most_percent, source;
   std::vector<DraftCondition> when;
-  std::optional<DraftText> reason;  // of a withheld row
+  std::optional<DraftText> text;  // the reason of a withheld row, the share of a fixed one
 };
 
 struct DraftDose {
@@ -133,6 +133,13 @@ struct DraftRule {
   MaybeWord id, go, resets, source, early, sets, visit, hand_over;
   bool otherwise;
   std::vector<DraftCondition> when;
+};
+
+struct DraftWatch {
+  Where where;
+  MaybeWord id, go, source;
+  std::vector<DraftCondition> when;
+  std::optional<DraftText> also;
 };
 
 struct DraftOutcome {
@@ -186,7 +193,7 @@ struct Draft {
   std::optional<DraftFluids> fluids;
   std::vector<DraftAsk> opening;
   std::vector<DraftSign> worse;
-  std::vector<DraftRule> watch;
+  std::vector<DraftWatch> watch;
   std::vector<DraftStep> steps;
 };
 

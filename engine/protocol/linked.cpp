@@ -77,7 +77,7 @@ class Moving {
   void operator()(Mark& mark) const { all(mark.fact); }
   void operator()(Ask& ask) const { all(ask.fact, ask.fresh); }
   void operator()(Sign& sign) const { all(sign.fact, sign.text); }
-  void operator()(Watch& watch) const { all(watch.when, watch.go, watch.source); }
+  void operator()(Watch& watch) const { all(watch.when, watch.go, watch.source, watch.also); }
   void operator()(OutcomeRule& rule) const { all(rule.go); }
   void operator()(Action& action) const {
     all(action.step, action.text, action.when, action.dose, action.counts, action.stops, action.source);
@@ -113,7 +113,7 @@ class Moving {
   void test_moved(WithinClock& test) const { all(test.from, test.up_to); }
   void test_moved(HasChanged& test) const { all(test.mark); }
 
-  void cell_moved(DoseRow::Fixed& cell) const { all(cell.amount); }
+  void cell_moved(DoseRow::Fixed& cell) const { all(cell.amount, cell.share); }
   void cell_moved(DoseRow::PerKilogram& cell) const { all(cell.amount, cell.over, cell.plus); }
   void cell_moved(DoseRow::PerYear& cell) const { all(cell.amount); }
   void cell_moved(DoseRow::OfDailyDose& cell) const { all(cell.percent); }

@@ -110,7 +110,9 @@ void add_amount(Resolver& resolver, const DraftRow& draft, const Dose& dose, Dos
   const std::string_view name = written.first;
   const Word& word = **written.second;
   if (name == "fixed") {
-    row.cell = DoseRow::Fixed{or_first(amount_in(resolver, draft.fixed, dose.unit))};
+    DoseRow::Fixed cell{or_first(amount_in(resolver, draft.fixed, dose.unit)), std::nullopt};
+    if (draft.text) cell.share = text_from(resolver, *draft.text, "row", draft.where);
+    row.cell = std::move(cell);
   } else if (name == "per-kg") {
     add_per_kilogram(resolver, draft, dose, row);
   } else if (name == "per-year") {
@@ -132,7 +134,7 @@ void add_amount(Resolver& resolver, const DraftRow& draft, const Dose& dose, Dos
     const std::vector<Word> names = split(word);
     if (names.size() != 2) {
       resolver.error(word.where, WrongUse{"`larger-of` compares two doses", "name two, with a blank between them"});
-      row.cell = DoseRow::Fixed{ThresholdId{0}};
+      row.cell = DoseRow::Fixed{ThresholdId{0}, std::nullopt};
       return;
     }
     row.cell = DoseRow::LargerOf{earlier_dose(resolver, names[0], dose), earlier_dose(resolver, names[1], dose)};
@@ -155,11 +157,13 @@ void add_cell(Resolver& resolver, const DraftRow& draft, const Dose& dose, DoseR
   if (is_yes(resolver, draft.withheld, "withheld")) {
     for (const Written& each : written)
       refuse(resolver, *each.second, each.first, "row that withholds", {"withheld", "source"});
-    row.cell = DoseRow::Withheld{text_from(resolver, draft.reason.value_or(DraftText{}), "row", draft.where)};
+    row.cell = DoseRow::Withheld{text_from(resolver, draft.text.value_or(DraftText{}), "row", draft.where)};
     return;
   }
-  if (draft.reason && !draft.reason->lines.empty()) {
-    resolver.error(draft.reason->where, UnknownElement{draft.reason->lines.front().language.text, "row", {"if"}});
+  // A sum is another share for every child; only a fixed amount may say what it is of the thing in hand.
+  if (draft.text && !draft.fixed) {
+    const Word& language = draft.text->lines.front().language;
+    resolver.error(language.where, UnknownElement{language.text, "row", {"if"}});
   }
   if (written.empty()) {
     resolver.error(draft.where, MissingAttribute{"fixed", "row"});

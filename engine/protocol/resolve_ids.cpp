@@ -91,7 +91,7 @@ void collect_names(Resolver& resolver) {
     add_name(resolver, resolver.counters, counter.id, "counter", counter.where);
   }
   for (const DraftMark& mark : draft.marks) add_name(resolver, resolver.marks, mark.id, "mark", mark.where);
-  for (const DraftRule& rule : draft.watch) add_name(resolver, resolver.watches, rule.id, "rule", rule.where);
+  for (const DraftWatch& rule : draft.watch) add_name(resolver, resolver.watches, rule.id, "rule", rule.where);
   for (const DraftStep& step : draft.steps) {
     add_name(resolver, resolver.steps, step.id, "step", step.where);
     for (const DraftAction& action : step.actions) add_name(resolver, resolver.actions, action.id, "do", action.where);

@@ -113,6 +113,11 @@ Wait wait_from(Resolver& resolver, const DraftWait& draft, const DraftStep& step
   return wait;
 }
 
+void refuse_in_texts(Resolver& resolver, const DraftStep& step, Filler filler, const Kind& kind) {
+  refuse_blank(resolver, step.headline, filler, kind);
+  for (const DraftAction& action : step.actions) refuse_blank(resolver, action.text, filler, kind);
+}
+
 Step step_from(Resolver& resolver, const DraftStep& draft, StepId id) {
   Step step{};
   step.name = draft.id ? draft.id->text : "";
@@ -138,10 +143,12 @@ Step step_from(Resolver& resolver, const DraftStep& draft, StepId id) {
   }
   if (draft.wait) {
     step.wait = wait_from(resolver, *draft.wait, draft);
+    if (draft.wait->after) {
+      refuse_in_texts(resolver, draft, Filler::until, UntilBeforeStart{step.name, draft.wait->after->text});
+    }
   } else {
-    refuse_blank(resolver, draft.headline, Filler::until, UntilWithoutWait{step.name});
-    for (const DraftAction& action : draft.actions)
-      refuse_blank(resolver, action.text, Filler::until, UntilWithoutWait{step.name});
+    refuse_in_texts(resolver, draft, Filler::until, UntilWithoutWait{step.name, "until"});
+    refuse_in_texts(resolver, draft, Filler::again, UntilWithoutWait{step.name, "again"});
   }
   step.asks = asks_from(resolver, draft.asks);
   for (const DraftRule& rule : draft.rules)
@@ -152,7 +159,7 @@ Step step_from(Resolver& resolver, const DraftStep& draft, StepId id) {
 }  // namespace
 
 void resolve_watch(Resolver& resolver) {
-  for (const DraftRule& draft : resolver.draft.watch) {
+  for (const DraftWatch& draft : resolver.draft.watch) {
     Watch watch{};
     watch.name = draft.id ? draft.id->text : "";
     watch.where = draft.where;
@@ -160,7 +167,11 @@ void resolve_watch(Resolver& resolver) {
     const auto go = needed_place_in(resolver, resolver.steps, draft.go, "go", "rule", draft.where);
     watch.go = id_or_stand_in<StepId>(go);
     if (draft.when.empty()) resolver.error(draft.where, MissingElement{"if", "rule"});
-    refuse(resolver, draft.resets, "resets", "rule of watch", {"id", "go", "source"});
+    if (draft.also) {
+      watch.also = text_from(resolver, *draft.also, "rule", draft.where);
+      refuse_blank(resolver, *draft.also, Filler::until, UntilWithoutWait{"", "until"});
+      refuse_blank(resolver, *draft.also, Filler::again, UntilWithoutWait{"", "again"});
+    }
     // Without a source of its own it rests on the source of the step it leads to.
     const bool step_has_one = go && *go < resolver.protocol.steps.size();
     watch.source = source_from(resolver, draft.source, "rule", watch.name, draft.where,

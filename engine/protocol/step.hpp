@@ -109,13 +109,14 @@ struct Step {
   bool ends_visit = false;  // whoever came here from another protocol goes back to it
 };
 
-/// A rule before every rule.
+/// A rule before every rule. In a step that handles it, and that it does not lead to, `also` is said as well.
 struct Watch {
   std::string name;
   Conditions when;
   StepId go;
   SourceId source;
   Where where;
+  std::optional<Text> also = std::nullopt;
 };
 
 /// A line of "something got worse": saying it records this answer.

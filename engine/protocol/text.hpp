@@ -14,7 +14,7 @@ inline constexpr int kLanguages = 2;
 
 /// Blanks in a text that the episode fills, beside the protocol's own thresholds and doses.
 enum class Filler : std::uint8_t {
-  child, food, other_foods, glucose, until, clinic_number, on_call_number, emergency_number, second_adult, address,
+  child, food, other_foods, glucose, until, again, clinic_number, on_call_number, emergency_number, second_adult, address,
   rescue_place, told, ketones, drunk, fluid_goal, syringe_mark,
 };
 

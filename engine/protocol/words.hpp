@@ -45,11 +45,10 @@ inline constexpr std::array<std::string_view, 3> kRoundDirections{"up", "down", 
 inline constexpr std::array<std::string_view, 4> kChanges{"fallen", "stayed", "risen", "unknown"};
 inline constexpr std::array<std::string_view, 4> kComparisons{"below", "at-least", "above", "at-most"};
 
-inline constexpr std::array<std::string_view, 16> kFillers{
-    "child",        "food",          "other-foods",    "glucose",
-    "until",        "clinic-number", "on-call-number", "emergency-number",
-    "second-adult", "address",       "rescue-place",   "told",
-    "ketones",       "drunk",         "fluid-goal",     "syringe-mark"};
+inline constexpr std::array<std::string_view, 17> kFillers{
+    "child",         "food",           "other-foods",      "glucose",      "until",   "again",
+    "clinic-number", "on-call-number", "emergency-number", "second-adult", "address", "rescue-place",
+    "told",          "ketones",        "drunk",            "fluid-goal",   "syringe-mark"};
 
 template <std::size_t N>
 std::optional<std::size_t> place_of(const std::array<std::string_view, N>& list, std::string_view word) {

@@ -20,8 +20,8 @@ std::vector<DraftThreshold> thresholds_from_node(const XmlNode& thresholds);
 std::vector<DraftFact> facts_from_node(const XmlNode& facts);
 std::vector<DraftFood> foods_from_node(const XmlNode& foods);
 std::vector<DraftDose> doses_from_node(const XmlNode& doses);
-/// Of `<watch>` and of a step.
-std::vector<DraftRule> rules_from_node(const XmlNode& node);
+std::vector<DraftRule> rules_from_node(const XmlNode& step);
+std::vector<DraftWatch> watch_from_node(const XmlNode& watch);
 /// Of `<opening>` and of a step.
 std::vector<DraftAsk> asks_from_node(const XmlNode& node);
 std::vector<DraftStep> steps_from_node(const XmlNode& steps);

@@ -79,7 +79,7 @@ Draft draft_from_tree(const XmlNode& root) {
           fluids_of(root),
           asks_from_node(part("opening")),
           made_from_children<DraftSign>(part("worse"), "sign", sign_from_node),
-          rules_from_node(part("watch")),
+          watch_from_node(part("watch")),
           steps_from_node(part("steps"))};
 }
 

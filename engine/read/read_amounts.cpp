@@ -10,8 +10,8 @@ DraftFood food_from_node(const XmlNode& node) {
 }
 
 DraftRow row_from_node(const XmlNode& node) {
-  std::optional<DraftText> reason = text_from_node(node);
-  if (reason->lines.empty()) reason.reset();
+  std::optional<DraftText> text = text_from_node(node);
+  if (text->lines.empty()) text.reset();
   const auto word = [&](const char* name) { return node.value_of(name); };
   return {node.name.where,   word("fixed"),  word("per-kg"),
           word("over"),      word("plus"),   word("per-year"),
@@ -19,7 +19,7 @@ DraftRow row_from_node(const XmlNode& node) {
           word("divided-by"), word("times"), word("larger-of"),
           word("withheld"),  word("least"),  word("most"),
           word("most-percent"), word("source"), conditions_from_node(node),
-          std::move(reason)};
+          std::move(text)};
 }
 
 DraftDose dose_from_node(const XmlNode& node) {

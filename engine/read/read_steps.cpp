@@ -63,6 +63,18 @@ std::vector<DraftRule> rules_from_node(const XmlNode& node) {
   });
 }
 
+std::vector<DraftWatch> watch_from_node(const XmlNode& node) {
+  return made_from_children<DraftWatch>(node, "rule", [](const XmlNode& rule) {
+    DraftText also = text_from_node(rule);
+    return DraftWatch{rule.name.where,
+                      rule.value_of("id"),
+                      rule.value_of("go"),
+                      rule.value_of("source"),
+                      conditions_from_node(rule),
+                      also.lines.empty() ? std::nullopt : std::optional(std::move(also))};
+  });
+}
+
 std::vector<DraftAsk> asks_from_node(const XmlNode& node) {
   return made_from_children<DraftAsk>(node, "ask", [](const XmlNode& ask) {
     return DraftAsk{ask.name.where, ask.value_of("fact"), ask.value_of("fresh")};

@@ -12,6 +12,7 @@ class ViewWriter {
     out_.begin_object();
     out_.key("protocol").text(view.protocol).key("step").text(view.step);
     out_.key("urgency").text(name_of(view.urgency)).key("headline").text(view.headline);
+    write_beside(view);
     write_questions(view);
     write_actions(view);
     write_times(view);
@@ -24,6 +25,18 @@ class ViewWriter {
   }
 
  private:
+  void write_beside(const View& view) {
+    out_.key("also").begin_list();
+    for (const std::string& text : view.also) out_.text(text);
+    out_.end_list();
+    out_.key("meanwhile");
+    if (view.meanwhile.empty()) {
+      out_.null();
+    } else {
+      out_.text(view.meanwhile);
+    }
+  }
+
   void write_questions(const View& view) {
     out_.key("ask").begin_list();
     for (const ShownQuestion& question : view.ask) out_.text(question.name);
@@ -54,6 +67,7 @@ class ViewWriter {
           .key("text")
           .text(action.text);
       if (action.dose) write_dose(*action.dose);
+      if (action.contact) out_.key("contact").text(name_of(*action.contact));
       if (action.outcome) out_.key("outcome").text(name_of(*action.outcome));
       out_.end_object();
     }
@@ -67,6 +81,7 @@ class ViewWriter {
       return;
     }
     out_.begin_object().key("value").number(dose.amount->value).key("unit").text(ucum(dose.amount->unit));
+    if (!dose.share.empty()) out_.key("share").text(dose.share);
     out_.key("working").text(dose.working).end_object();
   }
 
@@ -96,7 +111,7 @@ class ViewWriter {
 
   void write_call(const ShownCall& call) {
     out_.begin_object().key("contact").text(name_of(call.contact)).key("who").text(call.who);
-    out_.key("number").text(call.number);
+    out_.key("number").text(call.number).key("text").text(call.text);
     if (call.answer_by) out_.key("answer_by").text(text_from_moment(*call.answer_by));
     out_.end_object();
   }

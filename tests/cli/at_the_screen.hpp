@@ -12,6 +12,7 @@ namespace rushlight::test {
 class AtTheScreen {
  public:
   explicit AtTheScreen(Child child = mara()) : night_(std::move(child)) { look(); }
+  AtTheScreen(Child child, const CheckedProtocol& protocol) : night_(std::move(child), protocol) { look(); }
 
   AtTheScreen& at(const std::string& clock) {
     night_.at(clock);
@@ -61,6 +62,7 @@ class AtTheScreen {
   void look() {
     settled_ = settled_at(night_.protocol(), night_.child(), night_.episode(), Night::moment(clock_));
     view_ = view_of(night_.protocol(), night_.child(), settled_, Night::moment(clock_));
+    dialog_ = still_meant(situation(), std::move(dialog_));
   }
 
   Night night_;

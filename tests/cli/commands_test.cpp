@@ -1,9 +1,11 @@
+#include <algorithm>
 #include <boost/test/data/monomorphic.hpp>
 #include <boost/test/data/test_case.hpp>
 #include <boost/test/unit_test.hpp>
 #include <ostream>
 
 #include "cli/first_aid_card.hpp"
+#include "cli/plain_text.hpp"
 #include "cli/program.hpp"
 
 namespace rushlight::tests {
@@ -88,18 +90,67 @@ BOOST_AUTO_TEST_CASE(refused_protocol_leaves_nobody_alone) {
   folder.write("low.xml", file_in_tree("tests/findings/bad/protocol/unknown-attribute.xml"));
   const Run run = run_program({"walk", "--json", "--protocols", folder.path("")});
   BOOST_TEST(run.status == 1);
+  BOOST_TEST(run.err.find("low.xml:") < run.err.find("FIRST AID"));
   BOOST_TEST(run.err.find("error: ") != std::string::npos);
+  BOOST_TEST(run.err.find("rushlight check ") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(card_is_in_one_language_and_offers_the_other_in_one_line) {
+  const Run run = run_program({"walk"});
   BOOST_TEST(run.err.find("FIRST AID") != std::string::npos);
-  BOOST_TEST(run.err.find("PRIMEROS AUXILIOS") != std::string::npos);
+  BOOST_TEST(run.err.find("PRIMEROS AUXILIOS") == std::string::npos);
+  BOOST_TEST(lines_of(run.err).back() == "En español: rushlight walk --lang es");
+}
+
+BOOST_AUTO_TEST_CASE(reason_and_card_fit_a_screen_of_24_rows) {
+  const Folder folder;
+  folder.write("child.json", "{\"name\": \"Ada\", \"langage\": \"es\", \"wieght\": \"21 kg\"}");
+  folder.write("low.xml", file_in_tree("tests/findings/bad/protocol/unknown-attribute.xml"));
+  for (const std::vector<std::string>& words : {std::vector<std::string>{"walk"},
+                                                {"walk", "--child", folder.path("child.json")},
+                                                {"walk", "--demo-child", "--protocols", folder.path("")}}) {
+    for (const char* language : {"en", "es"}) {
+      std::vector<std::string> spoken = words;
+      spoken.insert(spoken.end(), {"--lang", language});
+      const Run run = run_program(spoken);
+      std::size_t rows = 1;  // the prompt that comes after it
+      for (const std::string& line : lines_of(run.err)) {
+        rows += std::max<std::size_t>(1, (static_cast<std::size_t>(columns_of(line)) + 79) / 80);
+      }
+      BOOST_TEST(rows <= 24U, rows << " rows:\n" << run.err);
+    }
+  }
 }
 
 BOOST_AUTO_TEST_CASE(first_aid_card_holds_no_number_in_any_language) {
   for (int i = 0; i < kLanguages; ++i) BOOST_TEST(!has_digit(first_aid_card(static_cast<Language>(i))));
 }
 
-BOOST_AUTO_TEST_CASE(card_for_a_spanish_machine_comes_in_spanish_first) {
-  const Run run = run_program({"walk"}, "", {"LANG=es_MX.UTF-8"});
-  BOOST_TEST(run.err.find("PRIMEROS AUXILIOS") < run.err.find("FIRST AID"));
+BOOST_AUTO_TEST_CASE(card_speaks_by_the_option_then_the_child_file_then_the_machine) {
+  const Folder folder;
+  folder.write("child.json", "{\"name\": \"Ada\", \"language\": \"es\", \"wieght\": \"21 kg\"}");
+  folder.write("no-child.json", "not a child at all");
+  const std::string child = folder.path("child.json"), none = folder.path("no-child.json");
+  const auto speaks_spanish = [](const std::vector<std::string>& words, const char* machine) {
+    return run_program(words, "", {std::string("LANG=") + machine}).err.find("PRIMEROS AUXILIOS") != std::string::npos;
+  };
+  BOOST_TEST(!speaks_spanish({"walk", "--child", child, "--lang", "en"}, "es_MX.UTF-8"));
+  BOOST_TEST(speaks_spanish({"walk", "--child", child}, "en_US.UTF-8"));
+  BOOST_TEST(speaks_spanish({"walk", "--child", none}, "es_MX.UTF-8"));
+  BOOST_TEST(!speaks_spanish({"walk", "--child", none}, "C.UTF-8"));
+}
+
+BOOST_AUTO_TEST_CASE(child_file_without_an_emergency_number_is_warned_about) {
+  const Folder folder;
+  std::string child = file_in_tree("protocols/demo-child.json");
+  folder.write("without.json", child);
+  const Run without = run_program({"check", folder.path("without.json")});
+  BOOST_TEST(without.status == 0);
+  BOOST_TEST(without.out.find("warning: no emergency number is in the child file") != std::string::npos, without.out);
+  const std::string contacts = "\"contacts\": {";
+  folder.write("with.json",
+               child.replace(child.find(contacts), contacts.size(), contacts + "\"emergency\": \"555 0999\","));
+  BOOST_TEST(run_program({"check", folder.path("with.json")}).out == folder.path("with.json") + ": 0 errors\n");
 }
 
 BOOST_AUTO_TEST_CASE(text_of_a_file_never_steers_the_terminal) {

@@ -130,6 +130,139 @@ BOOST_AUTO_TEST_CASE(a_mistyped_reading_is_corrected_and_what_was_given_stays) {
   BOOST_TEST(person.shows("Changed. Now it says: 152 mg/dL"));
 }
 
+BOOST_AUTO_TEST_CASE(a_very_high_reading_counts_only_when_it_is_typed_twice) {
+  AtTheScreen person;
+  person.types("1").types("1").types("520");
+  BOOST_TEST(!person.turn().what.has_value());
+  BOOST_TEST(person.shows("520 mg/dL is very high."));
+  BOOST_TEST(person.shows("Type 520 again if the meter shows it, or type what it shows."));
+  person.types("520");
+  BOOST_TEST((person.turn().what && std::holds_alternative<Answered>(*person.turn().what)));
+  BOOST_TEST(person.view().ended);  // not low
+}
+
+BOOST_AUTO_TEST_CASE(what_the_meter_really_shows_replaces_a_slip_of_the_finger) {
+  AtTheScreen person;
+  person.types("1").types("1").types("520").types("52");
+  BOOST_TEST(person.view().step == "treat");
+  BOOST_TEST(person.shows("You said: 52 mg/dL"));
+}
+
+BOOST_AUTO_TEST_CASE(another_very_high_reading_is_asked_about_again) {
+  AtTheScreen person;
+  person.types("1").types("1").types("520").types("530");
+  BOOST_TEST(is<TypingAgain>(person.dialog()));
+  BOOST_TEST(person.shows("530 mg/dL is very high."));
+  person.types("7O");
+  BOOST_TEST(is<TypingAgain>(person.dialog()));
+  person.types("");
+  BOOST_TEST(is<OnStep>(person.dialog()));
+  BOOST_TEST(person.shows("530 mg/dL is not kept."));
+  BOOST_TEST(person.view().step == "measure");
+}
+
+BOOST_AUTO_TEST_CASE(from_400_up_a_reading_is_typed_twice_and_hi_is_not_a_slip) {
+  const auto asked_again = [](const char* typed, GlucoseUnit unit) {
+    Child child = test::mara();
+    child.unit = unit;
+    AtTheScreen person(child);
+    person.types("1").types("1").types(typed);
+    return is<TypingAgain>(person.dialog());
+  };
+  BOOST_TEST(!asked_again("399", GlucoseUnit::mg_per_dl));
+  BOOST_TEST(asked_again("400", GlucoseUnit::mg_per_dl));
+  BOOST_TEST(asked_again("22.2 mmol", GlucoseUnit::mg_per_dl));
+  BOOST_TEST(!asked_again("22.1", GlucoseUnit::mmol_per_l));
+  BOOST_TEST(asked_again("22.2", GlucoseUnit::mmol_per_l));
+  BOOST_TEST(!asked_again("HI", GlucoseUnit::mg_per_dl));
+}
+
+BOOST_AUTO_TEST_CASE(a_very_high_reading_is_typed_twice_during_the_wait_and_as_a_correction_too) {
+  AtTheScreen person = treating();
+  person.types("").at("02:15").types("520");
+  BOOST_TEST(is<TypingAgain>(person.dialog()));
+  person.types("52");
+  BOOST_TEST(person.shows("52 mg/dL is kept. It is early"));
+  person.types("b").types("1").types("520");
+  BOOST_TEST(is<TypingAgain>(person.dialog()));
+  person.types("520");
+  BOOST_TEST((person.turn().what && std::holds_alternative<Corrected>(*person.turn().what)));
+}
+
+BOOST_AUTO_TEST_CASE(a_reading_that_ended_the_episode_by_mistake_is_taken_back_on_the_last_screen) {
+  AtTheScreen person;
+  person.types("1").types("1").types("152");
+  BOOST_TEST(person.view().ended);
+  BOOST_TEST(person.shows("b: mistyped."));
+  person.types("b").types("1").types("52");
+  BOOST_TEST(!person.view().ended);
+  BOOST_TEST(person.view().step == "treat");
+  BOOST_TEST(person.shows("Give sugar now."));
+}
+
+BOOST_AUTO_TEST_CASE(enter_says_before_what_it_will_put_on_record) {
+  AtTheScreen person = treating();
+  BOOST_TEST(person.shows("Enter: all done, all 7 g went in. Only part, or none? Type 1."));
+  person.types("");
+  BOOST_TEST((person.turn().what && std::holds_alternative<AllDone>(*person.turn().what)));
+}
+
+BOOST_AUTO_TEST_CASE(after_sugar_that_did_not_go_in_enter_asks_how_much_did) {
+  AtTheScreen person = treating();
+  person.types("1").types("1").at("02:25").types("61");  // only part of the first went in, still low
+  BOOST_TEST(person.view().step == "treat");
+  BOOST_TEST(person.shows("Enter: done. Then say how much went in: all, some or none."));
+  person.types("");
+  BOOST_TEST(!person.turn().what.has_value());
+  BOOST_TEST(is<SayingHowMuch>(person.dialog()));
+  BOOST_TEST(person.shows("1. All of it: 7 g"));
+  BOOST_TEST(person.shows("2. Only part of it went in"));
+  BOOST_TEST(person.shows("3. Refuses it, or spits it out"));
+  person.types("");
+  BOOST_TEST(is<OnStep>(person.dialog()));
+  person.types("").types("1");
+  BOOST_TEST((person.episode().given.back().outcome == Outcome::given));
+  person.at("02:40").types("84");
+  BOOST_TEST(person.view().step == "after");
+}
+
+BOOST_AUTO_TEST_CASE(what_is_no_dose_is_marked_done_while_the_dose_is_asked_about) {
+  Child child = test::mara();
+  child.delivery = Delivery::pump;
+  AtTheScreen person(child);
+  person.types("1").types("1").types("52").types("1").types("1").at("02:25").types("61").types("");
+  BOOST_TEST(is<SayingHowMuch>(person.dialog()));
+  BOOST_TEST(person.view().actions[1].outcome.has_value());   // the pump
+  BOOST_TEST(!person.view().actions[0].outcome.has_value());  // the sugar
+}
+
+BOOST_AUTO_TEST_CASE(a_menu_about_a_step_that_time_has_left_gives_way_to_the_step) {
+  AtTheScreen person = treating();
+  person.types("").types("x");
+  BOOST_TEST(is<NamingOutcome>(person.dialog()));
+  person.at("02:36");  // the check is late: another step
+  BOOST_TEST(is<OnStep>(person.dialog()));
+}
+
+BOOST_AUTO_TEST_CASE(the_trouble_key_on_a_question_says_what_helps_there) {
+  AtTheScreen person;
+  person.types("x");
+  BOOST_TEST(person.shows("This is a question. Not sure? Type t."));
+  person.types("1").types("1").types("x");
+  BOOST_TEST(person.shows("No meter or strips here? Type t."));
+}
+
+BOOST_AUTO_TEST_CASE(the_letters_of_both_languages_count_on_every_screen) {
+  AtTheScreen person = treating();
+  person.types("p");
+  BOOST_TEST(is<NamingWorse>(person.dialog()));
+  person.types("").types("v");
+  BOOST_TEST(is<ChoosingCorrection>(person.dialog()));
+  AtTheScreen other;
+  other.types("d");
+  BOOST_TEST(other.view().step == "emergency");
+}
+
 BOOST_AUTO_TEST_CASE(nothing_to_correct_is_said) {
   AtTheScreen person;
   person.types("b");

@@ -9,49 +9,38 @@ namespace {
 
 struct Pressed {
   const char* typed;
-  Language language;
   Key key;
 };
 std::ostream& operator<<(std::ostream& out, const Pressed& row) { return out << '"' << row.typed << '"'; }
 
 const Pressed kPressed[] = {
-    {"", Language::en, Key::enter},
-    {"   ", Language::es, Key::enter},
-    {"w", Language::en, Key::worse},
-    {" W ", Language::en, Key::worse},
-    {"worse", Language::en, Key::worse},
-    {"p", Language::es, Key::worse},
-    {"PEOR", Language::es, Key::worse},
-    {"t", Language::en, Key::cant_tell},
-    {"Can't tell", Language::en, Key::cant_tell},
-    {"d", Language::es, Key::cant_tell},
-    {"no sé", Language::es, Key::cant_tell},
-    {"?", Language::en, Key::cant_tell},
-    {"?", Language::es, Key::cant_tell},
-    {"b", Language::en, Key::back},
-    {"v", Language::es, Key::back},
-    {"r", Language::en, Key::why},
-    {"¿Por qué?", Language::es, Key::why},
-    {"m", Language::es, Key::more},
-    {"x", Language::en, Key::trouble},
-    {"c", Language::es, Key::call},
-    {"a", Language::en, Key::beep},
-    {"q", Language::en, Key::stop},
+    {"", Key::enter},        {"   ", Key::enter},       {"w", Key::worse},
+    {" W ", Key::worse},     {"worse", Key::worse},     {"p", Key::worse},
+    {"PEOR", Key::worse},    {"t", Key::cant_tell},     {"Can't tell", Key::cant_tell},
+    {"d", Key::cant_tell},   {"no sé", Key::cant_tell}, {"?", Key::cant_tell},
+    {"b", Key::back},        {"v", Key::back},          {"r", Key::why},
+    {"¿Por qué?", Key::why}, {"m", Key::more},          {"x", Key::trouble},
+    {"c", Key::call},        {"a", Key::beep},          {"q", Key::stop},
 };
 
 BOOST_AUTO_TEST_SUITE(keys)
 
 BOOST_DATA_TEST_CASE(a_letter_or_its_word_is_the_key, boost::unit_test::data::make(kPressed), row) {
-  BOOST_REQUIRE(key_from_text(row.typed, row.language).has_value());
-  BOOST_TEST((key_from_text(row.typed, row.language) == row.key));
+  BOOST_REQUIRE(key_from_text(row.typed).has_value());
+  BOOST_TEST((key_from_text(row.typed) == row.key));
 }
 
 BOOST_AUTO_TEST_CASE(everything_else_is_no_key) {
-  for (const char* typed : {"1", "52", "LO", "HI", "yes", "no", "n", "y", "ww", "|", "w|worse", "k"}) {
-    BOOST_TEST(!key_from_text(typed, Language::en).has_value(), typed);
+  for (const char* typed :
+       {"1", "52", "LO", "HI", "yes", "no", "n", "y", "s", "si", "3,9", "ww", "|", "w|worse", "k"}) {
+    BOOST_TEST(!key_from_text(typed).has_value(), typed);
   }
-  for (const char* typed : {"s", "n", "si", "no", "3,9", "w", "t"}) {
-    BOOST_TEST(!key_from_text(typed, Language::es).has_value(), typed);
+}
+
+BOOST_AUTO_TEST_CASE(no_key_letter_is_a_yes_or_a_no_too) {
+  for (char letter = 'a'; letter <= 'z'; ++letter) {
+    const std::string typed(1, letter);
+    BOOST_TEST(!(key_from_text(typed).has_value() && yes_no_from_text(typed).has_value()), typed);
   }
 }
 

@@ -98,6 +98,40 @@ BOOST_AUTO_TEST_CASE(what_was_given_is_not_ordered_again_while_the_child_waits) 
   BOOST_TEST(!person.at("02:26").shows("Give sugar now."));
 }
 
+BOOST_AUTO_TEST_CASE(a_name_too_wide_for_the_screen_never_cuts_off_the_time) {
+  Child child = mara();
+  child.name = "Maximiliana Guadalupe del Carmen de los Montes";
+  const AtTheScreen person = treating(child);
+  for (const int columns : {20, 40, 80}) {
+    const std::string second = pages_of(person.screen(), {24, columns}, Language::en).front()[1].text;
+    BOOST_TEST(second.find(", 02:10") != std::string::npos, second);
+    BOOST_TEST(second.rfind("Maxim", 0) == 0, second);
+    BOOST_TEST(columns_of(second) < columns);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(a_child_file_without_an_emergency_number_is_said_at_the_start_once) {
+  AtTheScreen person;
+  person.first = true;
+  BOOST_TEST(person.shows("The child file has no emergency number."));
+  person.first = false;
+  BOOST_TEST(!person.shows("The child file has no emergency number."));
+  Child child = mara();
+  child.contacts.emergency = "555 0999";
+  AtTheScreen other(child);
+  other.first = true;
+  BOOST_TEST(!other.shows("no emergency number"));
+}
+
+BOOST_AUTO_TEST_CASE(once_help_has_answered_the_screen_no_longer_says_call_now) {
+  AtTheScreen person;
+  person.types("3");
+  BOOST_TEST(person.shows("Call your local emergency number now."));
+  person.types("").types("1");
+  BOOST_TEST(!person.shows("Call your local emergency number now."));
+  BOOST_TEST(person.shows("Stay. Watch the child until 02:25."));
+}
+
 BOOST_AUTO_TEST_CASE(when_the_wait_is_over_the_check_is_asked_for) {
   AtTheScreen person = treating();
   person.types("").at("02:26");
@@ -137,9 +171,13 @@ BOOST_AUTO_TEST_CASE(a_paused_pump_is_reminded_of_with_the_time) {
   BOOST_TEST(AtTheScreen(person).at("03:11").shows("Due now: Start the pump again"));
 }
 
-BOOST_AUTO_TEST_CASE(why_names_the_rule_the_number_and_its_source) {
+BOOST_AUTO_TEST_CASE(why_begins_with_what_was_answered_and_ends_with_the_rule_the_number_and_its_source) {
   AtTheScreen person = treating();
   person.types("r");
+  const std::string text = person.text(1000);
+  BOOST_TEST(text.find("What is the glucose? 52 mg/dL.") < text.find("For the clinic"));
+  BOOST_TEST(text.find("Rule: measure") > text.find("For the clinic"));
+  BOOST_TEST(text.find("Treat as low below") > text.find("For the clinic"));
   BOOST_TEST(person.shows("70 mg/dL"));
   BOOST_TEST(person.shows("ISPAD 2022"));
   BOOST_TEST(person.shows("0.3 g/kg"));
@@ -181,7 +219,7 @@ BOOST_AUTO_TEST_CASE(every_step_fits_one_page_of_24_by_80) {
 }
 
 BOOST_AUTO_TEST_CASE(a_page_that_is_not_the_last_says_so_and_never_offers_all_done) {
-  Screen screen{"TREAT HERE", "Mara, 02:10", "Low.", {}, "", "Enter: all done.", "keys", "keys", ""};
+  Screen screen{"TREAT HERE", "Mara", "02:10", "Low.", {}, "", "Enter: all done.", "keys", "keys", ""};
   for (int number = 1; number <= 30; ++number) screen.body.push_back({std::to_string(number) + ". ", "one line"});
   const auto pages = pages_of(screen, kUsual, Language::en);
   BOOST_TEST(pages.size() == 2);

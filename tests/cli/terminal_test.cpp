@@ -5,6 +5,7 @@
 #include <boost/test/unit_test.hpp>
 #include <cstdlib>
 
+#include "cli/asked_below.hpp"
 #include "cli/keyboard.hpp"
 
 namespace rushlight {
@@ -44,6 +45,26 @@ BOOST_AUTO_TEST_CASE(a_pipe_gets_lines_and_not_one_escape_character) {
   terminal.leave_prompt();
   terminal.print("Stopped.");
   BOOST_TEST(written.text() == "EMERGENCY\nMara\n> \nStopped.\n");
+}
+
+BOOST_AUTO_TEST_CASE(enter_is_neither_yes_nor_no_and_q_is_a_no) {
+  const auto agreed = [](const std::string& typed) {
+    int keys[2];
+    BOOST_REQUIRE(pipe(keys) == 0);
+    say_into(keys[1], typed);
+    close(keys[1]);
+    Written written;
+    Terminal terminal(written.descriptor(), false, false);
+    Keyboard keyboard(keys[0]);
+    const bool yes = agreed_to(terminal, keyboard, Language::en, "Carry on?");
+    close(keys[0]);
+    return yes;
+  };
+  BOOST_TEST(agreed("\n\ny\n"));
+  BOOST_TEST(agreed("what\nyes\n"));
+  BOOST_TEST(!agreed("\nn\ny\n"));
+  BOOST_TEST(!agreed("q\ny\n"));
+  BOOST_TEST(!agreed(""));
 }
 
 BOOST_AUTO_TEST_CASE(no_text_reaches_a_terminal_raw) {

@@ -76,13 +76,15 @@ BOOST_AUTO_TEST_CASE(bad_line_gets_an_error_changes_nothing_and_the_next_line_go
 }
 
 BOOST_AUTO_TEST_CASE(outcome_of_an_action_that_is_not_shown_is_refused_with_the_actions_that_are) {
-  const Run run = run_program({"walk", "--json"}, kLow + event("02:12:00", R"("done":{"action":"pause-again","outcome":"refused"})"));
+  const Run run = run_program({"walk", "--json"},
+                              kLow + event("02:12:00", R"("done":{"action":"pause-again","outcome":"refused"})"));
   BOOST_TEST(run.status == 1);
   const std::vector<Json> views = views_of(run);
   BOOST_REQUIRE_EQUAL(views.size(), 4u);
   BOOST_REQUIRE(views[3].contains("error"));
   const std::string said = views[3]["error"].dump();
-  for (const Json& action : views[2]["do"]) BOOST_TEST(said.find(action["id"].get<std::string>()) != std::string::npos, said);
+  for (const Json& action : views[2]["do"])
+    BOOST_TEST(said.find(action["id"].get<std::string>()) != std::string::npos, said);
 }
 
 BOOST_AUTO_TEST_CASE(every_input_line_has_exactly_one_output_line) {
@@ -130,7 +132,7 @@ BOOST_AUTO_TEST_CASE(program_that_drives_a_walk_hears_in_one_line_why_it_cannot_
   }
 }
 
-BOOST_AUTO_TEST_CASE(damaged_journal_is_refused_left_untouched_and_the_first_aid_card_stands_below) {
+BOOST_AUTO_TEST_CASE(file_that_is_no_journal_is_refused_left_untouched_and_the_first_aid_card_stands_below) {
   const Folder folder;
   const std::string bytes = "this was never a journal";
   folder.write("journal.db", bytes);
@@ -139,7 +141,8 @@ BOOST_AUTO_TEST_CASE(damaged_journal_is_refused_left_untouched_and_the_first_aid
   BOOST_TEST(run.status == 1);
   const std::vector<Json> lines = views_of(run);
   BOOST_REQUIRE_EQUAL(lines.size(), 1u);
-  BOOST_TEST(lines[0]["error"]["kind"] == "journal-damaged");
+  BOOST_TEST(lines[0]["error"]["kind"] == "wrong-use");
+  BOOST_TEST(run.err.find("this file is not a Rushlight journal") != std::string::npos);
   BOOST_TEST(run.err.find("FIRST AID") != std::string::npos);
   BOOST_TEST(folder.read("journal.db") == bytes);
 }

@@ -140,9 +140,12 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({EarlyRuleUntold{"treat/1"}, "early-rule-untold",
                   "rule `treat/1` is `early` but nothing that it reads can be told during a wait",
                   "let `treat/1` read only choices that its step asks, in a step with a `<wait>`; or drop `early`"});
-  rows.push_back({UntilWithoutWait{"treat"}, "until-without-wait",
+  rows.push_back({UntilWithoutWait{"treat", "until"}, "until-without-wait",
                   "`{until}` is the end of a wait, and step `treat` has no wait",
                   "add a `<wait>` to step `treat`, or take `{until}` out of the text"});
+  rows.push_back({UntilBeforeStart{"treat", "sugar"}, "until-before-start",
+                  "`{until}` is not known in step `treat` before `sugar`, which starts its wait",
+                  "write `{again}`: it reads \"in 15 minutes\" until the wait has started, then \"at 02:26\""});
   rows.push_back({AsksAtOnce{"treat", "sugar", "glucose"}, "asks-at-once",
                   "step `treat` gives `sugar` and asks `glucose` again at once: it has no wait",
                   "add a `<wait>` to step `treat`"});

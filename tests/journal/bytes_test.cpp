@@ -58,7 +58,7 @@ BOOST_AUTO_TEST_CASE(a_file_of_another_kind_is_refused) {
   for (const std::string& other :
        {std::string("xy"), std::string(200, '\0'), std::string("<protocol/>") + std::string(5000, ' ')}) {
     write_bytes(kept.path, other);
-    kept.refused("journal-damaged", "not a Rushlight journal");
+    kept.refused("wrong-use", "not a Rushlight journal");
   }
 }
 
@@ -79,7 +79,7 @@ BOOST_AUTO_TEST_CASE(the_unfinished_write_of_another_program_is_not_undone) {
   const Kept kept;
   kept.bytes(68, "Bird");
   write_bytes(kept.path + "-journal", std::string("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8) + std::string(600, '\0'));
-  kept.refused("journal-damaged", "not a Rushlight journal");
+  kept.refused("wrong-use", "not a Rushlight journal");
 }
 
 BOOST_AUTO_TEST_CASE(a_newer_format_is_refused_as_newer) {

@@ -117,7 +117,22 @@ BOOST_AUTO_TEST_CASE(the_end_of_a_wait_is_not_named_where_there_is_none) {
   const auto found = only<UntilWithoutWait>(with("<en>Measure.</en>", "<en>Measure at {until}.</en>"));
   BOOST_TEST(found.kind.step == "measure");
   BOOST_TEST(found.underlined == "{until}");
-  BOOST_TEST(told(findings_of(with("Wait {recheck}.", "Wait until {until}."))) == "");
+  const auto again = only<UntilWithoutWait>(with("<en>Measure.</en>", "<en>Measure {again}.</en>"));
+  BOOST_TEST(again.kind.blank == "again");
+  BOOST_TEST(told(findings_of(with("Wait {recheck}.", "Measure {again}."))) == "");
+  const std::string in_watch = told(findings_of(
+      with(R"(is="no unknown"/></rule></watch>)", R"(is="no unknown"/><en>Wake {again}.</en></rule></watch>)")));
+  BOOST_TEST(in_watch.find("`{again}` is the end of a wait, and a watch has no wait") != std::string::npos);
+  BOOST_TEST(in_watch.find("try      take `{again}` out of the text") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(the_end_of_a_wait_is_not_named_before_an_action_has_started_it) {
+  const auto found = only<UntilBeforeStart>(with("Wait {recheck}.", "Measure at {until}."));
+  BOOST_TEST(found.kind.step == "treat");
+  BOOST_TEST(found.kind.after == "sugar");
+  BOOST_TEST(found.underlined == "{until}");
+  BOOST_TEST(told(findings_of(changed(with("Wait {recheck}.", "Measure at {until}."),
+                                      R"( after="sugar" start-within="late")", ""))) == "");
 }
 
 BOOST_AUTO_TEST_CASE(a_name_that_is_unknown_in_many_places_is_told_once_with_its_lines) {

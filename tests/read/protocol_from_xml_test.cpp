@@ -55,6 +55,7 @@ BOOST_AUTO_TEST_CASE(every_word_of_a_protocol_reaches_the_draft) {
   BOOST_CHECK_EQUAL(draft.opening.size(), 1);
   BOOST_CHECK_EQUAL(draft.worse.size(), 1);
   BOOST_CHECK_EQUAL(draft.watch.size(), 1);
+  BOOST_CHECK_EQUAL(draft.watch.at(0).also.value().lines.at(0).text.text, "Still not awake.");
   BOOST_CHECK_EQUAL(draft.steps.size(), 3);
 }
 
@@ -96,7 +97,9 @@ BOOST_AUTO_TEST_CASE(questions_foods_and_doses_keep_what_is_written) {
   BOOST_CHECK_EQUAL(text(dose.rows.at(0).withheld) + text(dose.rows[1].per_kg) + text(dose.rows.at(2).fixed),
                     "yescarb-per-kglargest-carb");
   BOOST_CHECK_EQUAL(text(dose.rows[1].least) + text(dose.rows[1].most), "one-gramlargest-carb");
-  BOOST_CHECK(dose.rows[0].reason && !dose.rows[1].reason);
+  BOOST_CHECK_EQUAL(dose.rows[0].text.value().lines.at(0).text.text, "Ask first.");
+  BOOST_CHECK(!dose.rows[1].text);
+  BOOST_CHECK_EQUAL(dose.rows[2].text.value().lines.at(1).text.text, "tres cucharadas");
 }
 
 BOOST_AUTO_TEST_CASE(steps_keep_what_is_written) {

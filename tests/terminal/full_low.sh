@@ -2,7 +2,7 @@
 # A full low of the reference set with two treatments, from the first question to the end, on a clock that is moved.
 . "$(dirname "$0")/screen.sh"
 starts walk --demo-child --journal "$journal"
-sees "Try to wake the child. What happens?"
+sees "Try to wake Mika (practice). What happens?"
 sees_first "TREAT HERE"
 sees "Mika (practice), 02:10, practice clock"
 sees "That beep was the alarm."

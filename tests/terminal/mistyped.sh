@@ -22,3 +22,8 @@ types 152
 sees "The glucose is not low: 152 mg/dL."
 types m; sees "What was given so far"; types 3
 sees "7 g"
+types ""; sees "Enter: close."
+types b; sees "Which answer was mistyped?"; types 1; types 520
+sees "520 mg/dL is very high."; sees "Type 520 again if the meter shows it, or type what it shows."
+types 52; sees "Changed. Now it says: 52 mg/dL"
+never_sees "Enter: close."

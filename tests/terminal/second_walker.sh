@@ -20,5 +20,5 @@ name=first types y
 name=first sees "Try to wake Mara."
 name=third types 1
 name=third sees "Somebody else carries on with Mara now."
-types ""
-sees "EXIT=0"
+types ""; sees "Type y for yes or n for no."      # Enter alone leaves nothing
+types n; sees "EXIT=0"

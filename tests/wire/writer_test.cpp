@@ -55,13 +55,14 @@ BOOST_AUTO_TEST_CASE(view_has_every_fixed_key_in_its_order_and_takes_amounts_as_
   view.protocol = "low";
   view.step = "treat";
   view.headline = "Give 7 g now.";
-  ShownAction action{ActionId{0}, "sugar", ActionKind::by_mouth, "Give it.", std::nullopt, std::nullopt};
+  ShownAction action{ActionId{0}, "sugar", ActionKind::by_mouth, "Give it.", std::nullopt, std::nullopt, std::nullopt};
   action.dose =
-      DoseResult{Quantity{Decimal::whole(7), Unit::gram}, "0.3 g/kg x 21 kg = 6.3 g, up to 7 g", {}, std::nullopt};
+      DoseResult{Quantity{Decimal::whole(7), Unit::gram}, "0.3 g/kg x 21 kg = 6.3 g, up to 7 g", "", {}, std::nullopt};
   view.actions.push_back(action);
   const auto json = nlohmann::ordered_json::parse(json_from_view(view));
-  std::vector<std::string> fixed{"protocol", "step",       "urgency", "headline", "ask",     "do",  "wait",
-                                 "timers",   "open_calls", "call",    "withheld", "caution", "why", "ended"};
+  std::vector<std::string> fixed{"protocol", "step",    "urgency", "headline", "also",       "meanwhile",
+                                 "ask",      "do",      "wait",    "timers",   "open_calls", "call",
+                                 "withheld", "caution", "why",     "ended"};
   std::size_t next = 0;
   for (const auto& [key, value] : json.items()) {
     if (next < fixed.size() && key == fixed[next]) ++next;
@@ -72,6 +73,24 @@ BOOST_AUTO_TEST_CASE(view_has_every_fixed_key_in_its_order_and_takes_amounts_as_
   BOOST_TEST(json["wait"].is_null());
   BOOST_TEST(!json.contains("saved"));
   BOOST_TEST(nlohmann::json::parse(json_from_view(view, false))["saved"] == false);
+}
+
+BOOST_AUTO_TEST_CASE(view_says_the_share_of_an_amount_and_whom_a_call_reaches) {
+  View view{};
+  view.headline = "Call 911 now.";
+  view.meanwhile = "Give it.";
+  view.also.emplace_back("Wrong insulin too.");
+  ShownAction action{ActionId{0},  "ring",       ActionKind::call_clinic, "Call 911 now.",
+                     std::nullopt, std::nullopt, Contact::emergency};
+  action.dose = DoseResult{Quantity{Decimal::whole(1), Unit::milligram}, "Full dose: 1 mg", "all of the vial", {}, {}};
+  view.actions.push_back(action);
+  view.call = ShownCall{Contact::emergency, "the emergency services", "911", "Call 911 now.", std::nullopt};
+  const auto json = nlohmann::json::parse(json_from_view(view));
+  BOOST_TEST(json["meanwhile"] == "Give it.");
+  BOOST_TEST(json["also"][0] == "Wrong insulin too.");
+  BOOST_TEST(json["do"][0]["contact"] == "emergency");
+  BOOST_TEST(json["do"][0]["amount"]["share"] == "all of the vial");
+  BOOST_TEST(json["call"]["text"] == "Call 911 now.");
 }
 
 BOOST_AUTO_TEST_CASE(place_of_every_value_is_known_across_lines_and_letters) {
