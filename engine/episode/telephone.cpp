@@ -39,7 +39,11 @@ class Telephone {
   }
 
   std::string who() const {
-    const std::string age = said(Limit{scene_.context.age}, scene_.child.unit, language_);
+    const Age exact = scene_.context.age;
+    const bool in_years = exact.months() >= 24;
+    const std::string age = said(in_years ? Quantity{Decimal::whole(exact.completed_years()), Unit::year}
+                                          : Quantity{Decimal::whole(exact.months()), Unit::month},
+                                 language_);
     const std::string weight = scene_.child.weight ? said(scene_.child.weight->quantity(), language_)
                                                    : phrase(Phrase::phone_weight_unknown, language_);
     return scene_.child.name + ", " + age + ", " + weight;

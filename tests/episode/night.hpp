@@ -87,9 +87,7 @@ class Night {
   }
   Night& call(Contact contact, Outcome outcome, const std::string& text = "") { return happens(Called{contact, outcome, text}); }
   Night& tick() { return happens(Ticked{}); }
-  Night& happens(std::variant<Ticked, Answered, GotWorse, Corrected, Done, AllDone, Called, LanguageChanged, TakenOver,
-                              Abandoned>
-                     what) {
+  Night& happens(decltype(Event::what) what) {
     episode_ = folded(protocol_.protocol(), child_, std::move(episode_), Event{now_, std::move(what)});
     return *this;
   }
@@ -122,6 +120,11 @@ class Night {
     if (text == "unknown") return {*id, CantTell{}};
     const Fact& fact = protocol_.protocol()[*id];
     if (fact.kind == FactKind::glucose) return {*id, std::get<Glucose>(glucose_from_text(text, child_.unit))};
+    if (fact.kind == FactKind::ketones) return {*id, std::get<KetoneReading>(ketones_from_text(text))};
+    if (fact.kind == FactKind::time_since) {
+      if (text == "none") return {*id, NotLately{}};
+      return {*id, Ago{*duration_from_quantity(std::get<Quantity>(quantity_from_text(text)))}};
+    }
     for (std::size_t place = 0; place < fact.options.size(); ++place) {
       if (fact.options[place].name == text) return {*id, Chosen{static_cast<std::uint16_t>(place)}};
     }

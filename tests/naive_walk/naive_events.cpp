@@ -114,6 +114,8 @@ void NaiveWalk::deed(const Deed& deed, Instant now, const Moment& at) {
   did.here = !ended() && is_shown(deed.action, now);  // counting it may be what makes it one of the step's actions
   diary_.back().what = did;
   if (action.records && counts(did)) note(now, Said{action.records->fact, Chosen{action.records->option}, when, false});
+  if (const auto last = p().fact_named("last-rapid-insulin"); last && action.kind == ActionKind::insulin && counts(did))
+    note(now, Said{*last, Ago{Duration{0}}, when, false});
   const std::optional<OutcomeRule>& on = action.on[static_cast<std::size_t>(deed.outcome)];
   if (did.here && on && on->go) enter(*on->go, now);
 }

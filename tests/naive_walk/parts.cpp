@@ -24,6 +24,10 @@ Protocol bare_protocol() {
   add_fact(protocol, "delivery", FactKind::choice, {"injections", "pump", "automatic-pump"});
   add_fact(protocol, "rescue", FactKind::choice, {"nasal", "injection", "premixed", "expired", "none"});
   add_fact(protocol, "strips", FactKind::choice, {"blood", "urine", "none"});
+  add_fact(protocol, "mini-dose-kit", FactKind::choice, {"yes", "no"});
+  add_fact(protocol, "correction-known", FactKind::choice, {"yes", "no"});
+  for (const char* past : {"lows-in-a-day", "days-low-at-this-hour", "days-high-at-this-hour"})
+    add_fact(protocol, past, FactKind::count);
   return protocol;
 }
 

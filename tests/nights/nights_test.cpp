@@ -6,13 +6,14 @@
 #include <nlohmann/json.hpp>
 
 #include "episode/night.hpp"
+#include "nights/walked_set.hpp"
 #include "wire/child_from_json.hpp"
 #include "wire/event_from_line.hpp"
 #include "wire/json_from_view.hpp"
 
 using namespace rushlight;
-using rushlight::test::checked;
 using rushlight::test::text_of_file;
+using rushlight::test::walked_protocol;
 using Json = nlohmann::json;
 
 namespace {
@@ -56,8 +57,8 @@ std::vector<std::string> sets_of(const Json& head) {
 class Telling {
  public:
   Telling(const Json& head, const std::string& set)
-      : protocol_(checked(RUSHLIGHT_SOURCE_DIR "/" + head.value("folder", "protocols/") + set + "/" +
-                          head.value("protocol", "low") + ".xml")),
+      : protocol_(walked_protocol(RUSHLIGHT_SOURCE_DIR "/" + head.value("folder", "protocols/") + set,
+                                  head.value("protocol", "low"), head.value("approved", false))),
         child_(child_of(head)) {}
 
   /// False when the line is none that a night may hold.

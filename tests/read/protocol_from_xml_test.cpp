@@ -47,11 +47,20 @@ BOOST_AUTO_TEST_CASE(every_word_of_a_protocol_reaches_the_draft) {
   BOOST_CHECK_EQUAL(draft.title.lines.at(1).text.text, "Glucosa baja");
   BOOST_CHECK_EQUAL(draft.cautions.size(), 1);
   BOOST_CHECK_EQUAL(draft.sources.size(), 3);
-  BOOST_CHECK_EQUAL(draft.thresholds.size(), 18);
-  BOOST_CHECK_EQUAL(draft.facts.size(), 8);
+  BOOST_CHECK_EQUAL(draft.thresholds.size(), 27);
+  BOOST_CHECK_EQUAL(draft.facts.size(), 10);
   BOOST_CHECK_EQUAL(draft.foods.size(), 1);
   BOOST_CHECK_EQUAL(draft.timers.size(), 2);
   BOOST_CHECK_EQUAL(draft.counters.size(), 2);
+  BOOST_CHECK_EQUAL(text(draft.marks.at(0).id) + text(draft.marks[0].fact), "urine-thenurine-ketones");
+  BOOST_CHECK_EQUAL(text(draft.history.value().low) + text(draft.history->high) + text(draft.history->near),
+                    "lowbandedrecheck");
+  BOOST_CHECK_EQUAL(text(draft.fluids.value().hourly), "fluid-hour");
+  BOOST_CHECK_EQUAL(text(draft.daily_dose_fresh) + text(draft.insulin_doses), "weight-ageyes");
+  const DraftApproval& approval = draft.approval.value();
+  BOOST_CHECK_EQUAL(text(approval.by) + text(approval.on) + text(approval.until) + text(approval.key) +
+                        text(approval.signature),
+                    "a clinic2026-03-012027-03-010000");
   BOOST_CHECK_EQUAL(draft.opening.size(), 1);
   BOOST_CHECK_EQUAL(draft.worse.size(), 1);
   BOOST_CHECK_EQUAL(draft.watch.size(), 1);
@@ -96,6 +105,14 @@ BOOST_AUTO_TEST_CASE(questions_foods_and_doses_keep_what_is_written) {
   BOOST_CHECK_EQUAL(dose.label.lines.at(0).text.text, "Fast sugar");
   BOOST_CHECK_EQUAL(text(dose.rows.at(0).withheld) + text(dose.rows[1].per_kg) + text(dose.rows.at(2).fixed),
                     "yescarb-per-kglargest-carb");
+  const auto row = [&](std::size_t place) { return draft.doses.at(place).rows.at(0); };
+  BOOST_CHECK_EQUAL(text(row(1).over) + text(row(1).plus), "ten-kgsome-ml");
+  BOOST_CHECK_EQUAL(text(row(2).dose) + text(row(2).divided_by) + text(row(2).times), "fluid-hourmost-treatmentshalf-more");
+  BOOST_CHECK_EQUAL(text(row(3).per_year), "each-year");
+  BOOST_CHECK_EQUAL(text(row(4).percent) + text(row(4).most_percent), "ten-percentten-percent");
+  BOOST_CHECK_EQUAL(text(draft.doses[4].no_stacking) + text(draft.doses[4].floor) + text(draft.doses[4].fresh),
+                    "rechecklowrecheck");
+  BOOST_CHECK_EQUAL(text(row(5).correction) + text(row(6).larger_of), "lowketone-dose correction-dose");
   BOOST_CHECK_EQUAL(text(dose.rows[1].least) + text(dose.rows[1].most), "one-gramlargest-carb");
   BOOST_CHECK_EQUAL(dose.rows[0].text.value().lines.at(0).text.text, "Ask first.");
   BOOST_CHECK(!dose.rows[1].text);
@@ -124,9 +141,12 @@ BOOST_AUTO_TEST_CASE(steps_keep_what_is_written) {
   BOOST_CHECK_EQUAL(text(step.asks.at(1).fact) + text(step.asks[1].fresh), "vomitsrecheck");
   BOOST_CHECK_EQUAL(text(step.rules.at(0).id) + text(step.rules[0].go) + text(step.rules[0].when.at(1).counter),
                     "againmeasurelow-treatments");
-  BOOST_CHECK_EQUAL(text(step.rules.at(4).resets), "low-treatments doses-given");
-  BOOST_CHECK(step.rules.at(4).otherwise && !step.rules.at(0).otherwise);
+  BOOST_CHECK_EQUAL(text(step.rules.at(6).resets), "low-treatments doses-given");
+  BOOST_CHECK(step.rules.at(6).otherwise && !step.rules.at(0).otherwise);
   BOOST_CHECK_EQUAL(text(step.rules.at(2).early), "yes");
+  BOOST_CHECK_EQUAL(text(step.rules.at(4).visit) + text(step.rules[4].sets) + text(step.rules[4].when.at(0).change),
+                    "illnessurine-thenurine-then");
+  BOOST_CHECK_EQUAL(text(step.rules.at(5).hand_over) + text(draft.steps[1].ends_visit), "ketonesyes");
   const DraftAction& call = draft.steps[1].actions.at(0);
   BOOST_CHECK_EQUAL(text(call.contact) + text(call.answer_within), "on-callrecheck");
 }
@@ -155,7 +175,7 @@ BOOST_AUTO_TEST_CASE(crlf_and_a_byte_order_mark_change_no_word_and_no_place) {
   for (const char c : plain) other += c == '\n' ? "\r\n" : std::string(1, c);
   const Draft before = draft_of(plain);
   const Draft after = draft_of(other);
-  BOOST_CHECK(before.steps[0].rules.at(4).resets->where == after.steps[0].rules.at(4).resets->where);
+  BOOST_CHECK(before.steps[0].rules.at(6).resets->where == after.steps[0].rules.at(6).resets->where);
   BOOST_CHECK_EQUAL(before.steps[0].headline.lines.at(1).text.text, after.steps[0].headline.lines.at(1).text.text);
   BOOST_CHECK(before.where == after.where);
 }

@@ -1,0 +1,129 @@
+#include <boost/test/unit_test.hpp>
+
+#include "sick_night.hpp"
+
+using namespace rushlight;
+using namespace rushlight::test;
+
+BOOST_AUTO_TEST_SUITE(a_sick_day)
+
+BOOST_AUTO_TEST_CASE(low_in_a_sick_day_is_treated_by_the_low_protocol_and_the_sick_day_goes_on) {
+  Night night = looked("58 mg/dL", "0.4 mmol/L");
+  BOOST_TEST(night.view().protocol == "low");
+  BOOST_TEST(night.view().step == "treat");
+  night.at("02:11").done("sugar", Outcome::given).at("02:26").answer("glucose", "92 mg/dL").answer("meal-soon", "no");
+  BOOST_TEST(night.view().protocol == "sick");
+  BOOST_TEST(night.view().step == "round");
+}
+
+BOOST_AUTO_TEST_CASE(danger_that_only_the_sick_day_knows_pre_empts_the_low_it_visits) {
+  Night night = looked("58 mg/dL", "0.4 mmol/L");
+  night.at("02:12").worse("drowsy", "yes");
+  BOOST_TEST(night.view().step == "sick-emergency");
+  BOOST_TEST(night.view().ended);
+}
+
+BOOST_AUTO_TEST_CASE(danger_that_both_know_is_handled_by_the_protocol_one_is_in) {
+  Night night = looked("58 mg/dL", "0.4 mmol/L");
+  night.at("02:12").worse("awake", "no");
+  BOOST_TEST(night.view().protocol == "low");
+  BOOST_TEST(night.view().step == "emergency");
+}
+
+BOOST_AUTO_TEST_CASE(emergency_at_the_end_of_a_visit_ends_everything) {
+  Night night = looked("58 mg/dL", "0.4 mmol/L");
+  night.at("02:12").worse("awake", "no").at("02:27").answer("awake", "no").answer("seizure", "no");
+  BOOST_TEST(night.view().step == "keep-watch");
+  BOOST_TEST(night.view().ended);
+}
+
+BOOST_AUTO_TEST_CASE(hand_over_for_good_does_not_come_back) {
+  Night night = looked("160 mg/dL", "0.2 mmol/L");
+  night.at("04:10").answer("glucose", "160 mg/dL").answer("ketones", "unknown");
+  BOOST_TEST(night.view().protocol == "low");
+  night.answer("glucose", "160 mg/dL");
+  BOOST_TEST(night.view().ended);
+  BOOST_TEST(night.view().protocol == "low");
+}
+
+BOOST_AUTO_TEST_CASE(ketones_that_have_not_fallen_since_the_dose_are_a_call) {
+  for (const char* ketones : {"1.7 mmol/L", "2.1 mmol/L"}) {
+    Night night = looked("300 mg/dL", "1.7 mmol/L");
+    night.at("02:12").done("give-insulin", Outcome::given).at("04:13").answer("glucose", "260 mg/dL").answer("ketones", ketones);
+    BOOST_TEST(night.view().step == "call", ketones);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(ketones_that_have_fallen_go_on_with_the_rounds) {
+  Night night = looked("300 mg/dL", "1.7 mmol/L");
+  night.at("02:12").done("give-insulin", Outcome::given).at("04:13").answer("glucose", "260 mg/dL").answer("ketones", "1.1 mmol/L");
+  BOOST_TEST(night.view().step == "round");
+}
+
+BOOST_AUTO_TEST_CASE(what_is_drunk_is_summed_against_the_hours) {
+  Night night = looked("160 mg/dL", "0.2 mmol/L");
+  const auto drinks = [&](const char* clock, int millilitres) {
+    night.at(clock).happens(Done{{Deed{*night.protocol().action_named("drink"), Outcome::part,
+                                       Quantity{Decimal::whole(millilitres), Unit::millilitre}, std::nullopt}}});
+  };
+  drinks("02:30", 20);
+  drinks("02:50", 35);
+  const View view = night.view_at("03:10");
+  BOOST_REQUIRE(view.drinks.has_value());
+  BOOST_TEST(text_from_quantity(view.drinks->drunk) == "55 mL");
+  BOOST_TEST(text_from_quantity(view.drinks->goal) == "61 mL");  // 21 kg: 61 mL an hour
+}
+
+BOOST_AUTO_TEST_CASE(vomited_drink_is_not_drunk) {
+  Night night = looked("160 mg/dL", "0.2 mmol/L");
+  night.at("02:30").happens(Done{{Deed{*night.protocol().action_named("drink"), Outcome::vomited,
+                                       Quantity{Decimal::whole(60), Unit::millilitre}, std::nullopt}}});
+  BOOST_TEST(text_from_quantity(night.view().drinks->drunk) == "0 mL");
+}
+
+BOOST_AUTO_TEST_CASE(mini_dose_is_written_as_a_mark_on_the_syringe) {
+  Night night = looked("160 mg/dL", "0.2 mmol/L");
+  night.at("04:10").answer("glucose", "62 mg/dL").answer("ketones", "0.2 mmol/L");
+  BOOST_TEST(night.view().step == "mini");
+  BOOST_TEST(night.view().headline == "Mini-dose: to the mark 6 on the insulin syringe.");
+}
+
+BOOST_AUTO_TEST_CASE(second_night_running_with_a_low_at_this_hour_is_seen) {
+  Night night = sick_night();
+  History past;
+  past.treatments = {Night::moment("2026-02-28T02:40:00-05:00"), Night::moment("2026-02-28T02:55:00-05:00")};
+  night.happens(Remembered{past}).answer("awake", "yes").answer("already-given", "no").answer("glucose", "160 mg/dL");
+  night.answer("ketones", "0.2 mmol/L").answer("last-rapid-insulin", "none");
+  BOOST_TEST(night.view().step == "round");  // yesterday alone is one day
+  Night again = looked("58 mg/dL", "0.4 mmol/L");
+  again.happens(Remembered{past}).at("02:11").done("sugar", Outcome::given);
+  const Scene scene = scene_at(again.protocol(), again.child(), again.episode(), again.episode().clock.last_wall);
+  BOOST_TEST(days_low_at_this_hour(scene.episode, scene.protocol, std::chrono::minutes{60}, scene.now) == 2);
+  BOOST_TEST(lows_in_a_day(scene.episode, scene.protocol, std::chrono::minutes{60}, scene.now) == 2);
+}
+
+BOOST_AUTO_TEST_CASE(three_days_high_at_one_hour_are_counted_and_a_gap_ends_the_count) {
+  Night night = looked("260 mg/dL", "0.2 mmol/L");
+  History past;
+  const auto reading = [](const char* when) {
+    return History::Reading{Night::moment(when), Glucose::reading(Decimal::whole(230), GlucoseUnit::mg_per_dl)};
+  };
+  past.readings = {reading("2026-02-25T02:00:00-05:00"), reading("2026-02-27T01:50:00-05:00"), reading("2026-02-28T02:30:00-05:00")};
+  night.happens(Remembered{past});
+  const GlucoseLimit high{Decimal::whole(200), Decimal::of_micros(11'100'000)};
+  BOOST_TEST(days_high_at_this_hour(night.episode(), high, std::chrono::minutes{60}, night.episode().clock.last_wall) == 3);
+}
+
+BOOST_AUTO_TEST_CASE(call_shows_what_to_say_in_the_order_the_nurse_asks) {
+  Child child = sick_mara();
+  child.delivery = Delivery::automatic_pump;  // the dose is the clinic's
+  const View view = looked("300 mg/dL", "1.7 mmol/L", child).view();
+  const std::vector<std::string> expected = {"Mara, 6 years, 21 kg",
+                                             "Glucose: 300 mg/dL at 02:10",
+                                             "Blood ketones: 1.7 mmol/L at 02:10",
+                                             "Insulin: no rapid-acting in the last day",
+                                             "Done so far: nothing yet"};
+  BOOST_TEST(view.say == expected, boost::test_tools::per_element());
+}
+
+BOOST_AUTO_TEST_SUITE_END()
