@@ -28,7 +28,7 @@ const std::map<std::string, Place>& places() {
       {"read", {{"measure", "finding", "protocol", "read"}, "tinyxml2.h", false}},
       {"wire", {{"measure", "finding", "protocol", "episode", "wire"}, "nlohmann/", false}},
       {"journal", {{"measure", "finding", "protocol", "episode", "wire", "journal"}, "sqlite3.h", false}},
-      {"seal", {{"measure", "finding", "protocol", "seal"}, "sodium.h", false}},
+      {"seal", {{"measure", "finding", "protocol", "seal"}, "sodium", false}},
       {"cli",
        {{"measure", "finding", "protocol", "episode", "verify", "read", "wire", "journal", "seal", "cli"}, "CLI/", false}},
   };
