@@ -254,7 +254,7 @@ class Meaning {
     for (const ShownAction& action : view_.actions) {
       if (said != action.id && asks_how_much(here_, action)) return SayingHowMuch{action.id};
     }
-    if (const ShownAction* call = pending_call(view_)) return ReportingCall{*contact_awaited(here_, *call)};
+    if (const ShownAction* call = pending_call(view_)) return ReportingCall{*call->contact};
     return OnStep{};
   }
 
@@ -287,7 +287,7 @@ class Meaning {
   }
 
   Turn about(const ShownAction& action) const {
-    if (const std::optional<Contact> contact = contact_awaited(here_, action)) return {ReportingCall{*contact}};
+    if (action.contact) return {ReportingCall{*action.contact}};
     if (outcomes_of(action.kind).size() < 2) return nothing_to_mark();
     return {NamingOutcome{action.id}};
   }

@@ -59,7 +59,7 @@ inline constexpr Both kBeforeThen{"One of these happens before then? Type its nu
                                   "¿Pasa algo de esto antes? Escriba su número:"};
 inline constexpr Both kTellEnded{"Enter: close. w: something got worse. b: mistyped.",
                                  "Enter: cerrar. p: algo va peor. v: corregir."};
-inline constexpr Both kCantTellChoice{"I can't tell", "No sé decir"};
+inline constexpr Both kCantTellChoice{"I can't tell", "No lo sé"};
 inline constexpr Both kWatchUntil{"Stay. Watch the child until {1}.", "Quédese. Mire al niño hasta las {1}."};
 inline constexpr Both kHelpAnswered{"They answered. Stay on the phone.", "Ya contestaron. Siga al teléfono."};
 inline constexpr Both kClinicAnswered{"They answered. Do what they tell you.", "Ya contestaron. Haga lo que le digan."};
@@ -69,7 +69,6 @@ inline constexpr Both kStillToDo{"Not marked as done yet: {1}", "Aún sin marcar
 inline constexpr Both kGiven{"Given at {1}: {2}", "Dado a las {1}: {2}"};
 inline constexpr Both kPartGiven{"At {1} only part went in: {2}", "A las {1} solo entró una parte: {2}"};
 inline constexpr Both kTheySaid{"They said: {1}", "Le dijeron: {1}"};
-inline constexpr Both kCallOpen{"Call: {1}, {2}.", "Llame: {1}, {2}."};
 inline constexpr Both kMovesOn{"No answer by {1}? Then it moves on to the next number.",
                                "¿Nadie contesta a las {1}? Entonces pasa al número siguiente."};
 inline constexpr Both kCallAgain{"Nobody answered by {1}? Call again.", "¿Nadie contestó a las {1}? Llame otra vez."};

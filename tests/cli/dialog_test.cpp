@@ -287,7 +287,11 @@ BOOST_AUTO_TEST_CASE(the_call_that_is_asked_about_is_the_one_it_has_moved_on_to)
   AtTheScreen person;
   person.happens(Called{Contact::clinic, Outcome::no_answer, ""});  // nobody opened it: nothing changes
   person.types("1").types("1").types("52").types("1").types("2");
-  BOOST_TEST((*contact_awaited(person.situation(), *pending_call(person.view())) == Contact::on_call));
+  BOOST_TEST((pending_call(person.view())->contact == Contact::on_call));
+  person.types("").types("2").types("c");
+  BOOST_TEST((std::get<ReportingCall>(person.dialog()).contact == Contact::emergency));
+  person.types("").types("");
+  BOOST_TEST((std::get<ReportingCall>(person.dialog()).contact == Contact::emergency));  // the step's own call, too
 }
 
 BOOST_AUTO_TEST_CASE(a_part_that_went_in_is_told_as_a_part) {
