@@ -64,6 +64,7 @@ class StepScreen {
 
  private:
   void add(const std::string& lead, const std::string& text) { screen_.body.push_back({lead, text}); }
+  void later(const std::string& text) { screen_.body.push_back({"", text, true}); }
   void blank() { screen_.body.push_back({}); }
 
   // Under a graver call the step keeps its own line; what else was said stands right below.
@@ -179,15 +180,15 @@ class StepScreen {
     blank();
     const std::string short_form = phrase(Phrase::not_approved, language_);
     if (here_.first) {
-      if (here_.child.contacts.emergency.empty()) add("", say(kNoEmergencyNumber, language_));
-      for (const std::string& caution : view_.caution) add("", caution);
-      add("", say(kAlarmTried, language_));
+      if (here_.child.contacts.emergency.empty()) later(say(kNoEmergencyNumber, language_));
+      for (const std::string& caution : view_.caution) later(caution);
+      later(say(kAlarmTried, language_));
       return;
     }
     const std::size_t standing = here_.protocol.cautions.size() + 2;  // the clinic's own and the two of every face
     const std::size_t particular = view_.caution.size() > standing ? view_.caution.size() - standing : 0;
-    for (std::size_t at = 0; at < particular; ++at) add("", view_.caution[at]);
-    add("", short_form + " " + say(kMoreCautions, language_));
+    for (std::size_t at = 0; at < particular; ++at) later(view_.caution[at]);
+    later(short_form + " " + say(kMoreCautions, language_));
   }
 
   std::string tell() const {
