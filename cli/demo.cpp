@@ -22,7 +22,7 @@ constexpr Terminal::Size kPrinted{1000, 80};
 
 constexpr Both kTitle{
     "A demo: an invented child, a full low at night, the waits cut short. Nothing is asked or saved.",
-    "Una demostración: un niño inventado, una bajada de noche, sin esperas. No pregunta ni guarda nada."};
+    "Una demostración: un niño inventado, una noche con glucosa baja, sin esperas. No pregunta ni guarda nada."};
 constexpr Both kWaited{"(the demo waits until {1})", "(la demostración espera hasta las {1})"};
 constexpr Both kOver{"End of the demo. To walk for a child of your own: rushlight child new, then rushlight walk.",
                      "Fin de la demostración. Para su propio niño: rushlight child new, luego rushlight walk."};

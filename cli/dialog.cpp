@@ -102,7 +102,8 @@ class Meaning {
       return {OnStep{}, Called{same.contact, Outcome::reached, ""}, say(kMarked, language_, say(kReached, language_))};
     if (number_ == 2)
       return {OnStep{}, Called{same.contact, Outcome::no_answer, ""},
-              say(kMarked, language_, say(kNoAnswer, language_))};
+              same.contact == Contact::emergency ? say(kCallAgainNow, language_)
+                                                 : say(kMarked, language_, say(kNoAnswer, language_))};
     if (number_ == 3) return {TypingWhatTheySaid{same.contact}};
     return only_to(same, 3);
   }
@@ -206,9 +207,12 @@ class Meaning {
     const std::string shown = text_from_answer(question, value, here_.setting());
     const Answers answers = {{question.id, value}};
     if (correcting) return {OnStep{}, Corrected{answers}, say(kCorrected, language_, shown)};
-    // During the wait it is kept; the engine knows that it came early.
-    if (phase_of(here_) == Phase::wait)
-      return {OnStep{}, Answered{answers}, say(kEarlyKept, language_, shown, clock_text(view_.wait->until))};
+    if (view_.waiting && !is_asked(question.id)) {
+      const bool first = phase_of(here_) == Phase::act;
+      const std::string until = clock_text(view_.wait->until);
+      return {OnStep{}, Answered{answers},
+              first ? say(kKeptFirst, language_, shown) : say(kEarlyKept, language_, shown, until)};
+    }
     return {OnStep{}, Answered{answers}, say(kYouSaid, language_, shown)};
   }
 
@@ -230,7 +234,7 @@ class Meaning {
     }
     if (key_ != Key::enter) {
       const ShownQuestion* reading = reading_asked_for(here_);  // whoever measures as told types it at once
-      return reading != nullptr ? typed_answer(OnStep{}, *reading, false) : not_understood(OnStep{});
+      return reading != nullptr ? typed_answer(OnStep{}, *reading, false) : early_reading();
     }
     if (!any_is_pending(here_)) return {after_deeds(std::nullopt)};
     Done all_else;
@@ -254,7 +258,7 @@ class Meaning {
     for (const ShownAction& action : view_.actions) {
       if (said != action.id && asks_how_much(here_, action)) return SayingHowMuch{action.id};
     }
-    if (const ShownAction* call = pending_call(view_)) return ReportingCall{*contact_awaited(here_, *call)};
+    if (const ShownAction* call = pending_call(view_)) return ReportingCall{*call->contact};
     return OnStep{};
   }
 
@@ -272,6 +276,12 @@ class Meaning {
       const ShownEarly& early = view_.early[static_cast<std::size_t>(*number_) - 1];
       return {OnStep{}, Answered{{{early.fact, Chosen{early.option}}}}, say(kYouSaid, language_, early.text)};
     }
+    return early_reading();
+  }
+
+  // Before its time a reading is kept; the engine knows that it came early.
+  Turn early_reading() const {
+    if (!view_.waiting) return not_understood(OnStep{});
     const bool has_digit = typed_.find_first_of("0123456789") != std::string::npos;
     for (const Ask& ask : here_.protocol[here_.episode.step].asks) {
       if (here_.protocol[ask.fact].kind != FactKind::glucose) continue;
@@ -282,13 +292,15 @@ class Meaning {
   }
 
   Turn trouble() const {
-    if (view_.actions.empty()) return nothing_to_mark();
-    return view_.actions.size() == 1 ? about(view_.actions.front()) : Turn{NamingAction{}};
+    const auto& actions = view_.actions;
+    const auto first = std::find_if(actions.begin(), actions.end(), can_go_wrong);
+    if (first == actions.end()) return nothing_to_mark();
+    return std::count_if(first, actions.end(), can_go_wrong) == 1 ? about(*first) : Turn{NamingAction{}};
   }
 
   Turn about(const ShownAction& action) const {
-    if (const std::optional<Contact> contact = contact_awaited(here_, action)) return {ReportingCall{*contact}};
-    if (outcomes_of(action.kind).size() < 2) return nothing_to_mark();
+    if (action.contact) return {ReportingCall{*action.contact}};
+    if (!can_go_wrong(action)) return nothing_to_mark();
     return {NamingOutcome{action.id}};
   }
 
@@ -316,11 +328,19 @@ class Meaning {
 
 }  // namespace
 
+bool can_go_wrong(const ShownAction& action) { return is_call(action.kind) || outcomes_of(action.kind).size() > 1; }
+
 Dialog still_meant(const Situation& situation, Dialog dialog) {
-  const auto* naming = std::get_if<NamingOutcome>(&dialog);
-  const auto* saying = std::get_if<SayingHowMuch>(&dialog);
-  const bool gone = (naming != nullptr && action_of(situation.view, naming->action) == nullptr) ||
-                    (saying != nullptr && action_of(situation.view, saying->action) == nullptr);
+  const View& view = situation.view;
+  const auto is_open = [&](Contact contact) {
+    return std::any_of(view.open_calls.begin(), view.open_calls.end(),
+                       [&](const ShownCall& call) { return call.contact == contact; });
+  };
+  bool gone = false;
+  if (const auto* naming = std::get_if<NamingOutcome>(&dialog)) gone = action_of(view, naming->action) == nullptr;
+  if (const auto* saying = std::get_if<SayingHowMuch>(&dialog)) gone = action_of(view, saying->action) == nullptr;
+  if (const auto* calling = std::get_if<ReportingCall>(&dialog)) gone = !is_open(calling->contact);
+  // Whoever types what was said has somebody on the phone, whatever the clock says: those words stay wanted.
   return gone ? Dialog{OnStep{}} : dialog;
 }
 

@@ -43,13 +43,18 @@ struct TypingName {};
 struct Reading {
   std::string title;
   std::vector<std::string> lines;
+  std::vector<std::string> for_the_clinic = {};  // below, under words of its own
 };
 
 using Dialog =
     std::variant<OnStep, NamingWorse, NamingAction, NamingOutcome, SayingHowMuch, ReportingCall, TypingWhatTheySaid,
                  ChoosingCorrection, Correcting, TypingAgain, ChoosingMore, ConfirmingEnd, TypingName, Reading>;
 
-/// The dialog, or the step itself when the dialog is about an action that the step no longer shows.
+/// Whether there is anything to say of an action but that it is done.
+bool can_go_wrong(const ShownAction& action);
+
+/// The dialog, or the step itself when time has left what the dialog is about: an action that the step no longer shows,
+/// a call that has moved on to the next contact.
 Dialog still_meant(const Situation& situation, Dialog dialog);
 
 /// What the walk itself has to do.

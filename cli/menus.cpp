@@ -31,7 +31,10 @@ class Menu {
   }
   void operator()(const NamingAction&) {
     screen_.headline = say(kWhichTitle, language_);
-    for (const ShownAction& action : here_.view.actions) item(action.text);
+    const auto& actions = here_.view.actions;
+    for (std::size_t at = 0; at < actions.size(); ++at) {
+      if (can_go_wrong(actions[at])) add(std::to_string(at + 1) + ". ", actions[at].text);
+    }
   }
   void operator()(const NamingOutcome& naming) {
     screen_.headline = say(kOutcomeTitle, language_);
@@ -108,6 +111,8 @@ class Menu {
   void operator()(const Reading& reading) {
     screen_.headline = reading.title;
     for (const std::string& line : reading.lines) add("- ", line);
+    if (!reading.for_the_clinic.empty()) add("", say(kForTheClinic, language_));
+    for (const std::string& line : reading.for_the_clinic) add("- ", line);
     screen_.tell = say(kBackToStep, language_);
   }
 
@@ -129,7 +134,7 @@ void show_menu(const Situation& situation, const Dialog& dialog, Screen& screen)
 
 void show_asked(Screen& screen, const ShownQuestion& question, Language language) {
   screen.body.push_back({"", question.text});
-  if (!question.help.empty()) screen.body.push_back({"", question.help});
+  if (!question.help.empty()) screen.body.push_back({"", question.help, true});
   for (std::size_t at = 0; at < question.choices.size(); ++at) {
     screen.body.push_back({std::to_string(at + 1) + ". ", question.choices[at].text});
   }

@@ -15,14 +15,13 @@ Reading why(const Situation& situation) {
   for (const ShownAction& action : situation.view.actions) {
     if (action.dose && action.dose->amount) reading.lines.push_back(action.dose->working);
   }
-  reading.lines.push_back(say(kForTheClinic, language));
   for (const Why& ground : situation.view.why) {
     std::string line;
     if (!ground.label.empty()) line = ground.label;
     if (!ground.value.empty()) line += (line.empty() ? "" : ": ") + ground.value;
     if (!line.empty()) line += ". ";
     if (!ground.source.empty()) line += say(kSource, language, ground.source) + ". ";
-    reading.lines.push_back(line + say(kRuleName, language, ground.rule));
+    reading.for_the_clinic.push_back(line + say(kRuleName, language, ground.rule));
   }
   return reading;
 }

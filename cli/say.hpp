@@ -59,7 +59,7 @@ inline constexpr Both kBeforeThen{"One of these happens before then? Type its nu
                                   "¿Pasa algo de esto antes? Escriba su número:"};
 inline constexpr Both kTellEnded{"Enter: close. w: something got worse. b: mistyped.",
                                  "Enter: cerrar. p: algo va peor. v: corregir."};
-inline constexpr Both kCantTellChoice{"I can't tell", "No sé decir"};
+inline constexpr Both kCantTellChoice{"I can't tell", "No lo sé"};
 inline constexpr Both kWatchUntil{"Stay. Watch the child until {1}.", "Quédese. Mire al niño hasta las {1}."};
 inline constexpr Both kHelpAnswered{"They answered. Stay on the phone.", "Ya contestaron. Siga al teléfono."};
 inline constexpr Both kClinicAnswered{"They answered. Do what they tell you.", "Ya contestaron. Haga lo que le digan."};
@@ -69,9 +69,8 @@ inline constexpr Both kStillToDo{"Not marked as done yet: {1}", "Aún sin marcar
 inline constexpr Both kGiven{"Given at {1}: {2}", "Dado a las {1}: {2}"};
 inline constexpr Both kPartGiven{"At {1} only part went in: {2}", "A las {1} solo entró una parte: {2}"};
 inline constexpr Both kTheySaid{"They said: {1}", "Le dijeron: {1}"};
-inline constexpr Both kCallOpen{"Call: {1}, {2}.", "Llame: {1}, {2}."};
-inline constexpr Both kMovesOn{"No answer by {1}? Then it moves on to the next number.",
-                               "¿Nadie contesta a las {1}? Entonces pasa al número siguiente."};
+inline constexpr Both kMovesOn{"No answer by {1}? Then call the next number. The alarm rings.",
+                               "¿Nadie contesta a las {1}? Llame al número siguiente. Suena la alarma."};
 inline constexpr Both kCallAgain{"Nobody answered by {1}? Call again.", "¿Nadie contestó a las {1}? Llame otra vez."};
 inline constexpr Both kReminder{"Reminder at {1}: {2}", "Aviso a las {1}: {2}"};
 inline constexpr Both kReminderDue{"Due now: {1}", "Ya toca: {1}"};
@@ -104,6 +103,8 @@ inline constexpr Both kJustChanged{"The screen just changed. Read it, then answe
 inline constexpr Both kNotYet{"Not yet. The alarm rings at {1}.", "Todavía no. La alarma suena a las {1}."};
 inline constexpr Both kEarlyKept{"{1} is kept. It is early: check again at {2}.",
                                  "{1} queda anotado. Es pronto: mida otra vez a las {2}."};
+inline constexpr Both kKeptFirst{"{1} is kept. First do what stands here. Then Enter.",
+                                 "{1} queda anotado. Primero haga lo que dice aquí. Luego Enter."};
 inline constexpr Both kNoQuestion{"There is no question now.", "Ahora no hay pregunta."};
 inline constexpr Both kYouSaid{"You said: {1}", "Usted dijo: {1}"};
 inline constexpr Both kMarked{"Marked: {1}", "Anotado: {1}"};
@@ -159,6 +160,7 @@ inline constexpr Both kAllOf{"All of it: {1}", "Todo: {1}"};
 inline constexpr Both kCallTitle{"How did the call go?", "¿Cómo fue la llamada?"};
 inline constexpr Both kReached{"Someone answered", "Alguien contestó"};
 inline constexpr Both kNoAnswer{"Nobody answered", "Nadie contestó"};
+inline constexpr Both kCallAgainNow{"Nobody answered. Call again now.", "Nadie contestó. Llame otra vez ahora."};
 inline constexpr Both kTold{"They told me what to do", "Me dijeron qué hacer"};
 inline constexpr Both kTypeWhatTheySaid{"Type what they said. Then Enter.", "Escriba lo que le dijeron. Luego Enter."};
 inline constexpr Both kNoOpenCall{"No call is open now.", "Ahora no hay ninguna llamada abierta."};

@@ -65,12 +65,19 @@ class Layout {
     return say(kPage, language_, number, number) + " " + screen_.tell;
   }
 
+  std::vector<Block> in_order() const {
+    std::vector<Block> blocks = screen_.body;
+    if (!roomy_)
+      std::stable_partition(blocks.begin(), blocks.end(), [](const Block& block) { return !block.can_wait; });
+    return blocks;
+  }
+
   /// The body in pages; `rows_of` says how many rows the body has on a page.
   template <class RowsOf>
   std::vector<Lines> filled(RowsOf rows_of) const {
     std::vector<Lines> bodies = {{}};
     const auto left = [&] { return rows_of(bodies.size() - 1) - static_cast<int>(bodies.back().size()); };
-    for (const Block& block : screen_.body) {
+    for (const Block& block : in_order()) {
       if (block.text.empty() && (!roomy_ || bodies.back().empty())) continue;
       const Lines lines = block.text.empty() ? Lines{""} : wrapped(block.lead, cleaned(block.text), width_);
       if (static_cast<int>(lines.size()) > left() && !bodies.back().empty()) bodies.push_back({});

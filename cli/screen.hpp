@@ -11,6 +11,7 @@ namespace rushlight {
 /// One thing to read that is not torn apart where a page can help it: "1. " and its text.
 struct Block {
   std::string lead, text;
+  bool can_wait = false;  // where all of it does not fit one page, it comes behind what has to be done or answered
   friend bool operator==(const Block&, const Block&) = default;
 };
 

@@ -32,9 +32,10 @@ class StepScreen {
       : here_(situation), view_(situation.view), language_(situation.language()), screen_(screen) {}
 
   void fill() {
-    if (has_given() || has_called()) headline_after_doing();
+    show_step_line();
     if (!here_.saving) add("", say(kNotSaved, language_));
     show_calls();
+    if (view_.call && phase_of(here_) != Phase::wait) show_given(false);
     if (time_is_up(here_) && !has_given()) add("", say(kTimeIsUp, language_));
     switch (phase_of(here_)) {
       case Phase::ask:
@@ -63,19 +64,28 @@ class StepScreen {
 
  private:
   void add(const std::string& lead, const std::string& text) { screen_.body.push_back({lead, text}); }
+  void later(const std::string& text) { screen_.body.push_back({"", text, true}); }
   void blank() { screen_.body.push_back({}); }
 
+  // Under a graver call the step keeps its own line; what else was said stands right below.
+  void show_step_line() {
+    const std::string doing = has_given() || has_called() ? line_after_doing() : "";
+    std::string& line = view_.meanwhile.empty() ? screen_.headline : meanwhile_;
+    if (!doing.empty()) line = doing;
+    if (!meanwhile_.empty()) add("", meanwhile_);
+    for (const std::string& also : view_.also) add("", also);
+  }
+
+  // The gravest alone: of two numbers a tired reader calls the wrong one.
   void show_calls() {
-    for (const ShownCall& call : view_.open_calls) {
-      const bool on_list = std::any_of(view_.actions.begin(), view_.actions.end(), [&](const ShownAction& action) {
-        return contact_of(here_.protocol, action) == call.contact;
-      });
-      if (on_list && phase_of(here_) == Phase::act) continue;
-      add("", say(kCallOpen, language_, call.who, call.number));
-      if (call.answer_by)
-        add("",
-            say(call.contact == Contact::emergency ? kCallAgain : kMovesOn, language_, clock_text(*call.answer_by)));
-    }
+    if (!view_.call) return;
+    const ShownCall& call = *view_.call;
+    const bool on_list = std::any_of(view_.actions.begin(), view_.actions.end(),
+                                     [&](const ShownAction& action) { return action.contact == call.contact; });
+    if (on_list && phase_of(here_) == Phase::act) return;
+    if (view_.meanwhile.empty()) add("", call.text);
+    if (call.answer_by)
+      add("", say(call.contact == Contact::emergency ? kCallAgain : kMovesOn, language_, clock_text(*call.answer_by)));
   }
 
   void show_actions(bool numbered) {
@@ -111,22 +121,20 @@ class StepScreen {
     return nullptr;
   }
   bool has_called() const { return answered_call() != nullptr && phase_of(here_) != Phase::act; }
-  void headline_after_doing() {
+  std::string line_after_doing() const {
     const bool emergency = view_.urgency == Urgency::emergency;
-    if (phase_of(here_) == Phase::wait) {
-      screen_.headline = say(emergency ? kWatchUntil : kWaitUntil, language_, clock_text(view_.wait->until));
-    } else if (time_is_up(here_)) {
-      screen_.headline = say(kTimeIsUp, language_);
-    } else if (has_called() && phase_of(here_) == Phase::ask) {
-      const bool help = answered_call()->kind == ActionKind::call_emergency;
-      screen_.headline = say(help ? kHelpAnswered : kClinicAnswered, language_);
-    }
+    if (phase_of(here_) == Phase::wait)
+      return say(emergency ? kWatchUntil : kWaitUntil, language_, clock_text(view_.wait->until));
+    if (time_is_up(here_)) return say(kTimeIsUp, language_);
+    if (!has_called() || phase_of(here_) != Phase::ask) return "";
+    const bool help = answered_call()->kind == ActionKind::call_emergency;
+    return say(help ? kHelpAnswered : kClinicAnswered, language_);
   }
 
-  void show_wait() {
+  void show_given(bool only_here) {
     std::size_t shown = 0;
     for (auto given = view_.given.rbegin(); given != view_.given.rend() && shown < kGivenLinesShown; ++given) {
-      const bool in_this_step = given->when.utc >= wall(here_.episode.clock, here_.episode.entered).utc;
+      const bool in_this_step = !only_here || given->when.utc >= wall(here_.episode.clock, here_.episode.entered).utc;
       const bool taken = given->outcome == Outcome::given || given->outcome == Outcome::part;
       const std::optional<ActionId> id = here_.protocol.action_named(given->name);
       if (!in_this_step || !taken || !id || !here_.protocol[*id].dose) continue;
@@ -135,6 +143,10 @@ class StepScreen {
       add("", say(all ? kGiven : kPartGiven, language_, clock_text(given->when), all ? given->text : label));
       ++shown;
     }
+  }
+
+  void show_wait() {
+    show_given(!view_.call);
     for (const ShownAction& action : view_.actions) {
       const bool goes_on = action.kind == ActionKind::watch || action.kind == ActionKind::position;
       if (goes_on) add("- ", action.text);
@@ -168,15 +180,15 @@ class StepScreen {
     blank();
     const std::string short_form = phrase(Phrase::not_approved, language_);
     if (here_.first) {
-      if (here_.child.contacts.emergency.empty()) add("", say(kNoEmergencyNumber, language_));
-      for (const std::string& caution : view_.caution) add("", caution);
-      add("", say(kAlarmTried, language_));
+      if (here_.child.contacts.emergency.empty()) later(say(kNoEmergencyNumber, language_));
+      for (const std::string& caution : view_.caution) later(caution);
+      later(say(kAlarmTried, language_));
       return;
     }
     const std::size_t standing = here_.protocol.cautions.size() + 2;  // the clinic's own and the two of every face
     const std::size_t particular = view_.caution.size() > standing ? view_.caution.size() - standing : 0;
-    for (std::size_t at = 0; at < particular; ++at) add("", view_.caution[at]);
-    add("", short_form + " " + say(kMoreCautions, language_));
+    for (std::size_t at = 0; at < particular; ++at) later(view_.caution[at]);
+    later(short_form + " " + say(kMoreCautions, language_));
   }
 
   std::string tell() const {
@@ -234,6 +246,7 @@ class StepScreen {
   const View& view_;
   Language language_;
   Screen& screen_;
+  std::string meanwhile_ = view_.meanwhile;
 };
 
 }  // namespace

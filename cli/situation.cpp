@@ -90,25 +90,6 @@ const ShownQuestion* reading_asked_for(const Situation& here) {
   return measures || (!gives && pending_call(here.view) == nullptr) ? reading : nullptr;
 }
 
-std::optional<Contact> contact_of(const Protocol& protocol, const ShownAction& action) {
-  const auto& call = protocol[action.id].call;
-  return call ? std::optional<Contact>{call->contact} : std::nullopt;
-}
-
-std::optional<Contact> contact_awaited(const Situation& situation, const ShownAction& action) {
-  const std::optional<Contact> wanted = contact_of(situation.protocol, action);
-  if (!wanted || *wanted == Contact::emergency) return wanted;
-  for (const ShownCall& call : situation.view.open_calls) {
-    if (call.contact == *wanted) return wanted;
-  }
-  for (const Contact next : {Contact::on_call, Contact::emergency}) {
-    for (const ShownCall& call : situation.view.open_calls) {
-      if (call.contact == next) return next;
-    }
-  }
-  return wanted;
-}
-
 bool lists_any_worry(const Protocol& protocol) {
   return std::any_of(protocol.worse.begin(), protocol.worse.end(),
                      [&](const Sign& sign) { return protocol[sign.fact].name == "other-worry"; });

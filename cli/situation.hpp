@@ -50,12 +50,6 @@ const ShownAction* pending_call(const View& view);
 /// calls anybody. Null when there is none, or when a bare number could be either of two.
 const ShownQuestion* reading_asked_for(const Situation& situation);
 
-/// Whom an action calls; empty for an action that is no call.
-std::optional<Contact> contact_of(const Protocol& protocol, const ShownAction& action);
-
-/// Whom the call of an action has moved on to since: the contact whose answer is awaited now.
-std::optional<Contact> contact_awaited(const Situation& situation, const ShownAction& action);
-
 /// The protocol's own list of signs ends with a line for any other worry.
 bool lists_any_worry(const Protocol& protocol);
 

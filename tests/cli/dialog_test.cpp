@@ -45,7 +45,7 @@ BOOST_AUTO_TEST_CASE(enter_alone_never_answers_a_question) {
 
 BOOST_AUTO_TEST_CASE(a_wrong_key_loses_nothing_and_asks_again) {
   AtTheScreen person = treating();
-  for (const char* typed : {"zz", "9", "0", "52", "LO", "\xC3\xA9"}) {
+  for (const char* typed : {"zz", "LOW", "\xC3\xA9"}) {
     person.types(typed);
     BOOST_TEST(!person.turn().what.has_value(), typed);
     BOOST_TEST(is<OnStep>(person.dialog()), typed);
@@ -244,6 +244,15 @@ BOOST_AUTO_TEST_CASE(a_menu_about_a_step_that_time_has_left_gives_way_to_the_ste
   BOOST_TEST(is<OnStep>(person.dialog()));
 }
 
+BOOST_AUTO_TEST_CASE(a_menu_about_a_call_that_has_moved_on_gives_way_to_the_next_number) {
+  AtTheScreen person = treating();
+  person.types("1").types("2").types("");  // refused: the on-call line is called
+  BOOST_TEST(is<ReportingCall>(person.dialog()));
+  person.at("02:21");  // nobody said anything for ten minutes
+  BOOST_TEST(is<OnStep>(person.dialog()));
+  BOOST_TEST((person.view().urgency == Urgency::emergency));
+}
+
 BOOST_AUTO_TEST_CASE(the_trouble_key_on_a_question_says_what_helps_there) {
   AtTheScreen person;
   person.types("x");
@@ -287,7 +296,11 @@ BOOST_AUTO_TEST_CASE(the_call_that_is_asked_about_is_the_one_it_has_moved_on_to)
   AtTheScreen person;
   person.happens(Called{Contact::clinic, Outcome::no_answer, ""});  // nobody opened it: nothing changes
   person.types("1").types("1").types("52").types("1").types("2");
-  BOOST_TEST((*contact_awaited(person.situation(), *pending_call(person.view())) == Contact::on_call));
+  BOOST_TEST((pending_call(person.view())->contact == Contact::on_call));
+  person.types("").types("2").types("c");
+  BOOST_TEST((std::get<ReportingCall>(person.dialog()).contact == Contact::emergency));
+  person.types("").types("");
+  BOOST_TEST((std::get<ReportingCall>(person.dialog()).contact == Contact::emergency));  // the step's own call, too
 }
 
 BOOST_AUTO_TEST_CASE(a_part_that_went_in_is_told_as_a_part) {
@@ -314,6 +327,15 @@ BOOST_AUTO_TEST_CASE(an_early_reading_is_kept_and_the_wait_goes_on) {
   BOOST_TEST((person.turn().what && std::holds_alternative<Answered>(*person.turn().what)));
   BOOST_TEST((phase_of(person.situation()) == Phase::wait));
   BOOST_TEST(person.shows("58 mg/dL is kept. It is early: check again at 02:25."));
+}
+
+BOOST_AUTO_TEST_CASE(a_reading_typed_before_the_sugar_is_said_to_be_in_is_kept_and_the_sugar_still_asked_for) {
+  AtTheScreen person = treating();
+  person.at("02:16").types("58");
+  BOOST_TEST((person.turn().what && std::holds_alternative<Answered>(*person.turn().what)));
+  BOOST_TEST(person.shows("58 mg/dL is kept. First do what stands here. Then Enter."));
+  BOOST_TEST(person.view().step == "treat");
+  BOOST_TEST((phase_of(person.situation()) == Phase::act));
 }
 
 BOOST_AUTO_TEST_CASE(an_implausible_reading_during_the_wait_is_asked_about) {

@@ -234,6 +234,26 @@ BOOST_AUTO_TEST_CASE(a_page_that_is_not_the_last_says_so_and_never_offers_all_do
   BOOST_TEST(pages[1].front().text == "TREAT HERE");
 }
 
+BOOST_AUTO_TEST_CASE(on_a_small_screen_every_answer_to_the_first_question_stands_on_the_first_page) {
+  Child child = mara();
+  child.name = "Jo";
+  AtTheScreen person(child);
+  person.first = true;
+  Screen screen = person.screen();
+  screen.body.insert(screen.body.begin() + 1,
+                     Block{"", "Say the name aloud. Touch the shoulder. Asleep is not unconscious.", true});
+  const auto pages = pages_of(screen, kSmall, Language::en);
+  BOOST_TEST(pages.size() > 1);
+  const auto has = [&](std::size_t page, const std::string& words) {
+    return std::any_of(pages[page].begin(), pages[page].end(),
+                       [&](const Line& line) { return line.text.find(words) != std::string::npos; });
+  };
+  BOOST_TEST(has(0, "3. Will not wake"));
+  BOOST_TEST(has(0, "t. I can't tell"));
+  BOOST_TEST(!has(0, "Say the name aloud."));
+  BOOST_TEST(has(1, "Say the name aloud."));
+}
+
 BOOST_AUTO_TEST_CASE(the_smallest_screen_still_ends_with_what_to_type) {
   const auto pages = pages_of(treating().screen(), kTiny, Language::en);
   BOOST_TEST(pages.size() > 1);
