@@ -179,7 +179,7 @@ Event written_out(const Protocol& protocol, const Child& child, const Episode& e
     for (const ActionId id : protocol[episode.step].actions) {
       const bool has_outcome =
           std::any_of(episode.deeds.begin(), episode.deeds.end(), [&](const Given& deed) { return deed.action == id; });
-      if (has_outcome || protocol[id].call || !applies(here, protocol[id])) continue;
+      if (has_outcome || is_call(protocol[id].kind) || !applies(here, protocol[id])) continue;
       done.deeds.push_back(Deed{id, Outcome::given, std::nullopt, std::nullopt});
     }
   } else {

@@ -130,7 +130,7 @@ class Showing {
       for (const Given& deed : here_.episode.deeds) {
         if (deed.action == id) shown.outcome = deed.outcome;
       }
-      if (action.call) show_call(view, action, shown);
+      if (is_call(action.kind)) show_call(view, action, shown);
       view.actions.push_back(std::move(shown));
     }
   }
