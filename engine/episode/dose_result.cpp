@@ -121,6 +121,7 @@ class Sum {
     const std::optional<Decimal> whole = other(cell.dose);
     if (!whole) return true;
     value_ = *whole;
+    if (!cell.divided_by && !cell.times) return true;  // the same amount: its sum says all
     sum_.working = label_of(cell.dose) + " " + written(value_);
     if (cell.divided_by) {
       const int parts = std::get<int>(limit_in(*cell.divided_by));
@@ -128,7 +129,7 @@ class Sum {
       sum_.working += " / " + std::to_string(parts);
     }
     multiply(cell.times);
-    return cell.divided_by || cell.times ? equals() : true;
+    return equals();
   }
 
   bool amount(const DoseRow::LargerOf& cell) {
@@ -150,12 +151,12 @@ class Sum {
     return true;
   }
 
-  /// The amount of another dose; without one its reason is this row's reason.
+  /// The amount of another dose and its sum; without one its reason is this row's reason.
   std::optional<Decimal> other(DoseId id) {
     const DoseResult result = dose_for(scene_, id, language_);
     sum_.used.insert(sum_.used.end(), result.used.begin(), result.used.end());
-    if (result.amount) return result.amount->value;
     sum_.working = result.working;
+    if (result.amount) return result.amount->value;
     sum_.clinic_decides = result.clinic_decides;
     withheld_ = true;
     return std::nullopt;
