@@ -6,6 +6,7 @@
 #include "cli/outcome_words.hpp"
 #include "cli/readings.hpp"
 #include "cli/say.hpp"
+#include "cli/typed_drink.hpp"
 #include "measure/written.hpp"
 
 namespace rushlight {
@@ -52,6 +53,7 @@ class Meaning {
       case Key::enter:
         break;
     }
+    if (const std::optional<Turn> drink = typed_drink()) return *drink;
     switch (phase_of(here_)) {
       case Phase::ask:
         return on_question();
@@ -94,6 +96,13 @@ class Meaning {
     const ShownAction* action = action_of(view_, same.action);
     if (key_ == Key::enter || action == nullptr) return {OnStep{}};
     return outcome_chosen(same, *action, amounts_of(action->kind), after_deeds(same.action));
+  }
+
+  Turn operator()(const TypingDrink& same) const {
+    if (key_ == Key::enter || action_of(view_, same.action) == nullptr) return {OnStep{}};
+    const std::optional<Quantity> drink = drink_from_text(typed_, language_, true);
+    if (!drink) return {same, std::nullopt, say(kDrinkLike, language_)};
+    return drunk(same.action, *drink);
   }
 
   Turn operator()(const ReportingCall& same) const {
@@ -266,8 +275,24 @@ class Meaning {
                       const Dialog& next) const {
     if (!number_ || static_cast<std::size_t>(*number_) > outcomes.size()) return only_to(same, outcomes.size());
     const Outcome outcome = outcomes[static_cast<std::size_t>(*number_) - 1];
+    if (outcome == Outcome::part && action.kind == ActionKind::fluid) return {TypingDrink{action.id}};
     return {next, Done{{Deed{action.id, outcome, std::nullopt, std::nullopt}}},
             say(kMarked, language_, outcome_line(outcome, action.kind, language_))};
+  }
+
+  Turn drunk(ActionId action, const Quantity& drink) const {
+    return {OnStep{}, Done{{Deed{action, Outcome::part, drink, std::nullopt}}},
+            say(kDrunk, language_, text_from_quantity(drink))};
+  }
+
+  // Sips are told when they were drunk, whatever the step waits for.
+  std::optional<Turn> typed_drink() const {
+    const auto& actions = view_.actions;
+    const auto fluid = std::find_if(actions.begin(), actions.end(),
+                                    [](const ShownAction& action) { return action.kind == ActionKind::fluid; });
+    if (fluid == actions.end()) return std::nullopt;
+    const std::optional<Quantity> drink = drink_from_text(typed_, language_, false);
+    return drink ? std::optional<Turn>(drunk(fluid->id, *drink)) : std::nullopt;
   }
 
   Turn on_wait() const {
@@ -339,6 +364,7 @@ Dialog still_meant(const Situation& situation, Dialog dialog) {
   bool gone = false;
   if (const auto* naming = std::get_if<NamingOutcome>(&dialog)) gone = action_of(view, naming->action) == nullptr;
   if (const auto* saying = std::get_if<SayingHowMuch>(&dialog)) gone = action_of(view, saying->action) == nullptr;
+  if (const auto* drink = std::get_if<TypingDrink>(&dialog)) gone = action_of(view, drink->action) == nullptr;
   if (const auto* calling = std::get_if<ReportingCall>(&dialog)) gone = !is_open(calling->contact);
   // Whoever types what was said has somebody on the phone, whatever the clock says: those words stay wanted.
   return gone ? Dialog{OnStep{}} : dialog;

@@ -21,6 +21,10 @@ struct NamingOutcome {
 struct SayingHowMuch {
   ActionId action;
 };
+// So much of a drink went in; in millilitres.
+struct TypingDrink {
+  ActionId action;
+};
 struct ReportingCall {
   Contact contact;
 };
@@ -47,7 +51,7 @@ struct Reading {
 };
 
 using Dialog =
-    std::variant<OnStep, NamingWorse, NamingAction, NamingOutcome, SayingHowMuch, ReportingCall, TypingWhatTheySaid,
+    std::variant<OnStep, NamingWorse, NamingAction, NamingOutcome, SayingHowMuch, TypingDrink, ReportingCall, TypingWhatTheySaid,
                  ChoosingCorrection, Correcting, TypingAgain, ChoosingMore, ConfirmingEnd, TypingName, Reading>;
 
 /// Whether there is anything to say of an action but that it is done.

@@ -57,10 +57,19 @@ class Menu {
       }
     }
   }
+  void operator()(const TypingDrink& drink) {
+    screen_.headline = say(kDrinkTitle, language_);
+    for (const ShownAction& action : here_.view.actions) {
+      if (action.id == drink.action) add("", action.text);
+    }
+    screen_.tell = say(kDrinkLike, language_) + " " + say(kBackToStep, language_);
+  }
   void operator()(const ReportingCall& reporting) {
     const std::string name = who(reporting.contact, language_);
     screen_.headline = say(kCallTitle, language_);
     add("", sentence_case(name) + ": " + number_of(here_.child.contacts, reporting.contact, language_));
+    if (!here_.view.say.empty()) add("", say(kSayThis, language_));
+    for (const std::string& line : here_.view.say) add("- ", line);
     item(say(kReached, language_));
     item(say(kNoAnswer, language_));
     item(say(kTold, language_));

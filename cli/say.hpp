@@ -153,6 +153,14 @@ inline constexpr Both kNothingWrongHere{"This is a question. Not sure? Type t. S
                                         "Esto es una pregunta. ¿No sabe? Escriba d. ¿Algo va peor? Escriba p."};
 inline constexpr Both kNothingToMark{"There is nothing to mark here. Something got worse? Type w.",
                                      "Aquí no hay nada que marcar. ¿Algo va peor? Escriba p."};
+inline constexpr Both kDrinkTitle{"How much did it come to?", "¿Cuánto fue?"};
+inline constexpr Both kDrinkLike{"Type it like: 60 mL", "Escríbalo así: 60 mL"};
+inline constexpr Both kDrunk{"Drunk: {1}. It is counted.", "Bebió: {1}. Queda contado."};
+inline constexpr Both kDrunkSoFar{"Drunk since {1}: {2} of {3}. To add: type it, like 60 mL.",
+                                  "Bebió desde las {1}: {2} de {3}. Para sumar: escriba, por ejemplo, 60 mL."};
+inline constexpr Both kSayThis{"Say:", "Diga:"};
+inline constexpr Both kWhatIsIt{"What is it about?", "¿De qué se trata?"};
+inline constexpr Both kFirstByEnter{"Type the number. Enter: 1.", "Escriba el número. Intro: 1."};
 inline constexpr Both kHowMuchTitle{"How much went in?", "¿Cuánto entró?"};
 inline constexpr Both kAllOf{"All of it: {1}", "Todo: {1}"};
 

@@ -152,8 +152,18 @@ class StepScreen {
       if (goes_on) add("- ", action.text);
     }
     show_early();
+    show_drinks();
     blank();
     add("", say(kTellWait, language_));
+  }
+
+  void show_drinks() {
+    const bool drinks_here = std::any_of(view_.actions.begin(), view_.actions.end(), [](const ShownAction& action) {
+      return action.kind == ActionKind::fluid;
+    });
+    if (!view_.drinks || !drinks_here) return;
+    add("", say(kDrunkSoFar, language_, clock_text(view_.drinks->since), rushlight::said(view_.drinks->drunk, language_),
+                rushlight::said(view_.drinks->goal, language_)));
   }
 
   // What ends the wait before its time, by its number.
@@ -178,7 +188,8 @@ class StepScreen {
   // In full on the first screen. Later what is particular to this step stays, and the rest is one key away.
   void show_cautions() {
     blank();
-    const std::string short_form = phrase(Phrase::not_approved, language_);
+    // Of the two that every face shows the first says who stands for the protocol.
+    const std::string short_form = view_.caution.size() < 2 ? "" : view_.caution[view_.caution.size() - 2];
     if (here_.first) {
       if (here_.child.contacts.emergency.empty()) later(say(kNoEmergencyNumber, language_));
       for (const std::string& caution : view_.caution) later(caution);

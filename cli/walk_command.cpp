@@ -131,8 +131,12 @@ int walk_command(const WalkOptions& options) {
   const std::string journal = options.no_journal        ? ""
                               : options.journal.empty() ? usual_journal_file()
                                                         : options.journal;
+  std::vector<LoadedProtocol> others;
+  for (const LoadedProtocol& loaded : set.protocols) {
+    if (options.protocol.empty() && &loaded != protocol) others.push_back(loaded);
+  }
   return walk_in_terminal(WalkInTerminal{*protocol, *read.child, read.bytes, language, chosen.has_value(), journal,
-                                         options.plain, how_to_go_on(options)});
+                                         options.plain, how_to_go_on(options), std::move(others)});
 }
 
 }  // namespace rushlight

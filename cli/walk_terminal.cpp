@@ -13,6 +13,8 @@
 #include "cli/say.hpp"
 #include "cli/signals.hpp"
 #include "cli/walk_loop.hpp"
+#include "episode/words.hpp"
+#include "measure/written.hpp"
 #include "wire/line_from_event.hpp"
 
 namespace rushlight {
@@ -40,7 +42,10 @@ class Opening {
     if (!open_journal() || !claim()) return status_;
     Walked walked{walk_.protocol.checked, walk_.child, {}, walk_.how_to_go_on, ""};
     if (!find_unfinished(walked)) return status_;
-    if (!going_on_) begin(walked);
+    if (!going_on_) {
+      if (!choose(walked)) return status_;
+      begin(walked);
+    }
     if (took_over_) write_down(walked, TakenOver{walker().who});
     const Language wanted = going_on_ && !walk_.language_chosen ? walked.episode.language : walk_.language;
     if (wanted != walked.episode.language) write_down(walked, LanguageChanged{wanted});
@@ -136,12 +141,35 @@ class Opening {
     return said;
   }
 
+  // A low is what a night is most often about: Enter alone begins it.
+  bool choose(Walked& walked) {
+    if (walk_.others.empty() || !terminal_.is_terminal()) return true;
+    const Language language = walk_.language;
+    const std::size_t most = walk_.others.size() + 1;
+    terminal_.print(say(kWhatIsIt, language));
+    for (std::size_t place = 0; place < most; ++place) {
+      const LoadedProtocol& offered = place == 0 ? walk_.protocol : walk_.others[place - 1];
+      terminal_.print(std::to_string(place + 1) + ". " +
+                      plain_words(offered.checked.protocol().title, language));
+    }
+    while (true) {
+      const std::optional<std::string> typed = line_asked_for(terminal_, keyboard_, say(kFirstByEnter, language));
+      if (!typed) return false;
+      const std::optional<int> number = trimmed(*typed).empty() ? std::optional<int>(1) : number_from_text(*typed);
+      const std::size_t place = number ? static_cast<std::size_t>(*number) : 0;
+      if (place == 0 || place > most) continue;
+      if (place > 1) chosen_ = walk_.others[place - 2];
+      walked.protocol = chosen_.checked;
+      return true;
+    }
+  }
+
   void begin(Walked& walked) {
     const Protocol& protocol = walked.protocol.protocol();
     const Moment now = clock_.now();
     walked.episode = begun(protocol, walked.child, now);
     store_.begin(EpisodeStart{walked.child.name, now, protocol.set, protocol.name, protocol.version,
-                              walk_.protocol.bytes, walk_.child_bytes});
+                              chosen_.bytes, walk_.child_bytes});
     if (reads_the_past(protocol))
       write_down(walked, Remembered{store_.past(walked.child.name, walked.child.unit, now)});
   }
@@ -160,6 +188,7 @@ class Opening {
   }
 
   const WalkInTerminal& walk_;
+  LoadedProtocol chosen_ = walk_.protocol;  // for a new episode
   Terminal& terminal_;
   Keyboard& keyboard_;
   const Clock& clock_;
