@@ -98,7 +98,7 @@ class Menu {
     const std::string shown = text_from_glucose(again.reading);
     screen_.headline = say(kTypeAgainTitle, language_, shown);
     add("", say(kTypeAgain, language_, std::string(written_from_text(shown).number)));
-    screen_.tell = say(kTellGlucose, language_) + " " + say(kBackToStep, language_);
+    screen_.tell = say(kBackToStep, language_);
   }
   void operator()(const ChoosingMore&) {
     screen_.headline = say(kMoreTitle, language_);

@@ -60,7 +60,7 @@ inline constexpr Both kBeforeThen{"One of these happens before then? Type its nu
 inline constexpr Both kTellEnded{"Enter: close. w: something got worse. b: mistyped.",
                                  "Enter: cerrar. p: algo va peor. v: corregir."};
 inline constexpr Both kCantTellChoice{"I can't tell", "No lo sé"};
-inline constexpr Both kWatchUntil{"Stay. Watch the child until {1}.", "Quédese. Mire al niño hasta las {1}."};
+inline constexpr Both kWatchUntil{"Stay. Watch {2} until {1}.", "Quédese. Mire a {2} hasta las {1}."};
 inline constexpr Both kHelpAnswered{"They answered. Stay on the phone.", "Ya contestaron. Siga al teléfono."};
 inline constexpr Both kClinicAnswered{"They answered. Do what they tell you.", "Ya contestaron. Haga lo que le digan."};
 inline constexpr Both kWaitUntil{"Now wait until {1}.", "Ahora espere hasta las {1}."};

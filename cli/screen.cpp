@@ -92,7 +92,12 @@ class Layout {
   std::vector<std::vector<Line>> laid_out() const {
     std::vector<Lines> bodies = filled([&](std::size_t page) { return room(page, screen_.tell); });
     if (bodies.size() > 1) {
-      bodies = filled([&](std::size_t page) { return std::min(room(page, last(9)), room(page, not_last(9, 9))); });
+      // Only the last page needs the rows for what to type.
+      const auto not_last_room = [&](std::size_t page) { return room(page, not_last(9, 9)); };
+      const std::size_t pages = filled(not_last_room).size();
+      bodies = filled([&](std::size_t page) {
+        return page + 1 < pages ? not_last_room(page) : std::min(room(page, last(9)), not_last_room(page));
+      });
     }
     std::vector<std::vector<Line>> pages;
     for (std::size_t at = 0; at < bodies.size(); ++at) {

@@ -33,7 +33,7 @@ class StepScreen {
 
   void fill() {
     show_step_line();
-    if (!here_.saving) add("", say(kNotSaved, language_));
+    if (!here_.saving) later(say(kNotSaved, language_));
     show_calls();
     if (view_.call && phase_of(here_) != Phase::wait) show_given(false);
     if (time_is_up(here_) && !has_given()) add("", say(kTimeIsUp, language_));
@@ -85,7 +85,7 @@ class StepScreen {
     if (on_list && phase_of(here_) == Phase::act) return;
     if (view_.meanwhile.empty()) add("", call.text);
     if (call.answer_by)
-      add("", say(call.contact == Contact::emergency ? kCallAgain : kMovesOn, language_, clock_text(*call.answer_by)));
+      later(say(call.contact == Contact::emergency ? kCallAgain : kMovesOn, language_, clock_text(*call.answer_by)));
   }
 
   void show_actions(bool numbered) {
@@ -124,7 +124,7 @@ class StepScreen {
   std::string line_after_doing() const {
     const bool emergency = view_.urgency == Urgency::emergency;
     if (phase_of(here_) == Phase::wait)
-      return say(emergency ? kWatchUntil : kWaitUntil, language_, clock_text(view_.wait->until));
+      return say(emergency ? kWatchUntil : kWaitUntil, language_, clock_text(view_.wait->until), view_.child);
     if (time_is_up(here_)) return say(kTimeIsUp, language_);
     if (!has_called() || phase_of(here_) != Phase::ask) return "";
     const bool help = answered_call()->kind == ActionKind::call_emergency;
@@ -140,7 +140,9 @@ class StepScreen {
       if (!in_this_step || !taken || !id || !here_.protocol[*id].dose) continue;
       const std::string label = plain_words(here_.protocol[*here_.protocol[*id].dose].label, language_);
       const bool all = given->outcome == Outcome::given;
-      add("", say(all ? kGiven : kPartGiven, language_, clock_text(given->when), all ? given->text : label));
+      const std::string line =
+          say(all ? kGiven : kPartGiven, language_, clock_text(given->when), all ? given->text : label);
+      screen_.body.push_back({"", line, phase_of(here_) != Phase::wait});
       ++shown;
     }
   }
@@ -207,7 +209,10 @@ class StepScreen {
       case Phase::ask:
         return how_to_answer(view_.ask.front(), language_);
       case Phase::act:
-        if (reading_asked_for(here_) != nullptr) return say(kTellDoneOrReading, language_, key_without_meter());
+        if (reading_asked_for(here_) != nullptr) {
+          const std::string reading = say(kTellDoneOrReading, language_, key_without_meter());
+          return pending_call(view_) != nullptr ? reading + " " + say(kTellCalled, language_) : reading;
+        }
         if (any_is_pending(here_)) return tell_done();
         return pending_call(view_) != nullptr ? say(kTellCalled, language_) : "";
       case Phase::wait:

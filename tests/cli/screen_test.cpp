@@ -129,7 +129,7 @@ BOOST_AUTO_TEST_CASE(once_help_has_answered_the_screen_no_longer_says_call_now) 
   BOOST_TEST(person.shows("Call your local emergency number now."));
   person.types("").types("1");
   BOOST_TEST(!person.shows("Call your local emergency number now."));
-  BOOST_TEST(person.shows("Stay. Watch the child until 02:25."));
+  BOOST_TEST(person.shows("Stay. Watch Mara until 02:25."));
 }
 
 BOOST_AUTO_TEST_CASE(when_the_wait_is_over_the_check_is_asked_for) {
@@ -252,6 +252,19 @@ BOOST_AUTO_TEST_CASE(on_a_small_screen_every_answer_to_the_first_question_stands
   BOOST_TEST(has(0, "t. I can't tell"));
   BOOST_TEST(!has(0, "Say the name aloud."));
   BOOST_TEST(has(1, "Say the name aloud."));
+}
+
+BOOST_AUTO_TEST_CASE(on_a_small_screen_the_dose_comes_before_every_note) {
+  AtTheScreen person = treating();
+  person.saving = false;
+  const auto pages = pages_of(person.screen(), kSmall, Language::en);
+  BOOST_TEST(pages.size() > 1);
+  BOOST_TEST(pages[0][3].text.rfind("1. 7 g of sugar now: ", 0) == 0, pages[0][3].text);
+  const auto says_not_saved = [](const std::vector<Line>& page) {
+    return std::any_of(page.begin(), page.end(),
+                       [](const Line& line) { return line.text.find("NOT BEING SAVED.") != std::string::npos; });
+  };
+  BOOST_TEST((std::any_of(pages.begin(), pages.end(), says_not_saved)));
 }
 
 BOOST_AUTO_TEST_CASE(the_smallest_screen_still_ends_with_what_to_type) {
