@@ -1,5 +1,5 @@
-// Sick-day amounts that a source prints beside their inputs: the insulin table cell by cell, fluids by weight, mini-dose
-// glucagon by age. `elsewhere` says what other published sources print for the same child.
+// Sick-day amounts that a source prints beside their inputs: the insulin table cell by cell, fluids by weight,
+// mini-dose glucagon by age. `elsewhere` says what other published sources print for the same child.
 #include <boost/test/data/monomorphic.hpp>
 #include <boost/test/data/test_case.hpp>
 #include <boost/test/unit_test.hpp>
@@ -39,8 +39,10 @@ std::ostream& operator<<(std::ostream& out, const InsulinRow& row) {
 }
 
 constexpr const char* kIndia = "Indian Council of Medical Research 2022, Table I, modified from ISPAD 2018";
-constexpr const char* kIndiaRange = "Indian Council of Medical Research 2022, Table I: 5 to 10 %; the lower here below 1.5";
-constexpr const char* kIndiaUpper = "Indian Council of Medical Research 2022, Table I: 5 to 10 %; ISPAD 10 %, from memory";
+constexpr const char* kIndiaRange =
+    "Indian Council of Medical Research 2022, Table I: 5 to 10 %; the lower here below 1.5";
+constexpr const char* kIndiaUpper =
+    "Indian Council of Medical Research 2022, Table I: 5 to 10 %; ISPAD 10 %, from memory";
 constexpr const char* kIspad = "ISPAD 2018 table of extra insulin, from memory";
 constexpr const char* kEdge = "common practice, no source: a border belongs to the row or column above it";
 
@@ -110,16 +112,18 @@ struct CorrectionRow {
 };
 
 std::ostream& operator<<(std::ostream& out, const CorrectionRow& row) {
-  return out << "glucose " << row.glucose << ", ketones " << row.ketones << " -> " << row.answer << " (" << row.source << ")";
+  return out << "glucose " << row.glucose << ", ketones " << row.ketones << " -> " << row.answer << " (" << row.source
+             << ")";
 }
 
-constexpr const char* kLarger = "Children's Hospital of Philadelphia: the larger of ketone dose and correction, not both";
+constexpr const char* kLarger =
+    "Children's Hospital of Philadelphia: the larger of ketone dose and correction, not both";
 
 // One unit brings 50 mg/dL, the target is 126 mg/dL, the daily dose 30 units.
 const std::vector<CorrectionRow> kCorrections = {
-    {"300 mg/dL", "0.8 mmol/L", "3 [iU]", kLarger},    // 5 % is 1.5; 174 / 50 is 3.48
-    {"300 mg/dL", "2.0 mmol/L", "6 [iU]", kLarger},    // 20 % is 6
-    {"390 mg/dL", "0.4 mmol/L", "5 [iU]", kLarger},    // 264 / 50 is 5.28
+    {"300 mg/dL", "0.8 mmol/L", "3 [iU]", kLarger},                                      // 5 % is 1.5; 174 / 50 is 3.48
+    {"300 mg/dL", "2.0 mmol/L", "6 [iU]", kLarger},                                      // 20 % is 6
+    {"390 mg/dL", "0.4 mmol/L", "5 [iU]", kLarger},                                      // 264 / 50 is 5.28
     {"500 mg/dL", "0.8 mmol/L", "6 [iU]", "Alder Hey: at most 20 % of the daily dose"},  // 374 / 50 is 7.48
     {"HI", "0.8 mmol/L", "3 [iU]", "NHS Tayside: HI makes a calculator unusable"},
     {"215 mg/dL", "0.4 mmol/L", "no dose", "no extra insulin in this cell of the table"},
@@ -134,8 +138,8 @@ struct FluidRow {
 };
 
 std::ostream& operator<<(std::ostream& out, const FluidRow& row) {
-  return out << "born " << row.birth << ", " << (*row.weight ? row.weight : "unknown") << " kg: " << row.dose << " " << row.answer
-             << " (" << row.source << ")";
+  return out << "born " << row.birth << ", " << (*row.weight ? row.weight : "unknown") << " kg: " << row.dose << " "
+             << row.answer << " (" << row.source << ")";
 }
 
 constexpr const char* kMaintenance = "4-2-1 mL/kg each hour, UTMB";
@@ -159,9 +163,11 @@ const std::vector<FluidRow> kAmounts = {
     {"2025-02-15", "10", "mini-glucagon", "20 ug", kHaymond},
     {"2023-03-15", "13", "mini-glucagon", "20 ug", "2 years and 11 months: completed years count"},
     {"2023-02-15", "14", "mini-glucagon", "30 ug", kHaymond},
-    {"2016-01-15", "30", "mini-glucagon", "100 ug", "Indian Council of Medical Research 2022, Box 2: 10 years, 10 marks"},
+    {"2016-01-15", "30", "mini-glucagon", "100 ug",
+     "Indian Council of Medical Research 2022, Box 2: 10 years, 10 marks"},
     {"2011-01-15", "55", "mini-glucagon", "150 ug", kHaymond},
-    {"2009-01-15", "60", "mini-glucagon", "150 ug", "Haymond and Schreiner 2001: at most 150 ug; UW Health: 17 years, 15 marks"},
+    {"2009-01-15", "60", "mini-glucagon", "150 ug",
+     "Haymond and Schreiner 2001: at most 150 ug; UW Health: 17 years, 15 marks"},
     {"2016-01-15", "30", "double-mini", "200 ug", "Haymond and Schreiner 2001: double when not risen"},
 };
 
