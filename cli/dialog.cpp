@@ -241,6 +241,7 @@ class Meaning {
     if (number_ && static_cast<std::size_t>(*number_) <= view_.actions.size()) {
       return about(view_.actions[static_cast<std::size_t>(*number_) - 1]);
     }
+    if (const auto turn = early_answer(view_.actions.size())) return *turn;
     if (key_ != Key::enter) {
       const ShownQuestion* reading = reading_asked_for(here_);  // whoever measures as told types it at once
       return reading != nullptr ? typed_answer(OnStep{}, *reading, false) : early_reading();
@@ -297,11 +298,16 @@ class Meaning {
 
   Turn on_wait() const {
     if (key_ == Key::enter) return stay(kNotYet, clock_text(view_.wait->until));
-    if (number_ && static_cast<std::size_t>(*number_) <= view_.early.size()) {
-      const ShownEarly& early = view_.early[static_cast<std::size_t>(*number_) - 1];
-      return {OnStep{}, Answered{{{early.fact, Chosen{early.option}}}}, say(kYouSaid, language_, early.text)};
-    }
+    if (const auto turn = early_answer(0)) return *turn;
     return early_reading();
+  }
+
+  // What ends the wait before its time, numbered behind `before` other lines.
+  std::optional<Turn> early_answer(std::size_t before) const {
+    const std::size_t place = number_ ? static_cast<std::size_t>(*number_) : 0;
+    if (place <= before || place > before + view_.early.size()) return std::nullopt;
+    const ShownEarly& early = view_.early[place - before - 1];
+    return Turn{OnStep{}, Answered{{{early.fact, Chosen{early.option}}}}, say(kYouSaid, language_, early.text)};
   }
 
   // Before its time a reading is kept; the engine knows that it came early.

@@ -86,7 +86,7 @@ class Menu {
       item(answers[at].question.text + " " +
            text_from_answer(answers[at].question, answers[at].value, here_.setting()));
     }
-    add("", say(kGivenStays, language_));
+    if (!here_.view.given.empty()) add("", say(kGivenStays, language_));
   }
   void operator()(const Correcting& correcting) {
     screen_.headline = say(kAnswerAgain, language_);

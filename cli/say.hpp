@@ -55,8 +55,8 @@ inline constexpr Both kTellAgo{"Type how long ago, like 40 min or 2 h. Or type n
                                "Escriba hace cuánto, como 40 min o 2 h. O escriba no: no en el último día."};
 inline constexpr Both kTellWait{"The alarm rings here. Keep this screen open.",
                                 "La alarma suena aquí. Deje esta pantalla abierta."};
-inline constexpr Both kBeforeThen{"One of these happens before then? Type its number:",
-                                  "¿Pasa algo de esto antes? Escriba su número:"};
+inline constexpr Both kBeforeThen{"One of these happens meanwhile? Type its number:",
+                                  "¿Pasa algo de esto mientras tanto? Escriba su número:"};
 inline constexpr Both kTellEnded{"Enter: close. w: something got worse. b: mistyped.",
                                  "Enter: cerrar. p: algo va peor. v: corregir."};
 inline constexpr Both kCantTellChoice{"I can't tell", "No lo sé"};

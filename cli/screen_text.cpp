@@ -43,6 +43,7 @@ class StepScreen {
         break;
       case Phase::act:
         show_actions(true);
+        show_early(view_.actions.size());
         break;
       case Phase::wait:
         show_wait();
@@ -153,7 +154,7 @@ class StepScreen {
       const bool goes_on = action.kind == ActionKind::watch || action.kind == ActionKind::position;
       if (goes_on) add("- ", action.text);
     }
-    show_early();
+    show_early(0);
     show_drinks();
     blank();
     add("", say(kTellWait, language_));
@@ -168,13 +169,13 @@ class StepScreen {
                 rushlight::said(view_.drinks->goal, language_)));
   }
 
-  // What ends the wait before its time, by its number.
-  void show_early() {
+  // What ends the wait before its time, numbered behind `before` other lines.
+  void show_early(std::size_t before) {
     if (view_.early.empty()) return;
     blank();
     add("", say(kBeforeThen, language_));
     for (std::size_t at = 0; at < view_.early.size(); ++at) {
-      add(std::to_string(at + 1) + ". ", view_.early[at].text);
+      add(std::to_string(before + at + 1) + ". ", view_.early[at].text);
     }
   }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cli/asked_below.hpp"
+#include "cli/plain_text.hpp"
 #include "cli/say.hpp"
 #include "cli/screen_text.hpp"
 #include "cli/signals.hpp"
@@ -86,12 +87,21 @@ void WalkLoop::look() {
     draw(screen);
   } else {
     if (screen.live != shown_live_) terminal_.rewrite_above_prompt(screen.live);
-    if (screen.when != shown_when_) terminal_.rewrite_second(who_line(screen, terminal_.size().columns - 1));
+    if (screen.when != shown_when_) rewrite_time(screen);
   }
   shown_when_ = screen.when;
   shown_live_ = screen.live;
   sound(noticed);
   by_key_ = false;
+}
+
+void WalkLoop::rewrite_time(const Screen& screen) {
+  const int width = terminal_.size().columns - 1;
+  const bool second_row = columns_of(screen.urgency) <= width;  // on the narrowest screens the urgency takes two
+  if (second_row)
+    terminal_.rewrite_second(who_line(screen, width));
+  else
+    draw(screen);
 }
 
 void WalkLoop::draw(const Screen& screen) {

@@ -44,6 +44,7 @@ class WalkLoop {
 
   void look();
   void draw(const Screen& screen);
+  void rewrite_time(const Screen& screen);
   void sound(const Noticed& noticed);
   std::optional<int> take(const std::string& line);
   std::optional<int> carry_out(const Turn& turn);

@@ -24,6 +24,13 @@ AtTheScreen very_low() {
   return person;
 }
 
+AtTheScreen rescue() {
+  AtTheScreen person = at_home();
+  person.types("3").types("").types("1").types("1").types("1");  // will not wake; called; breathes; nothing given
+  BOOST_REQUIRE(person.view().step == "rescue");
+  return person;
+}
+
 BOOST_AUTO_TEST_SUITE(shipped_walk)
 
 BOOST_AUTO_TEST_CASE(the_reading_is_taken_on_a_late_check_that_asks_for_more_and_calls) {
@@ -69,9 +76,7 @@ BOOST_AUTO_TEST_CASE(refused_sugar_is_never_put_on_record_as_given_by_enter) {
 }
 
 BOOST_AUTO_TEST_CASE(a_second_dose_of_rescue_medicine_is_never_put_on_record_by_enter) {
-  AtTheScreen person = at_home();
-  person.types("3").types("").types("1").types("1").types("1");  // will not wake; called; breathes; nothing given
-  BOOST_TEST(person.view().step == "rescue");
+  AtTheScreen person = rescue();
   BOOST_TEST(person.shows("all 3 mg was given. Only part, or none? Type 1."));
   person.types("").at("02:26").types("2").types("3");  // no crew, does not wake
   BOOST_TEST(person.view().step == "second-dose");
@@ -85,14 +90,30 @@ BOOST_AUTO_TEST_CASE(a_second_dose_of_rescue_medicine_is_never_put_on_record_by_
 }
 
 BOOST_AUTO_TEST_CASE(a_crew_that_arrives_ends_the_wait_by_its_number) {
-  AtTheScreen person = at_home();
-  person.types("3").types("").types("1").types("1").types("1").types("").at("02:14");
+  AtTheScreen person = rescue();
+  person.types("").at("02:14");
   BOOST_TEST((phase_of(person.situation()) == Phase::wait));
-  BOOST_TEST(person.shows("One of these happens before then?"));
+  BOOST_TEST(person.shows("One of these happens meanwhile?"));
   BOOST_REQUIRE(!person.view().early.empty());
   BOOST_TEST(person.shows("1. " + person.view().early.front().text));
   person.types("1");
-  BOOST_TEST(person.view().step != "rescue");
+  BOOST_TEST(person.view().step == "others-lead");
+}
+
+BOOST_AUTO_TEST_CASE(a_child_who_wakes_before_the_rescue_medicine_is_given_is_said_by_the_number_behind_the_actions) {
+  AtTheScreen person = rescue();
+  const std::size_t actions = person.view().actions.size();
+  std::size_t wakes = 0;
+  for (std::size_t at = 0; at < person.view().early.size(); ++at) {
+    if (person.view().early[at].choice == "yes" && person.view().early[at].name == "awake") wakes = actions + at + 1;
+  }
+  BOOST_REQUIRE(wakes > 0U);
+  BOOST_TEST(person.shows(std::to_string(wakes) + ". Wakes and talks"));
+  person.types(std::to_string(wakes));
+  BOOST_TEST(person.view().step == "woke-up");
+  for (const Given& given : person.episode().given) {
+    BOOST_TEST((person.situation().protocol[given.action].kind != ActionKind::glucagon));
+  }
 }
 
 BOOST_AUTO_TEST_SUITE_END()
