@@ -114,7 +114,11 @@ class Meaning {
               same.contact == Contact::emergency ? say(kCallAgainNow, language_)
                                                  : say(kMarked, language_, say(kNoAnswer, language_))};
     if (number_ == 3) return {TypingWhatTheySaid{same.contact}};
-    return only_to(same, 3);
+    const bool may_be_the_clinic = stands_in_for_the_clinic(here_, same.contact);
+    if (number_ == 4 && may_be_the_clinic)
+      return {OnStep{}, Called{Contact::on_call, Outcome::reached, ""},
+              say(kMarked, language_, say(kClinicAfterAll, language_))};
+    return only_to(same, may_be_the_clinic ? 4 : 3);
   }
 
   Turn operator()(const TypingWhatTheySaid& same) const {

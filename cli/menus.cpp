@@ -73,6 +73,7 @@ class Menu {
     item(say(kReached, language_));
     item(say(kNoAnswer, language_));
     item(say(kTold, language_));
+    if (stands_in_for_the_clinic(here_, reporting.contact)) item(say(kClinicAfterAll, language_));
     screen_.tell = say(kTellChoice, language_) + " " + say(kNotCalledYet, language_);
   }
   void operator()(const TypingWhatTheySaid&) {

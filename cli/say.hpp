@@ -158,6 +158,7 @@ inline constexpr Both kDrinkLike{"Type it like: 60 mL", "Escríbalo así: 60 mL"
 inline constexpr Both kDrunk{"Drunk: {1}. It is counted.", "Bebió: {1}. Queda contado."};
 inline constexpr Both kDrunkSoFar{"Drunk since {1}: {2} of {3}. To add: type it, like 60 mL.",
                                   "Bebió desde las {1}: {2} de {3}. Para sumar: escriba, por ejemplo, 60 mL."};
+inline constexpr Both kClinicAfterAll{"The clinic answered after all", "La clínica contestó después"};
 inline constexpr Both kSayThis{"Say:", "Diga:"};
 inline constexpr Both kWhatIsIt{"What is it about?", "¿De qué se trata?"};
 inline constexpr Both kFirstByEnter{"Type the number. Enter: 1.", "Escriba el número. Intro: 1."};

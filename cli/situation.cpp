@@ -28,6 +28,7 @@ bool readings_are_told(const Situation& here) {
 
 bool is_pending(const Situation& here, const ShownAction& action) {
   if (action.outcome || is_call(action.kind)) return false;
+  if (action.kind == ActionKind::fluid && here.protocol[here.episode.step].wait) return false;  // told as it is drunk
   return action.kind != ActionKind::measure || !readings_are_told(here);
 }
 
@@ -47,6 +48,12 @@ bool asks_how_much(const Situation& here, const ShownAction& action) {
     if (!mouth && kind == action.kind) return true;
   }
   return !mouth && !(action.dose && action.dose->amount);
+}
+
+bool stands_in_for_the_clinic(const Situation& here, Contact contact) {
+  return std::any_of(here.episode.calls.begin(), here.episode.calls.end(), [&](const OpenCall& call) {
+    return call.contact == contact && contact == Contact::emergency && !call.by_step;
+  });
 }
 
 const ShownAction* pending_call(const View& view) {

@@ -43,6 +43,9 @@ bool any_is_pending(const Situation& situation);
 /// did not all go in; rescue medicine was given before, or this one only goes in if somebody says so.
 bool asks_how_much(const Situation& situation, const ShownAction& action);
 
+/// An emergency call that no step asked for: it took the place of one that the clinic did not answer.
+bool stands_in_for_the_clinic(const Situation& situation, Contact contact);
+
 /// A call of this step that nobody has said anything about.
 const ShownAction* pending_call(const View& view);
 

@@ -61,6 +61,7 @@ struct OpenCall {
   Instant opened;
   Duration answer_within;
   bool moved_on = false;  // nobody answered at the contact before
+  bool by_step = true;    // a step asked for it; otherwise it only stands in for one that nobody answered
   Instant answer_by() const { return opened + answer_within; }
 };
 

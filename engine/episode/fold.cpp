@@ -131,8 +131,11 @@ class Applying {
       }
       if (open != calls.end()) settling_.escalate(static_cast<std::size_t>(open - calls.begin()), now_);
     } else {
-      calls.erase(std::remove_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return answers_to(c.contact); }),
-                  calls.end());
+      // Whoever reaches the clinic after all needs no emergency call that only stood in for it.
+      const auto is_answered = [&](const OpenCall& c) {
+        return answers_to(c.contact) || (is_clinic_side(called.contact) && !c.by_step);
+      };
+      calls.erase(std::remove_if(calls.begin(), calls.end(), is_answered), calls.end());
     }
     for (const ActionId id : protocol_[episode_.step].actions) {
       const Action& action = protocol_[id];
@@ -179,7 +182,9 @@ Event written_out(const Protocol& protocol, const Child& child, const Episode& e
     for (const ActionId id : protocol[episode.step].actions) {
       const bool has_outcome =
           std::any_of(episode.deeds.begin(), episode.deeds.end(), [&](const Given& deed) { return deed.action == id; });
-      if (has_outcome || is_call(protocol[id].kind) || !applies(here, protocol[id])) continue;
+      // A drink of a step that waits is told as it goes down, not all of it before the wait.
+      const bool goes_down_later = protocol[id].kind == ActionKind::fluid && protocol[episode.step].wait;
+      if (has_outcome || is_call(protocol[id].kind) || goes_down_later || !applies(here, protocol[id])) continue;
       done.deeds.push_back(Deed{id, Outcome::given, std::nullopt, std::nullopt});
     }
   } else {

@@ -97,9 +97,13 @@ void Settling::start_wait(Instant when, Instant now) {
 }
 
 void Settling::open_call(Contact contact, Duration answer_within, Instant now) {
-  const bool open = std::any_of(episode_.calls.begin(), episode_.calls.end(),
-                                [&](const OpenCall& call) { return call.contact == contact; });
-  if (!open) episode_.calls.push_back(OpenCall{contact, now, answer_within});
+  const auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
+                                 [&](const OpenCall& call) { return call.contact == contact; });
+  if (open == episode_.calls.end()) {
+    episode_.calls.push_back(OpenCall{contact, now, answer_within});
+  } else {
+    open->by_step = true;
+  }
 }
 
 void Settling::escalate(std::size_t place, Instant now) {
@@ -110,8 +114,13 @@ void Settling::escalate(std::size_t place, Instant now) {
   }
   episode_.calls.erase(episode_.calls.begin() + static_cast<std::ptrdiff_t>(place));
   const Contact next = unanswered.contact == Contact::clinic ? Contact::on_call : Contact::emergency;
-  open_call(next, unanswered.answer_within, now);
-  for (OpenCall& call : episode_.calls) call.moved_on = call.moved_on || call.contact == next;
+  const auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
+                                 [&](const OpenCall& call) { return call.contact == next; });
+  if (open == episode_.calls.end()) {
+    episode_.calls.push_back(OpenCall{next, now, unanswered.answer_within, true, false});
+  } else {
+    open->moved_on = true;
+  }
 }
 
 std::optional<Settling::Deadline> Settling::next_deadline(Instant now) const {

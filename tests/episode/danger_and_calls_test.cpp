@@ -57,6 +57,20 @@ BOOST_AUTO_TEST_CASE(waking_up_leaves_the_emergency_but_not_the_call_that_is_ope
   BOOST_TEST((night.view().urgency == Urgency::home));
 }
 
+BOOST_AUTO_TEST_CASE(clinic_reached_after_all_closes_the_emergency_call_that_stood_in_for_it) {
+  Night night = calling();
+  night.at("02:55").tick().at("03:06").tick();
+  BOOST_TEST((night.view().call->contact == Contact::emergency));
+  night.call(Contact::clinic, Outcome::reached);
+  BOOST_TEST(!night.view().call.has_value());
+}
+
+BOOST_AUTO_TEST_CASE(clinic_reached_never_closes_an_emergency_call_of_the_step) {
+  Night night;
+  night.answer("awake", "no").at("02:12").call(Contact::clinic, Outcome::reached);
+  BOOST_TEST((night.view().call->contact == Contact::emergency));
+}
+
 BOOST_AUTO_TEST_CASE(a_child_who_wakes_during_the_wait_is_not_kept_waiting) {
   Night night;
   night.answer("awake", "no");

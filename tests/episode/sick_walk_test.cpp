@@ -74,6 +74,12 @@ BOOST_AUTO_TEST_CASE(what_is_drunk_is_summed_against_the_hours) {
   BOOST_TEST(text_from_quantity(view.drinks->goal) == "61 mL");  // 21 kg: 61 mL an hour
 }
 
+BOOST_AUTO_TEST_CASE(all_done_never_drinks_ahead_of_the_wait) {
+  Night night = looked("160 mg/dL", "0.2 mmol/L");
+  night.at("02:12").done();
+  BOOST_TEST(text_from_quantity(night.view().drinks->drunk) == "0 mL");
+}
+
 BOOST_AUTO_TEST_CASE(vomited_drink_is_not_drunk) {
   Night night = looked("160 mg/dL", "0.2 mmol/L");
   night.at("02:30").happens(Done{{Deed{*night.protocol().action_named("drink"), Outcome::vomited,

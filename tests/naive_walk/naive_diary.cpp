@@ -80,7 +80,8 @@ std::vector<NaiveWalk::OpenNow> NaiveWalk::open_calls() const {
   };
   for (const Line& line : diary_) {
     if (const auto* rang = std::get_if<Rang>(&line.what)) {
-      if (find(rang->contact) == open.end()) open.push_back(OpenNow{rang->contact, line.at, rang->answer_within});
+      if (find(rang->contact) == open.end()) open.push_back(OpenNow{rang->contact, line.at, rang->answer_within, true});
+      find(rang->contact)->wanted = true;
     } else if (const auto* moved = std::get_if<MovedOn>(&line.what)) {
       const auto call = find(moved->contact);
       const Duration within = call->answer_within;
@@ -90,12 +91,13 @@ std::vector<NaiveWalk::OpenNow> NaiveWalk::open_calls() const {
       }
       open.erase(call);
       const Contact next = moved->contact == Contact::clinic ? Contact::on_call : Contact::emergency;
-      if (find(next) == open.end()) open.push_back(OpenNow{next, line.at, within});
+      if (find(next) == open.end()) open.push_back(OpenNow{next, line.at, within, false});
     } else if (std::holds_alternative<BegunAgain>(line.what)) {
       for (OpenNow& call : open) call.since = line.at;
     } else if (const auto* answered = std::get_if<AnsweredCalls>(&line.what)) {
       open.erase(std::remove_if(open.begin(), open.end(),
-                                [answered](const OpenNow& call) {
+                                [this, answered](const OpenNow& call) {
+                                  if (!answered->emergency && !call.wanted && !is(Variant::stand_in_calls_stay)) return true;
                                   return (call.contact == Contact::emergency) == answered->emergency;
                                 }),
                  open.end());

@@ -98,7 +98,8 @@ Done NaiveWalk::everything_stated(Instant now) const {
   Done done;
   if (ended()) return done;
   for (const ActionId action : step().actions) {
-    if (p()[action].call || !applies(action, now) || outcome_here(action)) continue;
+    const bool drink = p()[action].kind == ActionKind::fluid && step().wait && !is(Variant::all_done_empties_the_cup);
+    if (drink || p()[action].call || !applies(action, now) || outcome_here(action)) continue;
     done.deeds.push_back(Deed{action, Outcome::given, std::nullopt, std::nullopt});
   }
   return done;

@@ -190,7 +190,9 @@ const char* name_of(Variant variant) {
                                              "calls_move_on_after_the_end",
                                              "time_alone_leads_on",
                                              "any_outcome_starts_the_wait",
-                                             "early_rules_wait_too"};
+                                             "early_rules_wait_too",
+                                             "stand_in_calls_stay",
+                                             "all_done_empties_the_cup"};
   return kNames[static_cast<int>(variant)];
 }
 

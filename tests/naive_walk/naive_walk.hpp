@@ -47,8 +47,10 @@ enum class Variant {
   time_alone_leads_on,
   any_outcome_starts_the_wait,
   early_rules_wait_too,
+  stand_in_calls_stay,
+  all_done_empties_the_cup,
 };
-inline constexpr int kVariants = static_cast<int>(Variant::early_rules_wait_too) + 1;
+inline constexpr int kVariants = static_cast<int>(Variant::all_done_empties_the_cup) + 1;
 const char* name_of(Variant variant);
 
 /// The readings that are in force now. Moving one here turns it round in the judge.
@@ -142,6 +144,7 @@ class NaiveWalk {
     Contact contact;
     Instant since;
     Duration answer_within;
+    bool wanted;  // a step asked for it
   };
   struct Latest {
     Value value;
