@@ -43,7 +43,7 @@ int child_new(std::istream& in, std::ostream& out, const ChildNew& wish) {
   answers.child.set = "reference";
   child_questions::ask_who(interview, answers, wish.today);
   child_questions::ask_weight(interview, answers, wish.today);
-  child_questions::ask_insulin(interview, answers);
+  child_questions::ask_insulin(interview, answers, wish.today);
   child_questions::ask_rescue(interview, answers);
   child_questions::ask_foods(interview, answers);
   child_questions::ask_contacts(interview, answers);

@@ -84,6 +84,35 @@ void ask_when_weighed(Interview& interview, Child& child, Day today) {
   });
 }
 
+/// A number from `least` to `most`; empty when the person skips it.
+std::optional<Decimal> ask_number(Interview& interview, const Both& question, const char* example, Decimal least,
+                                  Decimal most) {
+  std::optional<Decimal> number;
+  interview.ask(question, [&](const std::string& typed) -> std::string {
+    if (typed.empty()) return {};
+    const auto read = decimal_from_text(typed, mark_of(interview.language()));
+    const auto* value = std::get_if<Decimal>(&read);
+    if (value == nullptr) return say(kNumberLike, interview.language(), typed, example);
+    if (*value < least || *value > most)
+      return say(kDoseOutside, interview.language(), typed, text_from_decimal(least) + "-" + text_from_decimal(most));
+    number = *value;
+    return {};
+  });
+  return number;
+}
+
+// What an extra dose on a sick day needs beside the total; without it the clinic says the dose.
+void ask_for_sick_days(Interview& interview, Child& child) {
+  if (const auto strength = ask_number(interview, kStrength, "100", Decimal::whole(10), Decimal::whole(500)))
+    child.insulin_strength = Quantity{*strength, Unit::unit_per_ml};
+  if (const auto step = ask_number(interview, kInsulinStep, "0.5", Decimal::of_micros(10'000), Decimal::whole(2)))
+    child.insulin_step = InsulinDose{*step, kInsulinUnit};
+  const bool mg = child.unit == GlucoseUnit::mg_per_dl;
+  const auto fall = mg ? ask_number(interview, kCorrectionMg, "50", Decimal::whole(5), Decimal::whole(400))
+                       : ask_number(interview, kCorrectionMmol, "3", Decimal::of_micros(300'000), Decimal::whole(22));
+  if (fall) child.correction_factor = CorrectionFactor{*fall, child.unit};
+}
+
 }  // namespace
 
 void ask_who(Interview& interview, Answers& answers, Day today) {
@@ -129,32 +158,21 @@ void ask_weight(Interview& interview, Answers& answers, Day today) {
   }
 }
 
-void ask_insulin(Interview& interview, Answers& answers) {
+void ask_insulin(Interview& interview, Answers& answers, Day today) {
   Child& child = answers.child;
   child.delivery = static_cast<Delivery>(interview.choose(kDelivery, {kInjections, kPump, kAutomaticPump}));
   child.strips = static_cast<Strips>(interview.choose(kStrips, {kBlood, kUrine, kNone}));
   while (!interview.has_ended()) {
-    std::optional<Decimal> dose;
-    interview.ask(kDailyDose, [&](const std::string& typed) -> std::string {
-      if (typed.empty()) return {};
-      const auto number = decimal_from_text(typed, mark_of(interview.language()));
-      const auto* value = std::get_if<Decimal>(&number);
-      if (value == nullptr) return say(kNumberLike, interview.language(), typed, "15");
-      if (*value < kLeastInsulin || *value > kMostInsulin) {
-        return say(kDoseOutside, interview.language(), typed,
-                   text_from_decimal(kLeastInsulin) + "-" + text_from_decimal(kMostInsulin));
-      }
-      dose = *value;
-      return {};
-    });
+    const std::optional<Decimal> dose = ask_number(interview, kDailyDose, "15", kLeastInsulin, kMostInsulin);
     if (!dose) return;
+    const bool usual =
+        !child.weight || *dose <= product(child.weight->in(kKilogram), most_daily_insulin_per_kilogram());
+    answers.confirmed.total_daily_dose =
+        !usual && interview.agrees(kUnusualDose, text_from_decimal(*dose), in_kilograms(child.weight->in(kKilogram)));
+    if (!usual && !answers.confirmed.total_daily_dose) continue;
     child.total_daily_dose = InsulinDose{*dose, kInsulinUnit};
-    if (!child.weight) return;
-    const Decimal weight = child.weight->in(kKilogram);
-    if (*dose <= product(weight, most_daily_insulin_per_kilogram())) return;
-    answers.confirmed.total_daily_dose = interview.agrees(kUnusualDose, text_from_decimal(*dose), in_kilograms(weight));
-    if (answers.confirmed.total_daily_dose) return;
-    child.total_daily_dose.reset();
+    child.daily_dose_on = today;
+    return ask_for_sick_days(interview, child);
   }
 }
 
@@ -170,6 +188,10 @@ void ask_rescue(Interview& interview, Answers& answers) {
       return medicine.expires ? std::string{} : say(kDateLike, interview.language());
     });
     ask_text(interview, kPlace, medicine.place, kLongestName);
+    if (medicine.kind == RescueKind::injection) {
+      const auto strength = ask_number(interview, kConcentration, "1", Decimal::of_micros(100'000), Decimal::whole(10));
+      if (strength) medicine.concentration = Quantity{*strength, Unit::mg_per_ml};
+    }
     answers.child.rescue.push_back(std::move(medicine));
     question = &kAnotherRescue;
   }

@@ -15,7 +15,7 @@ struct Answers {
 
 void ask_who(Interview& interview, Answers& answers, Day today);
 void ask_weight(Interview& interview, Answers& answers, Day today);
-void ask_insulin(Interview& interview, Answers& answers);
+void ask_insulin(Interview& interview, Answers& answers, Day today);
 void ask_rescue(Interview& interview, Answers& answers);
 void ask_foods(Interview& interview, Answers& answers);
 void ask_contacts(Interview& interview, Answers& answers);

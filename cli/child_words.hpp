@@ -44,6 +44,16 @@ inline constexpr Both kUrine{"urine strips", "tiras de orina"};
 inline constexpr Both kNone{"none", "ninguna"};
 inline constexpr Both kDailyDose{"All insulin of one usual day, in units, like 15? Enter to skip.",
                                  "¿Toda la insulina de un día cualquiera, en unidades, como 15? Enter para saltar."};
+inline constexpr Both kStrength{"How strong is the rapid-acting insulin, in units per mL? The pen says it, most say 100. Enter to skip.",
+                                "¿Cuántas unidades por mL tiene la insulina rápida? Lo dice la pluma, casi siempre 100. Enter para saltar."};
+inline constexpr Both kInsulinStep{"What is the smallest step of the pen or pump, like 0.5? Enter to skip.",
+                                   "¿Cuál es el paso más pequeño de la pluma o la bomba, como 0.5? Enter para saltar."};
+inline constexpr Both kCorrectionMg{"How many mg/dL does one unit bring down, as the clinic wrote? Enter to skip.",
+                                    "¿Cuántos mg/dL baja una unidad, según la clínica? Enter para saltar."};
+inline constexpr Both kCorrectionMmol{"How many mmol/L does one unit bring down, as the clinic wrote? Enter to skip.",
+                                      "¿Cuántos mmol/L baja una unidad, según la clínica? Enter para saltar."};
+inline constexpr Both kConcentration{"How many mg are in one mL once it is mixed, like 1? The box says it. Enter to skip.",
+                                     "¿Cuántos mg hay en un mL ya mezclado, como 1? Lo dice la caja. Enter para saltar."};
 inline constexpr Both kNumberLike{"\"{1}\" is not a number I can read. Type it like {2}.",
                                   "\"{1}\" no es un número que pueda leer. Escríbalo así: {2}."};
 inline constexpr Both kDoseOutside{"{1} is outside {2}. Type it again.", "{1} está fuera de {2}. Escríbalo otra vez."};

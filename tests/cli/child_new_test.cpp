@@ -15,10 +15,10 @@ namespace {
 
 constexpr Day kToday{std::chrono::year{2026}, std::chrono::March, std::chrono::day{1}};
 
-// name, birth, unit, weight, day, delivery, strips, dose, rescue, expiry, place, no more, food, name, content, no more,
+// name, birth, unit, weight, day, delivery, strips, dose, strength, step, no correction, rescue, expiry, place, no more, food, name, content, no more,
 // clinic, on call, adult, number, emergency, address, yes
 const std::string kEnglish =
-    "1\nAda\n2020-02-11\n1\n21\n\n1\n1\n15\n1\n2027-12-31\nkitchen drawer\n4\n1\napple juice\n9.6\n7\n"
+    "1\nAda\n2020-02-11\n1\n21\n\n1\n1\n15\n100\n0.5\n\n1\n2027-12-31\nkitchen drawer\n4\n1\napple juice\n9.6\n7\n"
     "555 0100\n\nBo\n555 0101\n\n1 Harbour Lane\ny\n";
 
 struct Interviewed {
@@ -60,6 +60,10 @@ BOOST_AUTO_TEST_CASE(answers_become_a_file_that_only_its_owner_reads) {
   BOOST_TEST(result.child->name == "Ada");
   BOOST_CHECK(result.child->weight == BodyWeight(Decimal::whole(21), kKilogram));
   BOOST_CHECK(result.child->weighed == kToday);
+  BOOST_CHECK(result.child->daily_dose_on == kToday);
+  BOOST_CHECK(result.child->insulin_strength->value == Decimal::whole(100));
+  BOOST_CHECK(result.child->insulin_step == InsulinDose(Decimal::of_micros(500'000), kInsulinUnit));
+  BOOST_CHECK(!result.child->correction_factor.has_value());
   BOOST_CHECK(result.child->rescue.at(0).kind == RescueKind::nasal);
   BOOST_CHECK(result.child->foods.at(0).carbohydrate == Decimal::of_micros(9'600'000));
   BOOST_TEST(result.child->contacts.second_adult == "555 0101");
