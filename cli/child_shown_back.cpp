@@ -49,6 +49,12 @@ void show_back(Interview& interview, const Answers& answers) {
   interview.tell(kShowDelivery, say(words_of(child.delivery), language));
   interview.tell(kShowStrips, say(words_of(child.strips), language));
   if (child.total_daily_dose) interview.tell(kShowDose, text_from_decimal(child.total_daily_dose->in(kInsulinUnit)));
+  if (child.insulin_strength) interview.tell(kShowStrength, text_from_decimal(child.insulin_strength->value));
+  if (child.insulin_step) interview.tell(kShowStep, text_from_decimal(child.insulin_step->in(kInsulinUnit)));
+  if (child.correction_factor) {
+    const CorrectionFactor& factor = *child.correction_factor;
+    interview.tell(kShowCorrection, text_from_quantity(Quantity{factor.fall, unit_of(factor.unit)}));
+  }
   if (child.rescue.empty()) interview.tell(kShowNoRescue);
   for (const RescueMedicine& medicine : child.rescue) {
     interview.tell(kShowRescue, say(words_of(medicine.kind), language),
