@@ -109,11 +109,12 @@ class Sum {
       return false;
     const Unit unit = unit_of(factor->unit);
     const Decimal above = std::max(Decimal{}, *reading->number() - target->in(factor->unit));
-    value_ = quotient(above, factor->fall);
+    value_ = above;
     sum_.working = phrase(Phrase::above_target, language_,
                           "(" + said(*reading, language_) + " - " + written(Quantity{target->in(factor->unit), unit}) + ")",
                           written(Quantity{factor->fall, unit}));
     multiply(cell.times);
+    value_ = quotient(value_, factor->fall);  // last, so that nothing is lost before
     return equals();
   }
 
@@ -123,12 +124,12 @@ class Sum {
     value_ = *whole;
     if (!cell.divided_by && !cell.times) return true;  // the same amount: its sum says all
     sum_.working = label_of(cell.dose) + " " + written(value_);
+    multiply(cell.times);
     if (cell.divided_by) {
       const int parts = std::get<int>(limit_in(*cell.divided_by));
       value_ = quotient(value_, Decimal::whole(parts));
       sum_.working += " / " + std::to_string(parts);
     }
-    multiply(cell.times);
     return equals();
   }
 
@@ -169,8 +170,10 @@ class Sum {
     sum_.working += " x " + text_from_decimal(times);
   }
 
+  // Two places are what a person can follow; the sum goes on with all of them.
   bool equals() {
-    sum_.working += " = " + written(value_);
+    constexpr Decimal kHundredth = Decimal::of_micros(10'000);
+    sum_.working += " = " + written(rounded(value_, RoundDirection::down, kHundredth));
     return true;
   }
 

@@ -20,7 +20,8 @@ class Telephone {
     add_readings(lines, "ketones", Phrase::phone_ketones);
     add_readings(lines, "urine-ketones", Phrase::phone_urine);
     lines.push_back(phrase(Phrase::phone_insulin, language_, insulin()));
-    if (const std::optional<ShownDrinks> drinks = drinks_of(scene_)) {
+    const std::optional<ShownDrinks> drinks = drinks_of(scene_);
+    if (drinks && (drinks->goal.value > Decimal{} || drinks->drunk.value > Decimal{})) {
       lines.push_back(phrase(Phrase::phone_drinks, language_,
                              phrase(Phrase::phone_of_goal, language_, said(drinks->drunk, language_),
                                     said(drinks->goal, language_))));

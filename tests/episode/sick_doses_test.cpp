@@ -102,6 +102,20 @@ BOOST_AUTO_TEST_CASE(correction_is_multiplied_where_there_are_ketones) {
   BOOST_TEST(amount(dose_now(looked("400 mg/dL", "1.7 mmol/L", child), "correction")) == "7.5 [iU]");
 }
 
+// Source: parent education pages after Alberta Children's Hospital handouts, pump in illness: (22.8 - 7) / 3 x 1.5 = 7.9,
+// printed as 8, rounded to the nearest whole; here down to half units.
+BOOST_AUTO_TEST_CASE(correction_with_ketones_follows_the_worked_example_for_a_pump_in_illness) {
+  Child child = sick_mara();
+  child.unit = GlucoseUnit::mmol_per_l;
+  child.correction_factor = CorrectionFactor{Decimal::whole(3), GlucoseUnit::mmol_per_l};
+  Night night(child, small_set("sick", true, R"(mg-dl="150" mmol-l="8.3" least="100 mg/dL")",
+                               R"(mg-dl="126" mmol-l="7.0" least="100 mg/dL")"));
+  night.answer("awake", "yes").answer("already-given", "no").answer("glucose", "22.8 mmol/L").answer("ketones", "1.7 mmol/L");
+  night.answer("last-rapid-insulin", "none");
+  const DoseResult dose = dose_now(night, "correction");
+  BOOST_TEST(dose.working == "(22.8 mmol/L - 7 mmol/L) / 3 mmol/L for each unit x 1.5 = 7.9 units, down to 7.5 units");
+}
+
 BOOST_AUTO_TEST_CASE(factor_in_the_other_unit_is_never_converted) {
   Child child = sick_mara();
   child.correction_factor = CorrectionFactor{Decimal::of_micros(2'800'000), GlucoseUnit::mmol_per_l};

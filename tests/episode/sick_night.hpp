@@ -5,9 +5,12 @@
 namespace rushlight::test {
 
 /// The sick-day protocol of the tests, linked with the low one; approved where the test says so.
-inline CheckedProtocol small_set(const std::string& first, bool approved = true) {
+inline CheckedProtocol small_set(const std::string& first, bool approved = true, const std::string& old = "",
+                                 const std::string& put = "") {
   const auto alone = [&](const std::string& path) {
-    Read<Draft> draft = protocol_from_xml(text_of_file(path), path);
+    std::string text = text_of_file(path);
+    if (const std::size_t at = text.find(old); !old.empty() && at != std::string::npos) text.replace(at, old.size(), put);
+    Read<Draft> draft = protocol_from_xml(text, path);
     Read<Protocol> protocol = resolve(*draft.value);
     if (!protocol.value) throw std::runtime_error(text_from_finding(protocol.findings.front(), std::nullopt));
     if (approved)
