@@ -26,7 +26,8 @@ void describe_walk(CLI::App& command, WalkOptions& options) {
   command.add_flag("--demo-child", options.demo_child, "Practise with an invented child")->excludes("--child");
   command.add_option("--protocols", options.protocols, "A folder with the clinic's protocols");
   command.add_option("--set", options.set, "One of the sets inside the program, such as reference");
-  command.add_option("--protocol", options.protocol, "Which protocol to follow: low when none is named");
+  command.add_option("--protocol", options.protocol, "Which protocol to follow: asked first when none is named");
+  command.add_option("--from", options.from, "Enter a night that was kept on paper, from this time on, like 02:10");
   add_language(command, options.language);
   command.add_option("--journal", options.journal, "The file that keeps every answer");
   command.add_flag("--no-journal", options.no_journal, "Keep nothing")->excludes("--journal");
@@ -37,7 +38,7 @@ void describe_walk(CLI::App& command, WalkOptions& options) {
 
 int run(int count, char** words) {
   CLI::App app{
-      "Rushlight walks you through a child's low glucose, step by step.\n"
+      "Rushlight walks you through a child's low glucose or sick day, step by step.\n"
       "It follows the clinic's protocol and does not replace the clinic. If in doubt, call.\n"
       "Without a command it starts the walk.",
       "rushlight"};
@@ -45,7 +46,7 @@ int run(int count, char** words) {
   app.require_subcommand(0, 1);
 
   WalkOptions walk;
-  CLI::App* walk_app = app.add_subcommand("walk", "Start or go on with a low");
+  CLI::App* walk_app = app.add_subcommand("walk", "Start, or go on with, a low or a sick day");
   describe_walk(*walk_app, walk);
 
   std::string demo_language = "en";

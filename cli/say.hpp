@@ -18,6 +18,11 @@ std::string say(const Both& both, Language language, const std::string& one = ""
 // Beside the child's name.
 inline constexpr Both kPractice{"practice clock, {1} times as fast", "reloj de práctica, {1} veces más rápido"};
 inline constexpr Both kPracticeOnly{"practice clock", "reloj de práctica"};
+inline constexpr Both kPaper{"entering from paper", "pasando del papel"};
+inline constexpr Both kPaperHow{"Type the time in front: 02:25 84. At the end type: now",
+                                "Escriba la hora delante: 02:25 84. Al final escriba: ahora"};
+inline constexpr Both kPaperNotYet{"{1} has not come yet. Type the time on the paper, or: now",
+                                   "Todavía no son las {1}. Escriba la hora del papel, o: ahora"};
 inline constexpr Both kNotSaved{"NOT BEING SAVED. Go on. If this stops, it starts from the top.",
                                 "NO SE GUARDA. Siga. Si esto se cierra, empieza desde el principio."};
 inline constexpr Both kPage{"Page {1} of {2}.", "Página {1} de {2}."};

@@ -279,6 +279,7 @@ std::string text_from_time_left(Duration left) {
 std::string when_shown(const Situation& situation) {
   const int speed = situation.practice;
   std::string line = clock_text(situation.now);
+  if (situation.paper) line += ", " + say(kPaper, situation.language());
   if (speed == 1) line += ", " + say(kPracticeOnly, situation.language());
   if (speed > 1) line += ", " + say(kPractice, situation.language(), std::to_string(speed));
   return line;
@@ -299,6 +300,7 @@ Screen screen_of(const Situation& situation, const Dialog& dialog, const std::st
   screen.when = when_shown(situation);
   screen.headline = situation.view.headline;
   screen.said = said;
+  if (situation.paper && screen.said.empty()) screen.said = say(kPaperHow, situation.language());
   screen.live = live_line(situation);
   if (std::holds_alternative<OnStep>(dialog)) {
     StepScreen(situation, screen).fill();

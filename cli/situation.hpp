@@ -17,6 +17,7 @@ struct Situation {
   Moment now;
   bool first = false;  // the first screen says every caution in full
   bool saving = true;
+  bool paper = false;  // a night that was kept on paper is being entered
   int practice = 0;  // how many times as fast as real; 0: the real clock
 
   Language language() const { return view.language; }

@@ -99,6 +99,10 @@ int no_child(Language language) {
 }  // namespace
 
 int walk_command(const WalkOptions& options) {
+  if (!options.from.empty() && !clock_time_from_text(options.from)) {
+    const Finding wrong{Severity::error, Where{"--from", 0, 0, 0}, BadNumber{options.from, "a clock time is written as HH:MM"}, {}};
+    return refuse(options, {wrong}, language_of_machine());
+  }
   const std::optional<Language> chosen = language_named(options.language);
 
   std::string child_file = options.child;
@@ -136,7 +140,7 @@ int walk_command(const WalkOptions& options) {
     if (options.protocol.empty() && &loaded != protocol) others.push_back(loaded);
   }
   return walk_in_terminal(WalkInTerminal{*protocol, *read.child, read.bytes, language, chosen.has_value(), journal,
-                                         options.plain, how_to_go_on(options), std::move(others)});
+                                         options.plain, how_to_go_on(options), options.from, std::move(others)});
 }
 
 }  // namespace rushlight

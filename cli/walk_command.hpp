@@ -12,6 +12,7 @@ struct WalkOptions {
   bool take_over = false;
   bool no_journal = false;
   std::string protocols, set, child, protocol, language, journal;
+  std::string from;  // HH:MM
 };
 
 /// `rushlight walk`: reads and checks the protocols and the child, then hands over to the terminal or to the JSON

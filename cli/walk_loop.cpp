@@ -26,12 +26,14 @@ constexpr int kSignalStatus = 128;  // as shells count: Ctrl-C is 130
 
 }  // namespace
 
-WalkLoop::WalkLoop(Walked walked, Terminal& terminal, Keyboard& keyboard, const Clock& clock, WalkStore& store)
+WalkLoop::WalkLoop(Walked walked, Terminal& terminal, Keyboard& keyboard, const Clock& clock, WalkStore& store,
+                   PaperClock* paper)
     : walked_(std::move(walked)),
       terminal_(terminal),
       keyboard_(keyboard),
       clock_(clock),
       store_(store),
+      paper_(paper),
       now_(clock.now()),
       settled_(walked_.episode),
       view_(),
@@ -42,6 +44,7 @@ Situation WalkLoop::situation() const {
   here.first = first_;
   here.saving = store_.is_saving();
   here.practice = clock_.practice();
+  here.paper = paper_ != nullptr && paper_->is_paper();
   return here;
 }
 
@@ -153,7 +156,13 @@ std::optional<int> WalkLoop::take(const std::string& line) {
     return std::nullopt;
   }
   page_ = 0;
-  return carry_out(turn_after(situation(), dialog_, line));
+  if (paper_ == nullptr || !paper_->is_paper()) return carry_out(turn_after(situation(), dialog_, line));
+  const PaperClock::Taken taken = paper_->take(line, view_.language);
+  said_ = taken.refusal;
+  const bool only_a_time = trimmed(taken.rest).empty() && !blank;
+  if (only_a_time) return std::nullopt;
+  look();  // what passed by the time on the paper
+  return carry_out(turn_after(situation(), dialog_, taken.rest));
 }
 
 std::optional<int> WalkLoop::carry_out(const Turn& turn) {

@@ -7,6 +7,7 @@
 #include "cli/clock.hpp"
 #include "cli/dialog.hpp"
 #include "cli/keyboard.hpp"
+#include "cli/paper_clock.hpp"
 #include "cli/screen.hpp"
 #include "cli/terminal.hpp"
 #include "cli/walk_store.hpp"
@@ -26,7 +27,9 @@ struct Walked {
 /// Shows, waits for a key or for the time, and writes down what happened. The one loop of the terminal walk.
 class WalkLoop {
  public:
-  WalkLoop(Walked walked, Terminal& terminal, Keyboard& keyboard, const Clock& clock, WalkStore& store);
+  /// `paper`: the same clock, when it may be moved by what is typed; null otherwise.
+  WalkLoop(Walked walked, Terminal& terminal, Keyboard& keyboard, const Clock& clock, WalkStore& store,
+           PaperClock* paper = nullptr);
 
   /// Until the episode is closed, left or taken over. Gives the exit status.
   int run();
@@ -58,6 +61,7 @@ class WalkLoop {
   Keyboard& keyboard_;
   const Clock& clock_;
   WalkStore& store_;
+  PaperClock* paper_;
 
   Moment now_;
   Episode settled_;

@@ -35,8 +35,8 @@ bool only_unreadable(const std::vector<Finding>& findings) {
 /// Everything before the first screen: the journal, who else walks, and what is unfinished.
 class Opening {
  public:
-  Opening(const WalkInTerminal& walk, Terminal& terminal, Keyboard& keyboard, const Clock& clock)
-      : walk_(walk), terminal_(terminal), keyboard_(keyboard), clock_(clock), language_(walk.language) {}
+  Opening(const WalkInTerminal& walk, Terminal& terminal, Keyboard& keyboard, const Clock& clock, PaperClock* paper)
+      : walk_(walk), terminal_(terminal), keyboard_(keyboard), clock_(clock), paper_(paper), language_(walk.language) {}
 
   int run() {
     if (!open_journal() || !claim()) return status_;
@@ -49,7 +49,7 @@ class Opening {
     if (took_over_) write_down(walked, TakenOver{walker().who});
     const Language wanted = going_on_ && !walk_.language_chosen ? walked.episode.language : walk_.language;
     if (wanted != walked.episode.language) write_down(walked, LanguageChanged{wanted});
-    return WalkLoop(std::move(walked), terminal_, keyboard_, clock_, store_).run();
+    return WalkLoop(std::move(walked), terminal_, keyboard_, clock_, store_, paper_).run();
   }
 
  private:
@@ -111,6 +111,7 @@ class Opening {
     walked.protocol = earlier.protocol.checked;
     walked.child = std::move(earlier.child);
     walked.episode = std::move(earlier.episode);
+    if (paper_ != nullptr) paper_->not_before(Moment{walked.episode.clock.last_wall, walked.episode.clock.offset});
     walked.said = where_it_stands(walked);
     store_.go_on_with(unfinished);
     going_on_ = true;
@@ -192,6 +193,7 @@ class Opening {
   Terminal& terminal_;
   Keyboard& keyboard_;
   const Clock& clock_;
+  PaperClock* paper_;  // the same clock, while a night on paper is entered
   Language language_;
   WalkStore store_;
   bool going_on_ = false, took_over_ = false;
@@ -210,7 +212,9 @@ int walk_in_terminal(const WalkInTerminal& walk) {
     terminal.print(choice.refusal);
     return 2;
   }
-  return Opening(walk, terminal, keyboard, *choice.clock).run();
+  if (walk.from.empty()) return Opening(walk, terminal, keyboard, *choice.clock, nullptr).run();
+  PaperClock paper(*choice.clock, clock_time_from_text(walk.from).value_or(ClockTime::of_minutes(0)));
+  return Opening(walk, terminal, keyboard, paper, &paper).run();
 }
 
 }  // namespace rushlight

@@ -17,6 +17,7 @@ struct WalkInTerminal {
   std::string journal;      // path; empty: nothing is saved, and the screen says so
   bool plain;               // no screen tricks, as for a screen reader
   std::string how_to_go_on = "rushlight walk";  // the command that goes on with this episode
+  std::string from = {};                        // HH:MM, to enter a night that was kept on paper; empty: now
   std::vector<LoadedProtocol> others = {};      // what else a new episode may be about: asked first when there is any
 };
 

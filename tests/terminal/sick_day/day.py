@@ -32,7 +32,7 @@ HOURS = [
     (10, {"glucose": ("131", "7,3"), "drinking": "little", "plan": HOME, "killed": "asked"}),
     (12, {"glucose": ("174", "9,7"), "drinking": "yes", "plan": HOME}),
     (14, {"glucose": ("231", "12,8"), "ketones": "0.9", "plan": CLINIC_NOW, "visits": "ketones", "calls": 1}),
-    (16, {"glucose": ("205", "11,4"), "ketones": "0.4", "plan": HOME}),
+    (16, {"glucose": ("205", "11,4"), "ketones": "0.4", "plan": None}),  # coming down: only "keep drinking" until the next
     (18, {"glucose": ("171", "9,5"), "ketones": "0.3", "plan": HOME}),
     (20, {"glucose": ("149", "8,3"), "drinking": "little", "plan": HOME}),
     (22, {"glucose": ("138", "7,7"), "drinking": "yes", "plan": HOME}),

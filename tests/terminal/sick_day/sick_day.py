@@ -47,7 +47,7 @@ class SickDay:
                                "--journal", os.path.join(self.window.work, "journal.db")]
         self.round = -1
         self.true_now = dict(day.ALWAYS)
-        self.drunk = self.calls = self.plans = self.good = 0
+        self.drunk = self.calls = self.plans = self.plans_of_round = 0
         self.visited, self.killed = set(), set()
         self.screen = ""
 
@@ -61,11 +61,12 @@ class SickDay:
 
     def next_round(self):
         if self.round >= 0:
+            self.check((self.entry()["plan"] is None) == (self.plans_of_round == 0), "the plan of this round was read")
             self.check(self.calls == self.entry().get("calls", 0), "calls of this round: %d" % self.calls)
             self.check(self.entry().get("visits") in self.visited | {None}, "the visit of this round was made")
         self.round += 1
         self.check(self.round < len(day.HOURS), "the sick day ends when it should")
-        self.calls = 0
+        self.calls = self.plans_of_round = 0
         self.visited = set()
         late = self.window.now - START - datetime.timedelta(hours=day.HOURS[self.round][0])
         self.check(abs(late) < datetime.timedelta(hours=1), "the round is at its hour, not off by %s" % late)
@@ -113,10 +114,9 @@ class SickDay:
         self.next_round()
         while True:
             self.check("Pane is dead" not in self.screen, "the program runs")
-            for protocol, _, _, _ in self.protocols.actions_on(self.screen, "by-mouth"):
-                self.visited.add(protocol)
-            for protocol, _, _, _ in self.protocols.actions_on(self.screen, "insulin"):
-                self.visited.add(protocol)
+            for kind in ("by-mouth", "fluid"):  # what only one protocol gives shows which one leads
+                leading = {found[0] for found in self.protocols.actions_on(self.screen, kind)}
+                self.visited |= leading if len(leading) == 1 else set()
             if self.say.on("kTellEnded", self.screen):
                 return self.end()
             self.one_step()
@@ -152,7 +152,8 @@ class SickDay:
     def reading_said(self):
         value = self.true_now["glucose"]
         value = value[-1] if isinstance(value, list) else value
-        return re.escape(value[0] + " mg/dL" if self.language == "en" else value[1].replace(",", ".") + " mmol/L")
+        said = value[0] + " mg/dL" if self.language == "en" else value[1].replace(",", ".") + " mmol/L"
+        return r"\s+".join(map(re.escape, said.split()))
 
     def plan_on(self, text):
         """The drinks of a round until its next check, if that is what the screen is about."""
@@ -174,7 +175,8 @@ class SickDay:
         self.check(day.TWO_HOURS in text, "the plan says how much to drink: " + day.TWO_HOURS)
         self.check("basal" in text, "the plan says that the basal insulin goes on")
         self.check(re.search(r"\d\d:\d\d|2 h", text.split("\n", 2)[2]), "the plan says when to check again")
-        self.plans += 1
+        self.plans += self.plans_of_round == 0
+        self.plans_of_round += 1
 
     # ---- waits, and what happens in them
 
@@ -185,6 +187,8 @@ class SickDay:
         return moment if moment >= self.window.now - datetime.timedelta(minutes=1) else moment + datetime.timedelta(days=1)
 
     def wait(self):
+        if self.say.on("kKeyCall", self.screen):
+            return self.types("c")
         chosen = self.early_answer()
         if chosen:
             return self.types(chosen)
@@ -206,7 +210,7 @@ class SickDay:
         return match.group(1) if match and self.say.on("kBeforeThen", self.screen) else None
 
     def drink(self, until):
-        if not self.protocols_drink_here():
+        if not self.say.on("kDrunkSoFar", self.screen):
             return
         for sip in SIPS:
             self.window.move(minutes=30)
@@ -217,9 +221,6 @@ class SickDay:
             self.check(self.deadline() == until, "a drink does not move the next check")
             if self.entry().get("killed") == "waiting" and "waiting" not in self.killed:
                 self.die_while_waiting(until)
-
-    def protocols_drink_here(self):
-        return self.say.on("kDrunkSoFar", self.screen) is not None
 
     # ---- kill -9
 

@@ -8,7 +8,7 @@ import sys
 import tempfile
 import time
 
-BOUNCE = 0.65     # cli/walk_loop.cpp: an Enter sooner after a new screen is not taken
+BOUNCE = 0.7      # cli/walk_loop.cpp: an Enter sooner after a new screen is not taken
 TO_READ = 1.55    # nor anything typed sooner after the time changed the screen
 PATIENCE = 10.0
 
