@@ -4,6 +4,7 @@
 #include "episode/sick_night.hpp"
 #include "nights/random_sick_day.hpp"
 #include "nights/walked_set.hpp"
+#include "sanitized.hpp"
 
 using namespace rushlight;
 using namespace rushlight::test;
@@ -11,11 +12,7 @@ using namespace rushlight::test;
 namespace {
 
 const std::string kSets = RUSHLIGHT_SOURCE_DIR "/protocols/";
-#ifdef RUSHLIGHT_SANITIZED
-constexpr std::uint32_t kDays = 60;
-#else
-constexpr std::uint32_t kDays = 400;
-#endif
+constexpr std::uint32_t kDays = tests::kSanitized ? 60 : 400;
 constexpr int kEventsADay = 90;
 
 template <class Kind>

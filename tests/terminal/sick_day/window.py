@@ -60,7 +60,7 @@ class Window:
         last = None
         while time.monotonic() < until:
             screen = self.shown()
-            whole = screen.rstrip().endswith(">") or "Pane is dead" in screen
+            whole = screen.rstrip().endswith(">")
             if whole and screen == last and screen != before and wanted(screen):
                 return screen
             last = screen
@@ -68,15 +68,30 @@ class Window:
         self.fail("the screen does not change as it should")
         return ""
 
+    def presses(self, text):
+        """A typed line and Enter; Enter alone not before a person could have read the screen."""
+        if text:
+            self.tmux("send-keys", "-t", "day", "-l", "--", text)
+        else:
+            time.sleep(BOUNCE)
+        self.tmux("send-keys", "-t", "day", "Enter")
+
     def types(self, text):
         """Types a line and gives the next screen."""
         before = self.shown()
-        if not text:
-            time.sleep(BOUNCE)
-        else:
-            self.tmux("send-keys", "-t", "day", "-l", "--", text)
-        self.tmux("send-keys", "-t", "day", "Enter")
+        self.presses(text)
         return self.settled(before)
+
+    def exit_status(self):
+        """How the program ends, which it has to do now."""
+        until = time.monotonic() + PATIENCE
+        while time.monotonic() < until:
+            dead, _, status = self.tmux("list-panes", "-t", "day", "-F", "#{pane_dead} #{pane_dead_status}").partition(" ")
+            if dead == "1":
+                return int(status)
+            time.sleep(0.05)
+        self.fail("the program does not end")
+        return None
 
     def waits_until(self, moment, wanted):
         """The time passes; the new screen is read before anything is typed."""
