@@ -132,22 +132,6 @@ bool has_watch(const Part& part, WatchId id) {
   return id.index >= part.first_watch && id.index < part.first_watch + part.watches;
 }
 
-/// The watch of the protocol one is in; in a visit the caller's too, unless the visited one has its own of that name.
-bool is_live(const Scene& scene, WatchId id) {
-  if (scene.protocol.parts.size() < 2) return true;
-  const Part* here = scene.protocol.part_of(scene.episode.step);
-  if (here == nullptr || has_watch(*here, id)) return true;
-  if (!scene.episode.visit) return false;
-  const Step& from = scene.protocol[scene.episode.visit->from];
-  const Part* caller = scene.protocol.part_of(scene.episode.visit->from);
-  if (caller == nullptr || !has_watch(*caller, id)) return false;
-  if (std::find(from.handles.begin(), from.handles.end(), id) != from.handles.end()) return false;
-  for (std::uint16_t own = here->first_watch; own < here->first_watch + here->watches; ++own) {
-    if (scene.protocol.watch[own].name == scene.protocol[id].name) return false;
-  }
-  return true;
-}
-
 bool every_question_is_known(const Scene& scene, const Step& step) {
   return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
     const std::optional<Value> value = value_of(scene, ask.fact);
@@ -247,6 +231,21 @@ std::vector<WatchId> watches_met(const Scene& scene, const Step& step) {
     if (&scene.protocol[watch.go] != &step && all_hold(scene, watch.when, Unanswered::holds_nothing)) met.push_back(id);
   }
   return met;
+}
+
+bool is_live(const Scene& scene, WatchId id) {
+  if (scene.protocol.parts.size() < 2) return true;
+  const Part* here = scene.protocol.part_of(scene.episode.step);
+  if (here == nullptr || has_watch(*here, id)) return true;
+  if (!scene.episode.visit) return false;
+  const Step& from = scene.protocol[scene.episode.visit->from];
+  const Part* caller = scene.protocol.part_of(scene.episode.visit->from);
+  if (caller == nullptr || !has_watch(*caller, id)) return false;
+  if (std::find(from.handles.begin(), from.handles.end(), id) != from.handles.end()) return false;
+  for (std::uint16_t own = here->first_watch; own < here->first_watch + here->watches; ++own) {
+    if (scene.protocol.watch[own].name == scene.protocol[id].name) return false;
+  }
+  return true;
 }
 
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step) {

@@ -35,6 +35,10 @@ bool all_hold(const Scene& scene, const Conditions& conditions, Unanswered unans
 /// (Law: rules are first match.) The place of the first rule of the step that holds; empty when none does.
 std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step);
 
+/// Whether a watch is looked at where the episode stands: that of the protocol one is in; in a visit the caller's too,
+/// but for what the visiting step handles and what the visited protocol watches under the same name.
+bool is_live(const Scene& scene, WatchId watch);
+
 /// (Law: watch comes before every rule.) The first watch that is true and that the step does not handle.
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step);
 

@@ -199,6 +199,24 @@ class Showing {
   Language language_;
 };
 
+bool reads(const Watch& watch, const Sign& sign) {
+  return std::any_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+    const auto* is = std::get_if<Is>(&condition.test);
+    return is != nullptr && is->fact == sign.fact && (is->options >> sign.option & 1U) != 0;
+  });
+}
+
+/// Another protocol of the set may watch for a sign that nothing watches for here: named here, it would lead nowhere.
+bool is_looked_for(const Scene& here, const Sign& sign) {
+  bool watched_elsewhere = false;
+  for (std::uint16_t place = 0; place < here.protocol.watch.size(); ++place) {
+    if (!reads(here.protocol.watch[place], sign)) continue;
+    if (is_live(here, WatchId{place})) return true;
+    watched_elsewhere = true;
+  }
+  return !watched_elsewhere;
+}
+
 }  // namespace
 
 View view_of(const Protocol& protocol, const Child& child, const Episode& episode, Moment now) {
@@ -212,6 +230,7 @@ std::vector<std::pair<Sign, std::string>> signs_of(const Protocol& protocol, con
   const Scene here = scene_at(protocol, child, episode, episode.clock.last_wall + episode.clock.lost);
   std::vector<std::pair<Sign, std::string>> signs;
   for (const Sign& sign : protocol.worse) {
+    if (!is_looked_for(here, sign)) continue;
     signs.push_back({sign, filled(here, sign.text, episode.language, std::nullopt)});
   }
   return signs;

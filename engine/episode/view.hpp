@@ -101,7 +101,7 @@ struct View {
 /// What to show at `now`. Pure: the same protocol, child, episode and moment give the same view.
 View view_of(const Protocol& protocol, const Child& child, const Episode& episode, Moment now);
 
-/// The lines of "something got worse", in the episode's language.
+/// The lines of "something got worse" that something watches for where the episode stands, in its language.
 std::vector<std::pair<Sign, std::string>> signs_of(const Protocol& protocol, const Child& child, const Episode& episode);
 
 }  // namespace rushlight

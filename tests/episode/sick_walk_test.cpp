@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <boost/test/unit_test.hpp>
 
 #include "sick_night.hpp"
@@ -44,6 +45,20 @@ BOOST_AUTO_TEST_CASE(hand_over_for_good_does_not_come_back) {
   night.answer("glucose", "160 mg/dL");
   BOOST_TEST(night.view().ended);
   BOOST_TEST(night.view().protocol == "low");
+}
+
+BOOST_AUTO_TEST_CASE(sign_is_offered_only_where_something_watches_for_it) {
+  const auto offers_drowsy = [](const Night& night) {
+    const auto signs = signs_of(night.protocol(), sick_mara(), night.episode());
+    return std::any_of(signs.begin(), signs.end(),
+                       [&](const auto& sign) { return night.protocol()[sign.first.fact].name == "drowsy"; });
+  };
+  BOOST_TEST(offers_drowsy(sick_night()));
+  BOOST_TEST(offers_drowsy(looked("58 mg/dL", "0.4 mmol/L")));  // in the low it visits, the sick day still watches
+  Night handed_over = looked("160 mg/dL", "0.2 mmol/L");
+  handed_over.at("04:10").answer("glucose", "160 mg/dL").answer("ketones", "unknown");
+  BOOST_TEST(handed_over.view().protocol == "low");
+  BOOST_TEST(!offers_drowsy(handed_over));
 }
 
 BOOST_AUTO_TEST_CASE(ketones_that_have_not_fallen_since_the_dose_are_a_call) {
