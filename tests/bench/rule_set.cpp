@@ -140,8 +140,13 @@ Protocol rule_set() {
 
 Child timing_child() {
   using namespace std::chrono_literals;
-  return Child{"Timing", Day{2018y / 5 / 2}, BodyWeight{Decimal::whole(21), kKilogram}, Day{2026y / 1 / 5}, {},
-               GlucoseUnit::mg_per_dl, Delivery::injections, Strips::blood, {}, {}, {}, Language::en, "", ""};
+  Child child{};
+  child.name = "Timing";
+  child.birth = Day{2018y / 5 / 2};
+  child.weight = BodyWeight{Decimal::whole(21), kKilogram};
+  child.weighed = Day{2026y / 1 / 5};
+  child.strips = Strips::blood;
+  return child;
 }
 
 std::vector<PlainFacts> random_nights(std::size_t count) {

@@ -11,7 +11,7 @@ using namespace rushlight::test;
 
 namespace {
 
-const std::string kSets = RUSHLIGHT_SOURCE_DIR "/protocols/";
+const std::string kFolderOfSets = RUSHLIGHT_SOURCE_DIR "/protocols/";
 constexpr std::uint32_t kDays = tests::kSanitized ? 60 : 400;
 constexpr int kEventsADay = 90;
 
@@ -39,7 +39,7 @@ Child child_with_a_factor() {
 template <class Look>
 void every_day(const std::string& set, const std::string& protocol, bool approved, Look look) {
   for (std::uint32_t number = 1; number <= kDays; ++number) {
-    RandomSickDay day(walked_protocol(kSets + set, protocol, approved), child_with_a_factor(), number);
+    RandomSickDay day(walked_protocol(kFolderOfSets + set, protocol, approved), child_with_a_factor(), number);
     for (int event = 0; event < kEventsADay; ++event) look(day, day.step());
   }
 }
@@ -101,7 +101,7 @@ BOOST_AUTO_TEST_CASE(total_drunk_is_the_sum_of_what_was_told) {
 BOOST_AUTO_TEST_CASE(correction_before_anything_was_given_is_as_if_it_had_been_answered_rightly) {
   int compared = 0;
   for (std::uint32_t number = 1; number <= kDays; ++number) {
-    RandomSickDay day(walked_protocol(kSets + "reference", "illness", false), sick_mara(), number);
+    RandomSickDay day(walked_protocol(kFolderOfSets + "reference", "illness", false), sick_mara(), number);
     for (int event = 0; event < 14; ++event) day.step();
     const bool something_given = !day.episode().given.empty();
     if (something_given) continue;
@@ -146,7 +146,7 @@ BOOST_AUTO_TEST_CASE(higher_ketones_or_more_vomiting_never_make_it_calmer) {
   };
   for (const char* protocol : {"ketones", "illness"}) {
     for (std::uint32_t number = 1; number <= kDays; ++number) {
-      RandomSickDay day(walked_protocol(kSets + "reference", protocol, false), sick_mara(), number);
+      RandomSickDay day(walked_protocol(kFolderOfSets + "reference", protocol, false), sick_mara(), number);
       for (int event = 0; event < kEventsADay; ++event) {
         const Episode before = day.episode();
         const View view = day.step();

@@ -2,6 +2,9 @@
 # A full low of the reference set with two treatments, from the first question to the end, on a clock that is moved.
 . "$(dirname "$0")/screen.sh"
 starts walk --demo-child --journal "$journal"
+sees "What is it about?"
+sees "1. Low glucose"
+types ""
 sees "Try to wake Mika (practice). What happens?"
 sees_first "TREAT HERE"
 sees "Mika (practice), 02:10, practice clock"

@@ -11,13 +11,13 @@ never_sees "FIRST AID"
 
 printf 'a shopping list' >"$journal"; chmod 600 "$journal"
 before=$(sha256sum <"$journal")
-name=foreign; starts_small
+name=foreign; starts walk --protocols "$source_dir/tests/episode" --child "$work/child.json" --journal "$journal"
 sees "this file is not a Rushlight journal"
 sees "Nothing can be saved in this file. It stays exactly as it is."
 sees "FIRST AID"
 sees "step by step without saving, type y."
 types ""; sees "Type y for yes or n for no."
-types y
+types y; sees "What is it about?"; types ""
 sees_first "TREAT HERE"
 sees "NOT BEING SAVED."
 types q; sees "This was not saved."

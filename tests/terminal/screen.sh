@@ -29,7 +29,7 @@ starts() {
     "RUSHLIGHT_CLOCK='$RUSHLIGHT_CLOCK' $quoted; echo \"EXIT=\$?\"; exec sleep 300" || exit 1
 }
 # The small protocol of the tests, with a child of the tests.
-starts_small() { starts walk --protocols "$source_dir/tests/episode" --child "$work/child.json" --journal "$journal" "$@"; }
+starts_small() { starts walk --protocol low --protocols "$source_dir/tests/episode" --child "$work/child.json" --journal "$journal" "$@"; }
 
 shown() { tmux_here capture-pane -pJ -t "$name"; }
 sees() {
