@@ -16,7 +16,6 @@ Night calling() {
   night.at("02:26").answer("glucose", "61 mg/dL").at("02:27").done().at("02:42").answer("glucose", "61 mg/dL");
   return night;
 }
-std::string clock(const Moment& moment) { return text_from_clock_time(clock_time_of(moment)); }
 }  // namespace
 
 BOOST_AUTO_TEST_SUITE(danger_and_calls)

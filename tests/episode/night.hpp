@@ -2,6 +2,7 @@
 
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <sstream>
 #include <stdexcept>
 #include <string>
@@ -38,7 +39,16 @@ inline CheckedProtocol checked_text(const std::string& text, const std::string& 
   throw std::runtime_error(all.str());
 }
 
-inline CheckedProtocol checked(const std::string& path) { return checked_text(text_of_file(path), path); }
+/// Read and proved once a run: hundreds of nights walk the same few files.
+inline CheckedProtocol checked(const std::string& path) {
+  static std::map<std::string, CheckedProtocol> known;
+  const auto found = known.find(path);
+  if (found != known.end()) return found->second;
+  return known.emplace(path, checked_text(text_of_file(path), path)).first->second;
+}
+
+/// What a clock on the wall shows: "02:10".
+inline std::string clock(const Moment& moment) { return text_from_clock_time(clock_time_of(moment)); }
 
 inline const CheckedProtocol& small_low() {
   static const CheckedProtocol protocol = checked(RUSHLIGHT_SOURCE_DIR "/tests/episode/small_low.xml");

@@ -6,7 +6,6 @@ using namespace rushlight;
 using namespace rushlight::test;
 
 namespace {
-std::string clock(const Moment& moment) { return text_from_clock_time(clock_time_of(moment)); }
 }  // namespace
 
 BOOST_AUTO_TEST_SUITE(time_by_rule)

@@ -20,7 +20,6 @@ const ShownAction& action(const View& view, const std::string& name) {
   throw std::runtime_error("not shown: " + name);
 }
 
-std::string clock(const Moment& moment) { return text_from_clock_time(clock_time_of(moment)); }
 
 }  // namespace
 

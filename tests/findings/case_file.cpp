@@ -14,7 +14,7 @@ namespace rushlight::tests {
 
 namespace {
 
-const std::string kRoot = std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/";
+const std::string kCases = std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/";
 
 /// The bytes of `length` code points from `column` on.
 std::string underlined(const Where& where, const std::string& bytes) {
@@ -77,7 +77,7 @@ std::string bytes_of(const std::string& path) {
 }
 
 CaseFile case_file(const std::string& path) {
-  CaseFile read{path.substr(kRoot.size()), bytes_of(path), {}};
+  CaseFile read{path.substr(kCases.size()), bytes_of(path), {}};
   const std::string beside = path.substr(0, path.rfind('.')) + ".expect";
   if (std::filesystem::exists(beside)) {
     read.expected = expectations_in(bytes_of(beside), "");
@@ -92,11 +92,11 @@ CaseFile case_file(const std::string& path) {
 
 std::vector<std::string> case_paths(const std::string& folder) {
   std::vector<std::string> paths;
-  for (const auto& entry : std::filesystem::directory_iterator(kRoot + folder)) {
+  for (const auto& entry : std::filesystem::directory_iterator(kCases + folder)) {
     if (entry.is_regular_file() && entry.path().extension() != ".expect") paths.push_back(entry.path().string());
   }
   std::sort(paths.begin(), paths.end());
-  if (paths.empty()) throw std::runtime_error("no cases in " + kRoot + folder);
+  if (paths.empty()) throw std::runtime_error("no cases in " + kCases + folder);
   return paths;
 }
 

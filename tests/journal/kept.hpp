@@ -4,8 +4,12 @@
 #include <vector>
 
 #include "journal/journal.hpp"
+#include "sanitized.hpp"
 
 namespace rushlight::kept {
+
+/// Where every byte or every length is tried: one in so many of them.
+inline constexpr std::size_t kStride = tests::kSanitized ? 5 : 1;
 
 /// A folder of the test alone, gone with its files afterwards.
 class Folder {

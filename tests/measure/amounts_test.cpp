@@ -42,13 +42,13 @@ static_assert(std::is_constructible_v<BodyWeight, Decimal, BodyWeight::Tag>);
 static_assert(!std::is_constructible_v<BodyWeight, Decimal>);
 static_assert(!std::is_convertible_v<Carbohydrate, BodyWeight>);
 
-struct Row {
+struct TimeRow {
   std::string text;
   std::string read;
 };
-std::ostream& operator<<(std::ostream& out, const Row& row) { return out << "\"" << row.text << "\""; }
+std::ostream& operator<<(std::ostream& out, const TimeRow& row) { return out << "\"" << row.text << "\""; }
 
-std::string read(const std::string& text) {
+std::string time_read(const std::string& text) {
   const auto duration = duration_from_words(text, DecimalMark::point_or_comma);
   if (const auto* value = std::get_if<Duration>(&duration)) return text_from_duration(*value);
   const auto& refusal = std::get<DurationRefusal>(duration);
@@ -70,7 +70,7 @@ std::string read(const std::string& text) {
   return "?";
 }
 
-const std::vector<Row> kTyped = {
+const std::vector<TimeRow> kTyped = {
     {"40 min", "40 min"},
     {"40min", "40 min"},
     {" 40  MIN ", "40 min"},
@@ -134,7 +134,7 @@ BOOST_AUTO_TEST_CASE(a_duration_is_written_in_its_shortest_whole_unit) {
   BOOST_TEST(text_from_duration(Duration{0}) == "0 s");
 }
 
-BOOST_DATA_TEST_CASE(a_typed_time_needs_its_unit, data::make(kTyped), row) { BOOST_TEST(read(row.text) == row.read); }
+BOOST_DATA_TEST_CASE(a_typed_time_needs_its_unit, data::make(kTyped), row) { BOOST_TEST(time_read(row.text) == row.read); }
 
 BOOST_AUTO_TEST_CASE(every_minute_of_two_days_is_written_and_read_back_the_same) {
   for (int minute = 0; minute <= 2 * 1'440; ++minute) {

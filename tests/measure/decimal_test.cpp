@@ -40,21 +40,21 @@ std::string name_of(NumberMistake mistake) {
 }
 
 // The number as text, or the mistake's name: what a row of the table below writes down.
-std::string read(const std::string& text, DecimalMark mark) {
+std::string number_read(const std::string& text, DecimalMark mark) {
   const auto number = decimal_from_text(text, mark);
   if (const auto* wrong = std::get_if<NumberMistake>(&number)) return name_of(*wrong);
   return text_from_decimal(std::get<Decimal>(number));
 }
 
-struct Row {
+struct NumberRow {
   std::string text;
   std::string in_a_file;      // only the point is a decimal mark
   std::string at_a_keyboard;  // point or comma
 };
-std::ostream& operator<<(std::ostream& out, const Row& row) { return out << "\"" << row.text << "\""; }
+std::ostream& operator<<(std::ostream& out, const NumberRow& row) { return out << "\"" << row.text << "\""; }
 
 // Other readers were seen to take "7O" as 7, "3,9" as 3 or 39, "070" as 56, "1e3" as 1 and 99999999999 as 1215752191.
-const std::vector<Row> kRows = {
+const std::vector<NumberRow> kNumbers = {
     {"70", "70", "70"},
     {"3.9", "3.9", "3.9"},
     {"7O", "not a number", "not a number"},
@@ -105,9 +105,9 @@ const std::vector<Row> kRows = {
 
 BOOST_AUTO_TEST_SUITE(decimal)
 
-BOOST_DATA_TEST_CASE(a_text_is_read_as_a_whole_or_refused_with_its_reason, data::make(kRows), row) {
-  BOOST_TEST(read(row.text, DecimalMark::point) == row.in_a_file);
-  BOOST_TEST(read(row.text, DecimalMark::point_or_comma) == row.at_a_keyboard);
+BOOST_DATA_TEST_CASE(a_text_is_read_as_a_whole_or_refused_with_its_reason, data::make(kNumbers), row) {
+  BOOST_TEST(number_read(row.text, DecimalMark::point) == row.in_a_file);
+  BOOST_TEST(number_read(row.text, DecimalMark::point_or_comma) == row.at_a_keyboard);
 }
 
 BOOST_AUTO_TEST_CASE(a_byte_after_the_end_of_a_number_is_never_ignored) {

@@ -17,7 +17,7 @@ namespace {
 constexpr GlucoseUnit kMass = GlucoseUnit::mg_per_dl;
 constexpr GlucoseUnit kMoles = GlucoseUnit::mmol_per_l;
 
-std::string read(const std::string& text, GlucoseUnit usual, DecimalMark mark) {
+std::string reading_read(const std::string& text, GlucoseUnit usual, DecimalMark mark) {
   const auto glucose = glucose_from_text(text, usual, mark);
   if (const auto* reading = std::get_if<Glucose>(&glucose)) {
     return text_from_glucose(*reading) + (reading->mark() ? reading->unit() == kMass ? " in mg/dL" : " in mmol/L" : "");
@@ -38,16 +38,16 @@ std::string read(const std::string& text, GlucoseUnit usual, DecimalMark mark) {
   return "?";
 }
 
-struct Row {
+struct ReadingRow {
   std::string text;
   GlucoseUnit usual;
   std::string read;
 };
-std::ostream& operator<<(std::ostream& out, const Row& row) {
+std::ostream& operator<<(std::ostream& out, const ReadingRow& row) {
   return out << "\"" << row.text << "\" in " << (row.usual == kMass ? "mg/dL" : "mmol/L");
 }
 
-const std::vector<Row> kRows = {
+const std::vector<ReadingRow> kReadings = {
     {"52", kMass, "52 mg/dL"},
     {"52mg/dL", kMass, "52 mg/dL"},
     {"52 mg/dl", kMass, "52 mg/dL"},
@@ -143,13 +143,13 @@ BloodKetones ketones(std::int64_t tenths) {
 
 BOOST_AUTO_TEST_SUITE(glucose)
 
-BOOST_DATA_TEST_CASE(a_typed_reading_is_taken_only_when_a_meter_shows_it_in_that_unit, data::make(kRows), row) {
-  BOOST_TEST(read(row.text, row.usual, DecimalMark::point) == row.read);
+BOOST_DATA_TEST_CASE(a_typed_reading_is_taken_only_when_a_meter_shows_it_in_that_unit, data::make(kReadings), row) {
+  BOOST_TEST(reading_read(row.text, row.usual, DecimalMark::point) == row.read);
 }
 
 BOOST_AUTO_TEST_CASE(a_comma_is_a_decimal_mark_only_where_the_language_says_so) {
-  BOOST_TEST(read("3,9", kMoles, DecimalMark::point_or_comma) == "3.9 mmol/L");
-  BOOST_TEST(read("3,9", kMoles, DecimalMark::point) == "not a number: 3,9");
+  BOOST_TEST(reading_read("3,9", kMoles, DecimalMark::point_or_comma) == "3.9 mmol/L");
+  BOOST_TEST(reading_read("3,9", kMoles, DecimalMark::point) == "not a number: 3,9");
   const auto refused = glucose_from_text("3,9", kMoles, DecimalMark::point);
   BOOST_TEST((std::get<GlucoseRefusal>(refused).number == NumberMistake::comma_not_point));
 }

@@ -12,18 +12,18 @@ namespace data = boost::unit_test::data;
 
 namespace {
 
-std::string read(const std::string& text) {
+std::string moment_read(const std::string& text) {
   const std::optional<Moment> moment = moment_from_text(text);
   return moment ? text_from_moment(*moment) : "refused";
 }
 
-struct Row {
+struct MomentRow {
   std::string text;
   std::string read;
 };
-std::ostream& operator<<(std::ostream& out, const Row& row) { return out << "\"" << row.text << "\""; }
+std::ostream& operator<<(std::ostream& out, const MomentRow& row) { return out << "\"" << row.text << "\""; }
 
-const std::vector<Row> kMoments = {
+const std::vector<MomentRow> kMoments = {
     {"2026-03-01T02:10:00-05:00", "2026-03-01T02:10:00-05:00"},
     {"2026-03-01T02:10:00Z", "2026-03-01T02:10:00Z"},
     {"2026-03-01t02:10:00z", "2026-03-01T02:10:00Z"},
@@ -99,7 +99,7 @@ ClockTime at(int hour, int minute) { return ClockTime::of_minutes(hour * 60 + mi
 BOOST_AUTO_TEST_SUITE(moment)
 
 BOOST_DATA_TEST_CASE(a_moment_needs_a_day_that_exists_a_time_and_an_offset, data::make(kMoments), row) {
-  BOOST_TEST(read(row.text) == row.read);
+  BOOST_TEST(moment_read(row.text) == row.read);
 }
 
 // RFC 3339, section 5.8: these two pairs are the same instant.

@@ -12,13 +12,13 @@ namespace data = boost::unit_test::data;
 
 namespace {
 
-struct Row {
+struct QuantityRow {
   std::string text;
   std::string read;
 };
-std::ostream& operator<<(std::ostream& out, const Row& row) { return out << "\"" << row.text << "\""; }
+std::ostream& operator<<(std::ostream& out, const QuantityRow& row) { return out << "\"" << row.text << "\""; }
 
-std::string read(const std::string& text) {
+std::string quantity_read(const std::string& text) {
   const auto quantity = quantity_from_text(text);
   if (const auto* value = std::get_if<Quantity>(&quantity)) return text_from_quantity(*value);
   const auto& mistake = std::get<QuantityMistake>(quantity);
@@ -34,7 +34,7 @@ std::string read(const std::string& text) {
   return "?";
 }
 
-const std::vector<Row> kRows = {
+const std::vector<QuantityRow> kQuantities = {
     {"70 mg/dL", "70 mg/dL"},
     {"70mg/dL", "70 mg/dL"},
     {"70  mg/dL", "70 mg/dL"},
@@ -65,8 +65,8 @@ const std::vector<Row> kRows = {
 
 BOOST_AUTO_TEST_SUITE(quantity)
 
-BOOST_DATA_TEST_CASE(a_number_needs_one_unit_in_exact_spelling, data::make(kRows), row) {
-  BOOST_TEST(read(row.text) == row.read);
+BOOST_DATA_TEST_CASE(a_number_needs_one_unit_in_exact_spelling, data::make(kQuantities), row) {
+  BOOST_TEST(quantity_read(row.text) == row.read);
 }
 
 BOOST_AUTO_TEST_CASE(every_unit_is_written_and_read_back_as_itself) {

@@ -6,19 +6,14 @@
 #include "compare.hpp"
 #include "episode/fold.hpp"
 #include "parts.hpp"
+#include "sanitized.hpp"
 
 using namespace rushlight;
 using namespace rushlight::naive;
 
 namespace {
 
-// With the sanitizers each step takes far longer, and they look for other mistakes: every 16th protocol is enough
-// there.
-#if defined(RUSHLIGHT_SANITIZED)
-constexpr std::size_t kEach = 16;
-#else
-constexpr std::size_t kEach = 1;
-#endif
+constexpr std::size_t kEach = tests::kSanitized ? 64 : 1;
 constexpr int kLength = 3;
 
 /// Every night of up to kLength events, one beginning shared by all nights that go on from it.

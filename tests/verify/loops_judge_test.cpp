@@ -16,10 +16,10 @@ using namespace rushlight::tests;
 
 namespace {
 
-constexpr unsigned kSeed = 20260302;
+constexpr unsigned kLoopsSeed = 20260302;
 constexpr int kProtocols = 3000;
 constexpr int kCounters = 2;
-constexpr int kLimit = 2;  // of every counter, which stays there
+constexpr int kMostCounted = 2;  // of every counter, which stays there
 
 class RandomLoops {
  public:
@@ -81,13 +81,13 @@ struct State {
   Counts counts;
   std::size_t place() const {
     std::size_t place = step;
-    for (const int count : counts) place = place * (kLimit + 1) + static_cast<std::size_t>(count);
+    for (const int count : counts) place = place * (kMostCounted + 1) + static_cast<std::size_t>(count);
     return place;
   }
 };
 
 State entered(const Protocol& protocol, StepId step, Counts counts) {
-  if (const auto counter = protocol[step].counts) counts[counter->index] = std::min(counts[counter->index] + 1, kLimit);
+  if (const auto counter = protocol[step].counts) counts[counter->index] = std::min(counts[counter->index] + 1, kMostCounted);
   return State{step.index, counts};
 }
 
@@ -95,7 +95,7 @@ bool matches(const Rule& rule, const Counts& counts, std::uint64_t answer) {
   for (const Condition& condition : rule.when) {
     if (const auto* test = std::get_if<Is>(&condition.test)) {
       if ((test->options & answer) == 0) return false;
-    } else if (counts[std::get<CountedAtLeast>(condition.test).counter.index] < kLimit) {
+    } else if (counts[std::get<CountedAtLeast>(condition.test).counter.index] < kMostCounted) {
       return false;
     }
   }
@@ -119,7 +119,7 @@ std::vector<State> next_of(const Protocol& protocol, const State& state) {
 }
 
 bool goes_round(const Protocol& protocol) {
-  std::vector<int> colour(protocol.steps.size() * (kLimit + 1) * (kLimit + 1), 0);
+  std::vector<int> colour(protocol.steps.size() * (kMostCounted + 1) * (kMostCounted + 1), 0);
   const std::function<bool(const State&)> visit = [&](const State& state) {
     int& mine = colour[state.place()];
     if (mine != 0) return mine == 1;
@@ -131,8 +131,8 @@ bool goes_round(const Protocol& protocol) {
     return false;
   };
   for (std::uint16_t step = 0; step < protocol.steps.size(); ++step) {
-    for (int a = 0; a <= kLimit; ++a) {
-      for (int b = 0; b <= kLimit; ++b) {
+    for (int a = 0; a <= kMostCounted; ++a) {
+      for (int b = 0; b <= kMostCounted; ++b) {
         if (visit(State{step, {a, b}})) return true;
       }
     }
@@ -166,8 +166,8 @@ bool has_a_loop(const Protocol& protocol) {
 BOOST_AUTO_TEST_SUITE(judge)
 
 BOOST_AUTO_TEST_CASE(no_protocol_that_can_go_round_for_ever_passes) {
-  BOOST_TEST_MESSAGE("seed " << kSeed);
-  RandomLoops loops(kSeed);
+  BOOST_TEST_MESSAGE("seed " << kLoopsSeed);
+  RandomLoops loops(kLoopsSeed);
   int endless = 0, bounded = 0, refused_though_bounded = 0, bounded_with_a_loop = 0;
   for (int i = 0; i < kProtocols; ++i) {
     const Protocol protocol = loops.next();
@@ -177,7 +177,7 @@ BOOST_AUTO_TEST_CASE(no_protocol_that_can_go_round_for_ever_passes) {
     });
     const bool round = goes_round(protocol);
     BOOST_REQUIRE_MESSAGE(!round || refused,
-                          "seed " << kSeed << ", protocol " << i << " goes round for ever and passes");
+                          "seed " << kLoopsSeed << ", protocol " << i << " goes round for ever and passes");
     (round ? endless : bounded) += 1;
     if (!round && refused) ++refused_though_bounded;
     if (!refused && has_a_loop(protocol)) ++bounded_with_a_loop;
