@@ -161,8 +161,10 @@ inline constexpr Both kNothingToMark{"There is nothing to mark here. Something g
 inline constexpr Both kDrinkTitle{"How much did it come to?", "¿Cuánto fue?"};
 inline constexpr Both kDrinkLike{"Type it like: 60 mL", "Escríbalo así: 60 mL"};
 inline constexpr Both kDrunk{"Drunk: {1}. It is counted.", "Bebió: {1}. Queda contado."};
-inline constexpr Both kDrunkSoFar{"Drunk since {1}: {2} of {3}. To add: type it, like 60 mL.",
-                                  "Bebió desde las {1}: {2} de {3}. Para sumar: escriba, por ejemplo, 60 mL."};
+inline constexpr Both kDrunkSoFar{"Drunk so far: {1}. By {2}: {3} in all.",
+                                  "Bebió hasta ahora: {1}. Para las {2}: {3} en total."};
+inline constexpr Both kDrinkMore{"After each drink type how much, like 60 mL.",
+                                 "Tras cada bebida escriba cuánto, por ejemplo 60 mL."};
 inline constexpr Both kClinicAfterAll{"The clinic answered after all", "La clínica contestó después"};
 inline constexpr Both kSayThis{"Say:", "Diga:"};
 inline constexpr Both kWhatIsIt{"What is it about?", "¿De qué se trata?"};

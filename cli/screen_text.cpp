@@ -6,6 +6,7 @@
 #include "cli/outcome_words.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/say.hpp"
+#include "episode/drinks.hpp"
 #include "episode/phrases.hpp"
 #include "episode/words.hpp"
 
@@ -18,10 +19,12 @@ std::string two_digits(std::int64_t number) { return (number < 10 ? "0" : "") + 
 
 constexpr std::size_t kFewWords = 12;  // bytes: "Give ", "Ahora dé "
 
-/// "7 g: " when the text of an action does not have its amount among its first words: the number comes first.
+/// "7 g: " when the text of an action does not have its amount among its first words: the number comes first. A drink goes
+/// down in sips: the whole of it in front of them would be read as one gulp.
 std::string amount_in_front(const ShownAction& action, Language language) {
   if (!action.dose || !action.dose->amount) return "";
   const std::string amount = said(*action.dose->amount, language);
+  if (action.kind == ActionKind::fluid && action.text.find(amount) != std::string::npos) return "";
   return action.text.find(amount) <= kFewWords ? "" : amount + ": ";
 }
 
@@ -139,10 +142,13 @@ class StepScreen {
       const bool taken = given->outcome == Outcome::given || given->outcome == Outcome::part;
       const std::optional<ActionId> id = here_.protocol.action_named(given->name);
       if (!in_this_step || !taken || !id || !here_.protocol[*id].dose) continue;
+      if (here_.protocol[*id].kind == ActionKind::fluid) continue;  // the sum of the drinks has a line of its own
       const std::string label = plain_words(here_.protocol[*here_.protocol[*id].dose].label, language_);
+      // A dose that somebody else said has no amount here, only its name.
       const bool all = given->outcome == Outcome::given;
+      const bool counted = given->text.compare(0, label.size(), label) == 0;
       const std::string line =
-          say(all ? kGiven : kPartGiven, language_, clock_text(given->when), all ? given->text : label);
+          say(all ? kGiven : kPartGiven, language_, clock_text(given->when), all && counted ? given->text : label);
       screen_.body.push_back({"", line, phase_of(here_) != Phase::wait});
       ++shown;
     }
@@ -165,8 +171,14 @@ class StepScreen {
       return action.kind == ActionKind::fluid;
     });
     if (!view_.drinks || !drinks_here) return;
-    add("", say(kDrunkSoFar, language_, clock_text(view_.drinks->since), rushlight::said(view_.drinks->drunk, language_),
-                rushlight::said(view_.drinks->goal, language_)));
+    // The goal of the whole wait: one that grew by the minute would redraw the screen under a half-typed amount.
+    const Instant until = view_.wait->until.utc + here_.episode.clock.lost;
+    const Scene scene = scene_at(here_.protocol, here_.child, here_.episode, until);
+    const std::optional<ShownDrinks> then = drinks_of(scene);
+    if (!then) return;
+    add("", say(kDrunkSoFar, language_, rushlight::said(view_.drinks->drunk, language_), clock_text(view_.wait->until),
+                rushlight::said(then->goal, language_)));
+    add("", say(kDrinkMore, language_));
   }
 
   // What ends the wait before its time, numbered behind `before` other lines.

@@ -1,0 +1,73 @@
+#include <boost/test/unit_test.hpp>
+
+#include "cli/at_the_screen.hpp"
+#include "cli/protocol_set.hpp"
+
+// Drinks of a sick day on the screen: how much, told as it goes down, and how much it has come to.
+
+namespace rushlight {
+namespace {
+
+using test::AtTheScreen;
+using test::mara;
+
+/// The plan of a sick-day round with a glucose below the sugary border, just before Enter. 21 kg: 61 mL each hour by the
+/// 4-2-1 rule (Holliday and Segar 1957), in two hours 122 mL, measured in steps of 5 mL: 120 mL.
+AtTheScreen at_the_plan() {
+  static const ProtocolSet set = embedded_set("reference");
+  const LoadedProtocol* illness = set.find("illness");
+  BOOST_REQUIRE(illness != nullptr);
+  Child child = mara();
+  child.strips = Strips::blood;
+  AtTheScreen person{std::move(child), illness->checked};
+  const std::vector<std::pair<std::string, std::string>> said = {
+      {"awake", "1"},      {"already-given", "1"}, {"breathing", "1"},    {"drowsy", "2"},  {"what-is-wrong", "2"},
+      {"glucose", "142"},  {"ketones", "0.3"},     {"vomits", "0"},       {"drinking", "2"}, {"belly-pain", "1"},
+      {"diarrhea", "0"},   {"dehydrated", "2"},    {"fever", "2"},        {"supplies-low", "2"},
+      {"meals-missed", "0"}, {"sick-since", "1"}};
+  for (int typed = 0; typed < 20 && !person.view().ask.empty() && !person.view().wait; ++typed) {
+    for (const auto& [fact, line] : said) {
+      if (person.view().ask.front().name != fact) continue;
+      person.types(line);
+      break;
+    }
+  }
+  BOOST_REQUIRE(person.view().step == "round-sugary");
+  return person;
+}
+
+BOOST_AUTO_TEST_SUITE(drinks_screen)
+
+BOOST_AUTO_TEST_CASE(whole_round_of_drinks_does_not_stand_in_front_of_the_sips) {
+  const AtTheScreen person = at_the_plan();
+  BOOST_TEST(person.shows("120 mL"));
+  BOOST_TEST(!person.shows("1. 120 mL:"));
+}
+
+BOOST_AUTO_TEST_CASE(drinks_are_told_against_what_the_whole_wait_asks_for) {
+  AtTheScreen person = at_the_plan();
+  person.types("");
+  BOOST_TEST(person.shows("Drunk so far: 0 mL. By 04:10: 122 mL in all."));
+  person.at("02:40").types("60 mL");
+  BOOST_TEST(person.shows("Drunk: 60 mL. It is counted."));
+  BOOST_TEST(person.shows("Drunk so far: 60 mL. By 04:10: 122 mL in all."));
+}
+
+BOOST_AUTO_TEST_CASE(part_of_a_drink_is_no_trouble_to_read_about) {
+  AtTheScreen person = at_the_plan();
+  person.types("").types("60 mL");
+  BOOST_TEST(!person.shows("only part went in"));
+}
+
+BOOST_AUTO_TEST_CASE(minute_that_passes_leaves_a_wait_as_it_is_under_a_half_typed_drink) {
+  AtTheScreen person = at_the_plan();
+  person.types("").at("02:20");
+  const Screen before = person.screen();
+  person.at("02:25");
+  BOOST_TEST(before.says_the_same_as(person.screen()));
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+}  // namespace
+}  // namespace rushlight
