@@ -213,10 +213,10 @@ class SickDay:
             return
         for sip in SIPS:
             self.window.move(minutes=30)
-            self.types("%d mL" % sip)
+            # The clock alone changes this screen too: how much was to be drunk by now.
+            self.screen = self.window.types("%d mL" % sip, lambda screen: self.say.on("kDrunk", screen, one="%d mL" % sip))
             self.drunk += sip
-            self.sees("kDrunk", one="%d mL" % sip)
-            self.sees("kDrunkSoFar", two="%d mL" % self.drunk, three=r"\d+ mL")
+            self.sees("kDrunkSoFar", one="%d mL" % self.drunk, two=until.strftime("%H:%M"), three=r"\d+ mL")
             self.check(self.deadline() == until, "a drink does not move the next check")
             if self.entry().get("killed") == "waiting" and "waiting" not in self.killed:
                 self.die_while_waiting(until)
@@ -235,7 +235,7 @@ class SickDay:
         self.die("waiting")
         text = self.all_pages()
         self.check(self.deadline() == until, "the deadline is the same after a kill -9")
-        self.sees("kDrunkSoFar", text, two="%d mL" % self.drunk, three=r"\d+ mL")
+        self.sees("kDrunkSoFar", text, one="%d mL" % self.drunk, two=until.strftime("%H:%M"), three=r"\d+ mL")
 
     def die_while_asked(self, fact):
         self.die("asked")

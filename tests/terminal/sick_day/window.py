@@ -1,6 +1,7 @@
 """The program in a terminal of 80 by 24, on a clock that is moved by hand."""
 import datetime
 import os
+import re
 import shutil
 import signal
 import subprocess
@@ -13,12 +14,19 @@ TO_READ = 1.55    # nor anything typed sooner after the time changed the screen
 PATIENCE = 10.0
 
 
+def without_clock(screen):
+    """What a key changes: the clock beside the name and the time left above the prompt move by themselves."""
+    lines = (screen or "").rstrip().split("\n")
+    return [re.sub(r"\d+(:\d\d)+", "", line) if place in (1, len(lines) - 2) else line for place, line in enumerate(lines)]
+
+
 class Window:
     def __init__(self, command, start):
         self.command = command
         self.work = tempfile.mkdtemp()
         self.socket = "sick%d" % os.getpid()
         self.now = start
+        self.last = ""
         self.move_to(start)
         self.environment = dict(os.environ, LC_ALL="C.UTF-8", TERM="xterm", HOME=self.work,
                                 RUSHLIGHT_CLOCK="@" + os.path.join(self.work, "clock"))
@@ -29,12 +37,14 @@ class Window:
 
     def open(self):
         self.tmux("new-session", "-d", "-s", "server", "sleep 600")  # tmux itself outlives a killed program
-        self.tmux("set-option", "-g", "remain-on-exit", "on")
-        self.tmux("new-session", "-d", "-x", "80", "-y", "24", "-s", "day", *self.command)
+        told = ["sh", "-c", '"$@"; echo "EXIT=$?"; exec sleep 600', "sh", *self.command]
+        self.tmux("new-session", "-d", "-x", "80", "-y", "24", "-s", "day", *told)
 
     def kill_walk(self):
         """kill -9 the program, as a dead battery would."""
-        os.kill(int(self.tmux("list-panes", "-t", "day", "-F", "#{pane_pid}")), signal.SIGKILL)
+        shell = self.tmux("list-panes", "-t", "day", "-F", "#{pane_pid}").strip()
+        with open(f"/proc/{shell}/task/{shell}/children", encoding="ascii") as children:
+            os.kill(int(children.read().split()[0]), signal.SIGKILL)
         self.tmux("kill-session", "-t", "day")
 
     def close(self):
@@ -61,7 +71,8 @@ class Window:
         while time.monotonic() < until:
             screen = self.shown()
             whole = screen.rstrip().endswith(">")
-            if whole and screen == last and screen != before and wanted(screen):
+            if whole and screen == last and without_clock(screen) != without_clock(before) and wanted(screen):
+                self.last = screen
                 return screen
             last = screen
             time.sleep(0.03)
@@ -76,19 +87,19 @@ class Window:
             time.sleep(BOUNCE)
         self.tmux("send-keys", "-t", "day", "Enter")
 
-    def types(self, text):
+    def types(self, text, wanted=lambda screen: True):
         """Types a line and gives the next screen."""
-        before = self.shown()
+        before = self.last  # what stands there now may be half drawn
         self.presses(text)
-        return self.settled(before)
+        return self.settled(before, wanted)
 
     def exit_status(self):
         """How the program ends, which it has to do now."""
         until = time.monotonic() + PATIENCE
         while time.monotonic() < until:
-            dead, _, status = self.tmux("list-panes", "-t", "day", "-F", "#{pane_dead} #{pane_dead_status}").partition(" ")
-            if dead == "1":
-                return int(status)
+            ended = re.search(r"^EXIT=(\d+)$", self.shown(), re.M)
+            if ended:
+                return int(ended.group(1))
             time.sleep(0.05)
         self.fail("the program does not end")
         return None
