@@ -101,29 +101,33 @@ bool may_have_dose(ActionKind kind) {
          kind == ActionKind::fluid;
 }
 
+std::vector<Unit> units_of(ActionKind kind) {
+  switch (kind) {
+    case ActionKind::insulin:
+      return {Unit::insulin_unit};
+    case ActionKind::glucagon:
+      return {Unit::milligram, Unit::microgram};
+    case ActionKind::fluid:
+      return {Unit::millilitre};
+    case ActionKind::by_mouth:
+      return {Unit::gram, Unit::millilitre};
+    default:
+      return {};
+  }
+}
+
 // What is measured in units of insulin goes by the limits of insulin, and nothing else does.
 void refuse_other_unit(Resolver& resolver, const DraftAction& draft, const Action& action) {
   if (!action.dose) return;
   const Dose& dose = resolver.protocol[*action.dose];
-  const auto fits = [&] {
-    switch (action.kind) {
-      case ActionKind::insulin:
-        return dose.unit == Unit::insulin_unit;
-      case ActionKind::glucagon:
-        return dose.unit == Unit::milligram || dose.unit == Unit::microgram;
-      case ActionKind::fluid:
-        return dose.unit == Unit::millilitre;
-      case ActionKind::by_mouth:
-        return dose.unit == Unit::gram || dose.unit == Unit::millilitre;
-      default:
-        return true;
-    }
-  };
-  if (fits()) return;
+  const std::vector<Unit> its_units = units_of(action.kind);
+  if (its_units.empty() || std::find(its_units.begin(), its_units.end(), dose.unit) != its_units.end()) return;
+  std::string in;
+  for (const Unit unit : its_units) in += (in.empty() ? "" : " or ") + std::string(ucum(unit));
   resolver.error(draft.dose->where,
                  WrongUse{"`" + dose.name + "` is in " + std::string(ucum(dose.unit)) + ", which is not how " +
                               std::string(name_of(action.kind)) + " is given",
-                          "name a dose in the unit of its kind"},
+                          "name a dose in " + in},
                  Because{"the dose", dose.where});
 }
 

@@ -29,7 +29,7 @@ void refuse_zero_step(Resolver& resolver, std::optional<ThresholdId> step, const
   if (!step) return;
   for (const Band& band : resolver.protocol[*step].bands) {
     const auto* quantity = std::get_if<Quantity>(&band.value);
-    if (quantity == nullptr || quantity->value > Decimal{}) continue;
+    if (quantity == nullptr || quantity->value > Decimal{} || is_told(resolver, band.where)) continue;
     resolver.error(word->where, BadNumber{word->text, "a step to round to is above zero"},
                    Because{"its value", band.where});
     return;
@@ -39,7 +39,7 @@ void refuse_zero_step(Resolver& resolver, std::optional<ThresholdId> step, const
 void refuse_zero_count(Resolver& resolver, ThresholdId count, const Word& word) {
   for (const Band& band : resolver.protocol[count].bands) {
     const auto* number = std::get_if<int>(&band.value);
-    if (number == nullptr || *number > 0) continue;
+    if (number == nullptr || *number > 0 || is_told(resolver, band.where)) continue;
     resolver.error(word.where, BadNumber{word.text, "a dose is divided by one or more"}, Because{"its value", band.where});
     return;
   }
@@ -79,6 +79,14 @@ void refuse_unit(Resolver& resolver, const Word& word, const Dose& dose) {
                  Because{"the dose is in " + std::string(ucum(dose.unit)), dose.where});
 }
 
+/// A way to write an amount that belongs to doses of one unit alone.
+void refuse_way(Resolver& resolver, const Written& written, const Dose& dose, Unit its_own) {
+  resolver.error((*written.second)->where,
+                 WrongUse{"`" + std::string(written.first) + "` belongs to a dose in " + std::string(ucum(its_own)),
+                          "write this row in another way, or the dose in " + std::string(ucum(its_own))},
+                 Because{"the dose is in " + std::string(ucum(dose.unit)), dose.where});
+}
+
 ThresholdId or_first(std::optional<ThresholdId> id) { return id.value_or(ThresholdId{0}); }
 
 /// A dose of the same unit that stands further up, so that no dose can lead to itself.
@@ -86,7 +94,10 @@ DoseId earlier_dose(Resolver& resolver, const Word& word, const Dose& dose) {
   const auto place = place_in(resolver, resolver.doses, word);
   if (!place) return DoseId{0};
   if (*place >= resolver.protocol.doses.size()) {
-    resolver.error(word.where, WrongUse{"dose `" + word.text + "` stands further down", "move it above this dose"});
+    const bool itself = word.text == dose.name;
+    resolver.error(word.where,
+                   itself ? WrongUse{"dose `" + word.text + "` is made of itself", "name another dose, above this one"}
+                          : WrongUse{"dose `" + word.text + "` stands further down", "move it above this dose"});
     return DoseId{0};
   }
   const Dose& named = resolver.protocol.doses[*place];
@@ -116,13 +127,13 @@ void add_amount(Resolver& resolver, const DraftRow& draft, const Dose& dose, Dos
   } else if (name == "per-kg") {
     add_per_kilogram(resolver, draft, dose, row);
   } else if (name == "per-year") {
-    if (dose.unit != Unit::microgram) refuse_unit(resolver, word, dose);
+    if (dose.unit != Unit::microgram) refuse_way(resolver, written, dose, Unit::microgram);
     row.cell = DoseRow::PerYear{or_first(threshold_from(resolver, draft.per_year, {ThresholdKind::medicine_per_age}))};
   } else if (name == "percent") {
-    if (dose.unit != Unit::insulin_unit) refuse_unit(resolver, word, dose);
+    if (dose.unit != Unit::insulin_unit) refuse_way(resolver, written, dose, Unit::insulin_unit);
     row.cell = DoseRow::OfDailyDose{or_first(threshold_from(resolver, draft.percent, {ThresholdKind::percent}))};
   } else if (name == "correction") {
-    if (dose.unit != Unit::insulin_unit) refuse_unit(resolver, word, dose);
+    if (dose.unit != Unit::insulin_unit) refuse_way(resolver, written, dose, Unit::insulin_unit);
     row.cell = DoseRow::Correction{or_first(threshold_from(resolver, draft.correction, {ThresholdKind::glucose})),
                                    threshold_from(resolver, draft.times, {ThresholdKind::factor})};
   } else if (name == "dose") {
@@ -217,7 +228,9 @@ void add_insulin_limits(Resolver& resolver, const DraftDose& draft, Dose& dose) 
                                limit(draft.floor, ThresholdKind::glucose, "floor"),
                                limit(draft.fresh, ThresholdKind::time, "fresh")};
   for (const char* name : {"glucose", "last-rapid-insulin", "already-given"}) {
-    if (!resolver.facts.find(name)) resolver.error(draft.where, UnknownId{name, "fact", resolver.facts.names});
+    if (resolver.facts.find(name)) continue;
+    resolver.error(draft.where, WrongUse{"an insulin dose needs the question `" + std::string(name) + "`",
+                                         "write it under `<facts>`, and ask it before the dose"});
   }
 }
 

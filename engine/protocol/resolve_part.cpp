@@ -69,11 +69,12 @@ void resolve_part(Resolver& resolver) {
         needed_place_in(resolver, resolver.doses, draft.fluids->hourly, "hourly", "fluids", draft.fluids->where));
     if (part.hourly_fluid && protocol[*part.hourly_fluid].unit != Unit::millilitre) {
       resolver.error(draft.fluids->hourly->where,
-                     WrongUnit{draft.fluids->hourly->text, std::string(ucum(Unit::millilitre))});
+                     WrongUse{"drinks are counted in mL, and `" + draft.fluids->hourly->text + "` is not in mL",
+                              "name a dose in mL"});
     }
   }
   // Insulin on a dose that nobody knows the age of would be insulin on a guess.
-  if (part.insulin_doses && !part.daily_dose_fresh)
+  if (part.insulin_doses && !draft.daily_dose_fresh)
     resolver.error(draft.insulin_doses->where, MissingAttribute{"daily-dose-fresh", "protocol"});
   protocol.parts.push_back(std::move(part));
 }

@@ -93,6 +93,9 @@ std::optional<Limit> limit_from_word(Resolver& resolver, ThresholdKind kind, con
 /// `least` and `most` of a threshold: well formed, in order, and every value of every band within them.
 void check_range(Resolver& resolver, const DraftThreshold& draft, const Threshold& threshold);
 
+/// Whether something was already said of the value written there. One that could not be read stands as a zero.
+bool is_told(const Resolver& resolver, const Where& value);
+
 // resolve_thresholds.cpp, resolve_bands.cpp
 void resolve_thresholds(Resolver& resolver);
 /// The bands of a threshold hold every age, weight and clock time exactly once.

@@ -67,14 +67,6 @@ void check_rule_names(Resolver& resolver) {
   }
 }
 
-// A value that could not be read stands as a zero, and has been told.
-bool is_told(const Resolver& resolver, const Where& value) {
-  return std::any_of(resolver.findings.begin(), resolver.findings.end(), [&](const Finding& finding) {
-    const Where& where = finding.where;
-    return where.line == value.line && where.column >= value.column && where.column <= value.column + value.length;
-  });
-}
-
 // A wait of no time is none: the child would be measured before anything can work.
 void refuse_no_time(Resolver& resolver, ThresholdId lasts, const Word& word) {
   if (lasts.index >= resolver.protocol.thresholds.size() || resolver.protocol[lasts].name != word.text) return;

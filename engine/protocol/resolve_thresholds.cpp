@@ -184,6 +184,13 @@ std::optional<ThresholdId> threshold_from(Resolver& resolver, const MaybeWord& w
   return std::nullopt;
 }
 
+bool is_told(const Resolver& resolver, const Where& value) {
+  return std::any_of(resolver.findings.begin(), resolver.findings.end(), [&](const Finding& finding) {
+    const Where& where = finding.where;
+    return where.line == value.line && where.column >= value.column && where.column <= value.column + value.length;
+  });
+}
+
 std::optional<ThresholdId> needed_threshold(Resolver& resolver, const MaybeWord& word,
                                             std::initializer_list<ThresholdKind> wanted, const char* attribute,
                                             const char* element, const Where& where) {

@@ -29,6 +29,15 @@ constexpr Decimal kLightest = Decimal::whole(1);
 constexpr Decimal kHeaviest = Decimal::whole(250);
 constexpr Decimal kMostInsulin = Decimal::whole(400);
 
+/// "100 [iU]/mL" for "U100" or "U-100", as boxes and people say it; empty for anything else.
+std::string strength_from_box(const JsonNode& node) {
+  constexpr std::string_view kLetter = "Uu- ";
+  const std::size_t digits = node.text.find_first_not_of(kLetter);
+  const bool said_so = node.kind == JsonNode::Kind::text && digits != std::string::npos && digits > 0 &&
+                       node.text.find_first_not_of("0123456789", digits) == std::string::npos;
+  return said_so ? node.text.substr(digits) + " " + std::string(ucum(Unit::unit_per_ml)) : "";
+}
+
 class ChildReader {
  public:
   ChildReader(const JsonNode& root, Day today, std::vector<Finding>& findings)
@@ -145,7 +154,7 @@ class ChildReader {
   void read_insulin() {
     if (const JsonNode* node = reader_.optional("total_daily_dose_on")) {
       child_.daily_dose_on = past_day(*node, "total_daily_dose_on", birth_known_ ? child_.birth : kEarliestBirth);
-      if (!child_.total_daily_dose)
+      if (reader_.optional("total_daily_dose") == nullptr)
         findings_.push_back(error_at(*node, WrongUse{"`total_daily_dose_on` stands without `total_daily_dose`",
                                                      "add `total_daily_dose`, or leave `total_daily_dose_on` out"}));
     }
@@ -155,9 +164,13 @@ class ChildReader {
       if (step) child_.insulin_step = InsulinDose{*step, kInsulinUnit};
     }
     if (const JsonNode* node = reader_.optional("insulin_strength")) {
-      const auto strength =
-          amount_of(*node, "insulin_strength", Unit::unit_per_ml, Decimal::whole(10), Decimal::whole(500), findings_);
-      if (strength) child_.insulin_strength = Quantity{*strength, Unit::unit_per_ml};
+      const std::string meant = strength_from_box(*node);
+      if (!meant.empty()) {
+        findings_.push_back(error_at(*node, BadNumber{node->text, "the strength is written with its unit", meant}));
+      } else if (const auto strength = amount_of(*node, "insulin_strength", Unit::unit_per_ml, Decimal::whole(10),
+                                                 Decimal::whole(500), findings_)) {
+        child_.insulin_strength = Quantity{*strength, Unit::unit_per_ml};
+      }
     }
     if (const JsonNode* node = reader_.optional("correction_factor")) {
       const bool mg = child_.unit == GlucoseUnit::mg_per_dl;

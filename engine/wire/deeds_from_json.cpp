@@ -17,14 +17,15 @@ bool may_be_given(Unit unit) {
 
 std::optional<Quantity> amount_from(const JsonNode& node, const Protocol& protocol, const std::optional<ActionId>& id,
                                     std::vector<Finding>& findings) {
+  std::optional<Unit> wanted;
+  if (id && protocol[*id].dose) wanted = protocol[*protocol[*id].dose].unit;
   if (node.kind == JsonNode::Kind::number) {
-    findings.push_back(error_at(node, MissingUnit{node.text, node.text + " g"}));
+    const std::string unit(ucum(wanted.value_or(Unit::gram)));
+    findings.push_back(error_at(node, MissingUnit{node.text, "\"" + node.text + " " + unit + "\""}));
     return std::nullopt;
   }
   const auto text = text_of(node, "amount", findings, kLongestName);
   if (!text) return std::nullopt;
-  std::optional<Unit> wanted;
-  if (id && protocol[*id].dose) wanted = protocol[*protocol[*id].dose].unit;
   const std::string units = wanted ? std::string(ucum(*wanted)) : "g, mL, mg, ug or [iU]";
   const auto read = quantity_from_text(*text);
   if (const auto* mistake = std::get_if<QuantityMistake>(&read)) {
@@ -58,6 +59,8 @@ std::optional<Quantity> amount_from(const JsonNode& node, const Protocol& protoc
 
 std::vector<std::string> outcomes_of(ActionKind kind) {
   if (is_call(kind)) return {"given", "reached", "no-answer", "told"};
+  const bool through_skin = kind == ActionKind::insulin || kind == ActionKind::glucagon;
+  if (through_skin) return {"given", "part", "refused", "none-here", "wrong"};
   return {"given", "part", "refused", "vomited", "none-here", "wrong"};
 }
 
