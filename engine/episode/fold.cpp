@@ -90,8 +90,9 @@ class Applying {
     Instant when = now_;
     if (deed.when) when = std::min(now_, deed.when->utc + episode_.clock.lost);
     const Given given{deed.action, deed.outcome, deed.amount, when};
-    episode_.given.push_back(given);
-    const bool taken = deed.outcome == Outcome::given || deed.outcome == Outcome::part;
+    const bool nothing = deed.amount && deed.amount->value == Decimal{};
+    const bool taken = (deed.outcome == Outcome::given || deed.outcome == Outcome::part) && !nothing;
+    if (!nothing) episode_.given.push_back(given);
     if (taken || deed.outcome == Outcome::wrong) {
       if (action.counts) ++episode_.counted[action.counts->index];
       if (action.records)
@@ -113,7 +114,7 @@ class Applying {
     const std::optional<OutcomeRule>& rule = action.on[static_cast<std::size_t>(deed.outcome)];
     if (rule && rule->go) {
       settling_.enter(*rule->go, Cause{Cause::Kind::outcome, episode_.step, deed.action.index, deed.outcome}, now_);
-    } else if (taken || rule) {
+    } else if (taken || nothing || rule) {
       settling_.start_wait_after(deed.action, when, now_);
     }
   }
@@ -175,9 +176,10 @@ Event written_out(const Protocol& protocol, const Child& child, const Episode& e
                   Instant now) {
   Done done;
   const Scene here = scene_at(protocol, child, episode, now);
+  const bool all_done = std::holds_alternative<AllDone>(event.what);
   if (const auto* given = std::get_if<Done>(&event.what)) {
     done = *given;
-  } else if (std::holds_alternative<AllDone>(event.what)) {
+  } else if (all_done) {
     if (episode.ended) return Event{event.at, Done{}};
     for (const ActionId id : protocol[episode.step].actions) {
       const bool has_outcome =
@@ -192,8 +194,11 @@ Event written_out(const Protocol& protocol, const Child& child, const Episode& e
   }
   for (Deed& deed : done.deeds) {
     const std::optional<DoseId>& dose = protocol[deed.action].dose;
-    if (dose && !deed.amount && deed.outcome == Outcome::given)
-      deed.amount = dose_for(here, *dose, episode.language).amount;
+    if (!dose || deed.amount || deed.outcome != Outcome::given) continue;
+    deed.amount = dose_for(here, *dose, episode.language).amount;
+    // "All done" where no insulin was stated is no insulin; what the clinic said by phone is told by itself.
+    const bool insulin = protocol[deed.action].kind == ActionKind::insulin;
+    if (all_done && insulin && !deed.amount) deed.amount = Quantity{Decimal{}, protocol[*dose].unit};
   }
   return Event{event.at, std::move(done)};
 }

@@ -213,6 +213,25 @@ BOOST_AUTO_TEST_CASE(protocol_nobody_approved_shows_no_insulin) {
   BOOST_TEST(view.actions.front().text.find("Call the clinic for the dose.") != std::string::npos);
 }
 
+BOOST_AUTO_TEST_CASE(all_done_gives_no_insulin_that_was_not_stated) {
+  Night night(sick_mara(), small_set("sick", false));
+  night.answer("awake", "yes").answer("already-given", "no").answer("glucose", "300 mg/dL").answer("ketones", "1.7 mmol/L");
+  night.answer("last-rapid-insulin", "none").done();
+  BOOST_TEST(night.view().step == "round");  // the step is done with
+  BOOST_TEST(night.view().given.empty());
+  const auto last = night.episode().facts[night.protocol().fact_named("last-rapid-insulin")->index];
+  BOOST_TEST(std::holds_alternative<NotLately>(last->value));
+}
+
+BOOST_AUTO_TEST_CASE(dose_the_clinic_said_by_phone_is_told_by_itself) {
+  Night night(sick_mara(), small_set("sick", false));
+  night.answer("awake", "yes").answer("already-given", "no").answer("glucose", "300 mg/dL").answer("ketones", "1.7 mmol/L");
+  night.answer("last-rapid-insulin", "none").done("give-insulin", Outcome::given);
+  BOOST_TEST(night.view().given.size() == 1U);
+  const auto last = night.episode().facts[night.protocol().fact_named("last-rapid-insulin")->index];
+  BOOST_TEST(std::holds_alternative<Ago>(last->value));
+}
+
 BOOST_AUTO_TEST_CASE(approval_that_is_over_shows_no_insulin) {
   Night night = sick_night();
   night.at("2027-01-01T02:10:00-05:00").answer("awake", "yes").answer("already-given", "no").answer("glucose", "300 mg/dL");
