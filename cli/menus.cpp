@@ -40,7 +40,7 @@ class Menu {
     screen_.headline = say(kOutcomeTitle, language_);
     for (const ShownAction& action : here_.view.actions) {
       if (action.id != naming.action) continue;
-      add("", action.text);
+      show_action(action);
       for (const Outcome outcome : outcomes_of(action.kind)) item(outcome_line(outcome, action.kind, language_));
     }
   }
@@ -48,7 +48,7 @@ class Menu {
     screen_.headline = say(kHowMuchTitle, language_);
     for (const ShownAction& action : here_.view.actions) {
       if (action.id != saying.action) continue;
-      add("", action.text);
+      show_action(action);
       const bool counted = action.dose && action.dose->amount;
       for (const Outcome outcome : amounts_of(action.kind)) {
         const bool all = outcome == Outcome::given && counted;
@@ -70,6 +70,8 @@ class Menu {
     add("", sentence_case(name) + ": " + number_of(here_.child.contacts, reporting.contact, language_));
     if (!here_.view.say.empty()) add("", say(kSayThis, language_));
     for (const std::string& line : here_.view.say) add("- ", line);
+    const std::string& address = here_.child.contacts.address;
+    if (reporting.contact == Contact::emergency && !address.empty()) add("- ", say(kAddress, language_, address));
     item(say(kReached, language_));
     item(say(kNoAnswer, language_));
     item(say(kTold, language_));
@@ -128,6 +130,17 @@ class Menu {
 
  private:
   void add(const std::string& lead, const std::string& text) { screen_.body.push_back({lead, text}); }
+  /// An action that asks how it went. What goes through the skin is named: "draw up to the mark 6" could be either medicine.
+  void show_action(const ShownAction& action) {
+    const std::optional<DoseId> dose = here_.protocol[action.id].dose;
+    const bool skin = action.kind == ActionKind::glucagon || action.kind == ActionKind::insulin;
+    if (!skin || !dose) return add("", action.text);
+    const std::string label = plain_words(here_.protocol[*dose].label, language_);
+    const bool counted = action.dose && action.dose->amount;
+    if (!counted) return add("", label);  // its text says why there is no amount: nothing that could be given
+    add("", label + ": " + said(*action.dose->amount, language_));
+    add("", action.text);
+  }
   void item(const std::string& text) { add(std::to_string(++items_) + ". ", text); }
 
   const Situation& here_;

@@ -186,10 +186,14 @@ class Showing {
     for (const Given& given : here_.episode.given) {
       const Action& action = here_.protocol[given.action];
       if (!changes_the_child(action.kind)) continue;
-      const bool has_dose = action.dose.has_value() && given.amount.has_value();
-      std::string text =
-          has_dose ? plain_words(here_.protocol[*action.dose].label, language_) + ": " + said(*given.amount, language_)
-                   : filled(here_, action.text, language_, action.dose);
+      std::string text;
+      if (action.dose && given.amount) {
+        text = plain_words(here_.protocol[*action.dose].label, language_) + ": " + said(*given.amount, language_);
+      } else if (action.dose && !dose_for(here_, *action.dose, language_).amount) {
+        text = plain_words(here_.protocol[*action.dose].label, language_);  // its text would be why there is no amount
+      } else {
+        text = filled(here_, action.text, language_, action.dose);
+      }
       view.given.push_back({action.name, std::move(text), given.outcome, at(given.when)});
     }
   }
