@@ -21,7 +21,9 @@ bool readings_are_told(const Situation& here) {
   const auto& open = here.view.ask;
   return std::any_of(asks.begin(), asks.end(),
                      [&](const Ask& ask) { return is_reading(here.protocol[ask.fact].kind); }) &&
-         std::none_of(open.begin(), open.end(), [](const ShownQuestion& asked) { return is_reading(asked.kind); });
+         std::none_of(open.begin(), open.end(), [](const ShownQuestion& asked) {
+           return is_reading(asked.kind) || asked.kind == FactKind::ordered_choice;  // the colours of a urine strip
+         });
 }
 
 }  // namespace
