@@ -11,10 +11,14 @@ using rushlight::test::checked;
 namespace {
 
 const char* const kSets[] = {"reference", "harbour-lane"};
+const char* const kFiles[] = {"reference/low",    "reference/ketones",    "reference/illness",
+                              "harbour-lane/low", "harbour-lane/ketones", "harbour-lane/illness"};
 
-CheckedProtocol shipped(const std::string& set) {
-  return checked(RUSHLIGHT_SOURCE_DIR "/protocols/" + set + "/low.xml");
+CheckedProtocol shipped_file(const std::string& file) {
+  return checked(RUSHLIGHT_SOURCE_DIR "/protocols/" + file + ".xml");
 }
+
+CheckedProtocol shipped(const std::string& set) { return shipped_file(set + "/low"); }
 
 std::string words_of(const Text& text, Language language) {
   std::string words;
@@ -49,8 +53,8 @@ BOOST_DATA_TEST_CASE(every_finger_prick_says_to_wash_and_dry_the_finger, boost::
 }
 
 // A call moves on, a headline does not: its number would compete with the one that counts.
-BOOST_DATA_TEST_CASE(no_headline_holds_a_number_of_the_clinic, boost::unit_test::data::make(kSets), set) {
-  const CheckedProtocol set_checked = shipped(set);
+BOOST_DATA_TEST_CASE(no_headline_holds_a_number_of_the_clinic, boost::unit_test::data::make(kFiles), file) {
+  const CheckedProtocol set_checked = shipped_file(file);
   for (const Step& step : set_checked.protocol().steps) {
     for (const Language language : {Language::en, Language::es}) {
       for (const Piece& piece : step.headline.in(language)) {

@@ -88,13 +88,26 @@ BOOST_AUTO_TEST_CASE(protocol_nobody_approved_never_advises_insulin) {
   BOOST_TEST(withheld > 20);
 }
 
+BOOST_AUTO_TEST_CASE(clinic_that_doses_by_phone_never_has_an_amount_shown) {
+  int withheld = 0;
+  for (const char* protocol : {"ketones", "illness"}) {
+    every_day("harbour-lane", protocol, true, [&](const RandomSickDay&, const View& view) {
+      BOOST_TEST((insulin_in(view) == nullptr));
+      withheld += static_cast<int>(view.withheld.size());
+    });
+  }
+  BOOST_TEST(withheld > 20);
+}
+
 BOOST_AUTO_TEST_CASE(total_drunk_is_the_sum_of_what_was_told) {
   int counted = 0;
-  every_day("reference", "illness", false, [&](const RandomSickDay& day, const View& view) {
-    if (!view.drinks) return;
-    ++counted;
-    BOOST_TEST(text_from_quantity(view.drinks->drunk) == std::to_string(day.drunk()) + " mL");
-  });
+  for (const char* set : {"reference", "harbour-lane"}) {
+    every_day(set, "illness", false, [&](const RandomSickDay& day, const View& view) {
+      if (!view.drinks) return;
+      ++counted;
+      BOOST_TEST(text_from_quantity(view.drinks->drunk) == std::to_string(day.drunk()) + " mL");
+    });
+  }
   BOOST_TEST(counted > 100);
 }
 
@@ -135,6 +148,9 @@ BOOST_AUTO_TEST_CASE(correction_before_anything_was_given_is_as_if_it_had_been_a
   BOOST_TEST(compared > 20);
 }
 
+constexpr std::pair<const char*, const char*> kWalked[] = {
+    {"reference", "ketones"}, {"reference", "illness"}, {"harbour-lane", "ketones"}, {"harbour-lane", "illness"}};
+
 BOOST_AUTO_TEST_CASE(higher_ketones_or_more_vomiting_never_make_it_calmer) {
   int compared = 0;
   const auto worse_than = [](const Value& value) -> std::optional<Value> {
@@ -144,9 +160,9 @@ BOOST_AUTO_TEST_CASE(higher_ketones_or_more_vomiting_never_make_it_calmer) {
     if (const auto* count = std::get_if<Count>(&value)) return Count{count->number + 2};
     return std::nullopt;
   };
-  for (const char* protocol : {"ketones", "illness"}) {
+  for (const auto& [set, protocol] : kWalked) {
     for (std::uint32_t number = 1; number <= kDays; ++number) {
-      RandomSickDay day(walked_protocol(kFolderOfSets + "reference", protocol, false), sick_mara(), number);
+      RandomSickDay day(walked_protocol(kFolderOfSets + set, protocol, false), sick_mara(), number);
       for (int event = 0; event < kEventsADay; ++event) {
         const Episode before = day.episode();
         const View view = day.step();
@@ -158,7 +174,7 @@ BOOST_AUTO_TEST_CASE(higher_ketones_or_more_vomiting_never_make_it_calmer) {
         if (!worse) continue;
         const Event event_worse{day.now(), Answered{{{fact, *worse}}}};
         const View other = view_of(day.protocol(), day.child(), folded(day.protocol(), day.child(), before, event_worse), day.now());
-        BOOST_TEST((view.urgency <= other.urgency), name << " worse in " << protocol << ": " << view.step << " becomes "
+        BOOST_TEST((view.urgency <= other.urgency), name << " worse in " << set << ' ' << protocol << ": " << view.step << " becomes "
                                                          << other.step);
         ++compared;
       }
