@@ -24,6 +24,7 @@ struct Id {
   std::string operator()(const WrongWord&) const { return "wrong-word"; }
   std::string operator()(const StrayText&) const { return "stray-text"; }
   std::string operator()(const UnknownId&) const { return "unknown-id"; }
+  std::string operator()(const UnusedName&) const { return "unused-name"; }
   std::string operator()(const RepeatedId&) const { return "repeated-id"; }
   std::string operator()(const BadId&) const { return "bad-id"; }
   std::string operator()(const BadNumber&) const { return "bad-number"; }
@@ -48,6 +49,7 @@ struct Id {
   std::string operator()(const UnknownNotCovered&) const { return "unknown-not-covered"; }
   std::string operator()(const ValuesNotCovered&) const { return "values-not-covered"; }
   std::string operator()(const RuleNeverMatches&) const { return "rule-never-matches"; }
+  std::string operator()(const ThresholdsCrossed&) const { return "thresholds-crossed"; }
   std::string operator()(const StepUnreachable&) const { return "step-unreachable"; }
   std::string operator()(const DeadEnd&) const { return "dead-end"; }
   std::string operator()(const LoopWithoutWait&) const { return "loop-without-wait"; }
@@ -55,6 +57,7 @@ struct Id {
   std::string operator()(const WatchNotHandled&) const { return "watch-not-handled"; }
   std::string operator()(const CalmerThanWatch&) const { return "calmer-than-watch"; }
   std::string operator()(const WatchMissing&) const { return "watch-missing"; }
+  std::string operator()(const WatchByTimeAlone&) const { return "watch-by-time-alone"; }
   std::string operator()(const MouthWhileDanger&) const { return "mouth-while-danger"; }
   std::string operator()(const TooCalm&) const { return "too-calm"; }
   std::string operator()(const InsulinWithGlucagon&) const { return "insulin-with-glucagon"; }

@@ -30,6 +30,7 @@ struct MissingAttribute { std::string attribute; std::string element; };
 struct WrongWord { std::string written; std::string what; std::vector<std::string> allowed; };  // a value outside a closed list
 struct StrayText { std::string text; std::string element; };
 struct UnknownId { std::string id; std::string what; std::vector<std::string> known; };         // what: "threshold", "fact", ...
+struct UnusedName { std::string name; std::string what; std::string asked; int places; };       // nobody asks for `name`, and nothing is called `asked`
 struct RepeatedId { std::string id; std::string what; };
 struct BadId { std::string id; };                                // not kebab-case
 
@@ -60,18 +61,20 @@ struct FactNotAsked { std::string fact; std::string step; };     // a rule reads
 struct UnknownNotCovered { std::string step; std::string fact; };        // no rule for "can't tell"
 struct ValuesNotCovered { std::string step; std::string example; };      // a value of one fact that no rule takes
 struct RuleNeverMatches { int rule; std::string step; int earlier; };
+struct ThresholdsCrossed { std::string lower; std::string lower_value; std::string upper; std::string upper_value; };  // `lower` is not below `upper`
 struct StepUnreachable { std::string step; };
 struct DeadEnd { std::string step; };                            // neither ends nor has a rule
 struct LoopWithoutWait { std::vector<std::string> steps; };
 struct LoopWithoutLimit { std::vector<std::string> steps; };
 struct WatchNotHandled { std::string step; std::string watch; }; // a watch leads to a step that does not declare it handles it
 struct CalmerThanWatch { std::string step; std::string watch; }; // handles a watch but is less urgent than its target
-struct WatchMissing { std::string danger; };                     // will not wake, cannot swallow, seizure, not breathing normally
+struct WatchMissing { std::string danger; std::string condition; };                     // will not wake, cannot swallow, seizure, not breathing normally
+struct WatchByTimeAlone { std::string watch; };                  // it would come true with nobody there to look
 struct MouthWhileDanger { std::string step; std::string action; };       // nothing by mouth when not awake or unable to swallow
 struct TooCalm { std::string step; std::string watch; };         // meets a danger sign and is no emergency
 struct InsulinWithGlucagon { std::string step; };                // both are drawn up in the same syringe
 struct EarlyRuleUntold { std::string rule; };                    // reads what nobody can tell during the wait
-struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty in a watch
+struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty for a text of no step
 struct UntilBeforeStart { std::string step; std::string after; };        // `{until}` of a wait that starts after an action
 struct AsksAtOnce { std::string step; std::string action; std::string fact; };          // gives and measures without a wait
 struct DoseNotCovered { std::string dose; std::string example; };        // a child that no row takes
@@ -86,11 +89,11 @@ struct WrongUse { std::string what; std::string right; };
 
 using Kind = std::variant<
     NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType, UnknownElement, MissingElement,
-    RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord, StrayText, UnknownId, RepeatedId, BadId, BadNumber,
+    RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord, StrayText, UnknownId, UnusedName, RepeatedId, BadId, BadNumber,
     MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap, BandsOverlap, ImplausibleValue, BadDate,
     MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, PlaceholderMissing, WrongFactKind, WrongThresholdKind, MissingSource,
-    MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, StepUnreachable, DeadEnd,
-    LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, MouthWhileDanger, TooCalm,
+    MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, ThresholdsCrossed, StepUnreachable, DeadEnd,
+    LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm,
     InsulinWithGlucagon,
     EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed,
     UnknownStart,

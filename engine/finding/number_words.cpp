@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <variant>
 
+#include "finding/unit_words.hpp"
 #include "measure/quantity.hpp"
 #include "measure/written.hpp"
 
@@ -56,9 +57,11 @@ BadNumber bad_number(const std::string& written, NumberMistake mistake) {
 std::string value_meant_by(const std::string& written) {
   const Written parts = written_from_text(written);
   if (std::holds_alternative<Decimal>(decimal_from_text(parts.number))) return {};
-  if (!parts.unit.empty() && !unit_from_ucum(parts.unit)) return {};
+  std::optional<Unit> unit = unit_from_ucum(parts.unit);
+  if (!unit) unit = unit_spelled_out(parts.unit);
+  if (!parts.unit.empty() && !unit) return {};
   const std::string number = number_meant_by(std::string(parts.number));
-  return number.empty() || parts.unit.empty() ? number : number + " " + std::string(parts.unit);
+  return number.empty() || !unit ? number : number + " " + std::string(ucum(*unit));
 }
 
 }  // namespace rushlight

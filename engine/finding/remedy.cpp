@@ -1,6 +1,7 @@
 #include "finding/finding.hpp"
 #include "finding/number_words.hpp"
 #include "finding/quoted.hpp"
+#include "finding/unit_words.hpp"
 
 namespace rushlight {
 namespace {
@@ -59,6 +60,8 @@ std::string closed(const std::string& written) {
   return kebab(name) == name ? "write " + quoted("{" + name + "}") : std::string{};
 }
 
+constexpr std::size_t kMostNamesToOffer = 12;
+
 const char* const kBandsMeet = "let each band begin where the band before it ends, the first and the last open";
 
 // One line for each kind and no other: a new kind without a remedy does not compile.
@@ -102,8 +105,10 @@ struct Remedy {
     if (k.what == "watch rule" && !near_word(k.id, k.known)) {
       return "write the rule " + quoted(k.id) + " again in `<watch>`, or take it out of `handles`";
     }
-    return write_one_of(k.id, k.known, {});
+    // Of very many names none is meant more than another.
+    return k.known.size() > kMostNamesToOffer && !near_word(k.id, k.known) ? "" : write_one_of(k.id, k.known, {});
   }
+  std::string operator()(const UnusedName& k) const { return "write " + quoted(k.asked) + " here"; }
   std::string operator()(const RepeatedId& k) const {
     // Of these there can only be one of a name: another name would say something else.
     const bool only_one = k.what == "language" || k.what == "outcome" || k.what == "question";
@@ -120,7 +125,10 @@ struct Remedy {
     return meant.empty() ? meant : "write " + quoted(meant);
   }
   std::string operator()(const MissingUnit& k) const { return "write it like " + quoted(k.example); }
-  std::string operator()(const WrongUnit& k) const { return "write it in " + one_line(k.wanted); }
+  std::string operator()(const WrongUnit& k) const {
+    const std::string meant = amount_meant_by(k.written, k.wanted);
+    return meant.empty() ? "write it in " + one_line(k.wanted) : "write " + quoted(meant);
+  }
   std::string operator()(const OutOfRange& k) const {
     if (k.least.empty()) return "write " + one_line(k.most) + " or less";
     if (k.most.empty()) return "write " + one_line(k.least) + " or more";
@@ -173,6 +181,10 @@ struct Remedy {
     const std::string gone = "delete rule " + std::to_string(k.rule);
     return k.earlier > 0 ? gone + ", or move it above rule " + std::to_string(k.earlier) : gone;
   }
+  std::string operator()(const ThresholdsCrossed& k) const {
+    return "bring " + quoted(k.lower) + " below " + one_line(k.upper_value) + ", or raise " + quoted(k.upper) +
+           " above " + one_line(k.lower_value);
+  }
   std::string operator()(const StepUnreachable& k) const {
     return "delete step " + quoted(k.step) + ", or let a rule go to it";
   }
@@ -192,7 +204,12 @@ struct Remedy {
   std::string operator()(const CalmerThanWatch& k) const {
     return "make step " + quoted(k.step) + " as urgent, or take " + quoted(k.watch) + " out of its `handles`";
   }
-  std::string operator()(const WatchMissing&) const { return "add a `<rule>` for it inside `<watch>`"; }
+  std::string operator()(const WatchMissing& k) const {
+    return "add a `<rule>` with " + quoted(k.condition) + " inside `<watch>`";
+  }
+  std::string operator()(const WatchByTimeAlone&) const {
+    return "add an answer to its conditions, or let a `<wait>` lead there when the time comes";
+  }
   std::string operator()(const MouthWhileDanger& k) const {
     return "take " + quoted(k.action) + " out of step " + quoted(k.step);
   }

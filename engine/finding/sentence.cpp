@@ -55,6 +55,11 @@ struct Sentence {
     return quoted(k.text) + " stands inside " + quoted_element(k.element) + ", where no text belongs";
   }
   std::string operator()(const UnknownId& k) const { return "no " + one_line(k.what) + " is called " + quoted(k.id); }
+  std::string operator()(const UnusedName& k) const {
+    const std::string places = k.places == 1 ? "one place asks" : std::to_string(k.places) + " places ask";
+    return "the " + one_line(k.what) + " " + quoted(k.name) + " is used nowhere, and " + places + " for " +
+           quoted(k.asked) + ", which is not there";
+  }
   std::string operator()(const RepeatedId& k) const {
     return "the name of the " + one_line(k.what) + " " + quoted(k.id) + " is already taken";
   }
@@ -130,6 +135,10 @@ struct Sentence {
   std::string operator()(const RuleNeverMatches& k) const {
     return rule_name(k.rule) + " of step " + quoted(k.step) + " can never match";
   }
+  std::string operator()(const ThresholdsCrossed& k) const {
+    return quoted(k.lower) + ", " + one_line(k.lower_value) + ", is not below " + quoted(k.upper) + ", " +
+           one_line(k.upper_value);
+  }
   std::string operator()(const StepUnreachable& k) const { return "nothing leads to step " + quoted(k.step); }
   std::string operator()(const DeadEnd& k) const { return "step " + quoted(k.step) + " neither ends nor leads on"; }
   std::string operator()(const LoopWithoutWait& k) const {
@@ -149,6 +158,9 @@ struct Sentence {
   std::string operator()(const WatchMissing& k) const {
     return "no watch looks out for a child who " + one_line(k.danger);
   }
+  std::string operator()(const WatchByTimeAlone& k) const {
+    return "watch " + quoted(k.watch) + " waits for the time alone, and nobody looks at it when that time comes";
+  }
   std::string operator()(const MouthWhileDanger& k) const {
     return quoted(k.action) + " of step " + quoted(k.step) +
            " gives by mouth to a child who may not be awake or able to swallow";
@@ -163,8 +175,8 @@ struct Sentence {
     return "rule " + quoted(k.rule) + " is `early` but nothing that it reads can be told during a wait";
   }
   std::string operator()(const UntilWithoutWait& k) const {
-    const std::string owner = k.step.empty() ? "a watch" : "step " + quoted(k.step);
-    return quoted("{" + k.blank + "}") + " is the end of a wait, and " + owner + " has no wait";
+    const std::string owner = k.step.empty() ? "this text stands in no step" : "step " + quoted(k.step) + " has no wait";
+    return quoted("{" + k.blank + "}") + " is the end of a wait, and " + owner;
   }
   std::string operator()(const UntilBeforeStart& k) const {
     return "`{until}` is not known in step " + quoted(k.step) + " before " + quoted(k.after) +

@@ -1,7 +1,5 @@
 #include "protocol/resolve.hpp"
 
-#include <algorithm>
-
 #include "protocol/resolve_parts.hpp"
 
 namespace rushlight {
@@ -83,52 +81,6 @@ void resolve_start(Resolver& resolver) {
   if (draft.steps.empty()) resolver.error(draft.where, MissingElement{"step", "steps"});
 }
 
-bool is_about(const Finding& told, const UnknownId& again) {
-  const auto* first = std::get_if<UnknownId>(&told.kind);
-  return first != nullptr && first->id == again.id && first->what == again.what && first->known == again.known;
-}
-
-// A blank stands for a threshold or a dose: a name that both lack is one mistake.
-bool is_about(const Finding& told, const UnknownPlaceholder& again) {
-  if (const auto* first = std::get_if<UnknownPlaceholder>(&told.kind)) return first->name == again.name;
-  const auto* first = std::get_if<UnknownId>(&told.kind);
-  return first != nullptr && first->id == again.name && (first->what == "threshold" || first->what == "dose");
-}
-
-bool is_about(const Finding& told, const Finding& again) {
-  if (const auto* id = std::get_if<UnknownId>(&again.kind)) return is_about(told, *id);
-  const auto* blank = std::get_if<UnknownPlaceholder>(&again.kind);
-  return blank != nullptr && is_about(told, *blank);
-}
-
-void add_line(Finding& told, const Where& again) {
-  const std::string line = std::to_string(again.line);
-  if (!told.because) {
-    told.because = Because{"also on line " + line, {}};
-  } else if (told.because->text.rfind("also on line", 0) == 0) {
-    std::string& text = told.because->text;
-    text = "also on lines" + text.substr(text.find(' ', text.find("line"))) + ", " + line;
-  }
-}
-
-// A name misspelt where it is given is unknown wherever it is used: told once, at its first use, with the other lines.
-void tell_unknown_names_once(std::vector<Finding>& findings) {
-  std::vector<Finding> once;
-  for (const bool ids : {true, false}) {  // ids first, so that blanks find them
-    for (Finding& finding : findings) {
-      if (std::holds_alternative<UnknownPlaceholder>(finding.kind) == ids) continue;
-      const auto first = std::find_if(once.begin(), once.end(), [&](const Finding& told) { return is_about(told, finding); });
-      if (first == once.end()) {
-        once.push_back(std::move(finding));
-      } else {
-        add_line(*first, finding.where);
-      }
-    }
-  }
-  findings = std::move(once);
-  sort_findings(findings);
-}
-
 }  // namespace
 
 void Resolver::error(const Where& where, Kind kind, std::optional<Because> because) {
@@ -154,7 +106,7 @@ Read<Protocol> resolve(const Draft& draft) {
   resolve_start(resolver);
   resolve_part(resolver);
   sort_findings(resolver.findings);
-  tell_unknown_names_once(resolver.findings);
+  tell_unknown_names_once(resolver);
   Read<Protocol> read{std::nullopt, std::move(resolver.findings)};
   if (!has_error(read.findings)) read.value = std::move(resolver.protocol);
   return read;

@@ -59,6 +59,14 @@ std::optional<std::uint16_t> Names::find(std::string_view name) const {
   return std::nullopt;
 }
 
+std::optional<std::uint16_t> Names::use(std::string_view name) {
+  const auto place = find(name);
+  if (!place) return std::nullopt;
+  if (used.size() <= *place) used.resize(*place + 1U);
+  used[*place] = true;
+  return place;
+}
+
 void collect_names(Resolver& resolver) {
   const Draft& draft = resolver.draft;
   for (const DraftSource& source : draft.sources)
@@ -98,9 +106,9 @@ void collect_names(Resolver& resolver) {
   }
 }
 
-std::optional<std::uint16_t> place_in(Resolver& resolver, const Names& names, const MaybeWord& word) {
+std::optional<std::uint16_t> place_in(Resolver& resolver, Names& names, const MaybeWord& word) {
   if (!word) return std::nullopt;
-  const auto place = names.find(word->text);
+  const auto place = names.use(word->text);
   if (!place) {
     std::vector<std::string> known;
     for (const std::string& name : names.names) {
@@ -111,7 +119,7 @@ std::optional<std::uint16_t> place_in(Resolver& resolver, const Names& names, co
   return place;
 }
 
-std::optional<std::uint16_t> needed_place_in(Resolver& resolver, const Names& names, const MaybeWord& word,
+std::optional<std::uint16_t> needed_place_in(Resolver& resolver, Names& names, const MaybeWord& word,
                                              const char* attribute, const char* element, const Where& where) {
   if (needed(resolver, word, attribute, element, where) == nullptr) return std::nullopt;
   return place_in(resolver, names, word);

@@ -36,7 +36,7 @@ std::optional<Limit> as_limit(const std::optional<Value>& value) {
 }
 
 std::optional<int> count_from_word(Resolver& resolver, const Word& word) {
-  const std::optional<Decimal> number = number_from_word(resolver, word);
+  const std::optional<Decimal> number = number_from_word(resolver, word, Unit::one);
   if (!number) return std::nullopt;
   if (number->micros() % Decimal::kMicrosPerOne != 0) {
     resolver.error(word.where, BadNumber{word.text, "a count is a whole number"});
@@ -87,10 +87,17 @@ std::optional<Quantity> quantity_from_word(Resolver& resolver, const Word& word,
   return quantity;
 }
 
-std::optional<Decimal> number_from_word(Resolver& resolver, const Word& word) {
+std::optional<Decimal> number_from_word(Resolver& resolver, const Word& word, Unit unit) {
   const auto read = decimal_from_text(word.text);
   if (const auto* mistake = std::get_if<NumberMistake>(&read)) {
-    resolver.error(word.where, bad_number(word.text, *mistake));
+    const auto with_unit = quantity_from_text(word.text);
+    const auto* quantity = std::get_if<Quantity>(&with_unit);
+    if (quantity != nullptr && quantity->unit == unit) {
+      resolver.error(word.where, BadNumber{word.text, "the name before it already says the unit",
+                                           "write `" + text_from_decimal(quantity->value) + "`"});
+    } else {
+      resolver.error(word.where, bad_number(word.text, *mistake));
+    }
     return std::nullopt;
   }
   const Decimal value = std::get<Decimal>(read);

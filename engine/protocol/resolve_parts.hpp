@@ -21,8 +21,12 @@ struct Names {
   std::string noun;
   std::vector<std::string> names;
   std::vector<Where> places;
+  std::vector<bool> used{};  // by place; shorter than the list when the last names are not used
 
   std::optional<std::uint16_t> find(std::string_view name) const;
+  /// The same, and the name counts as used.
+  std::optional<std::uint16_t> use(std::string_view name);
+  bool is_used(std::size_t place) const { return place < used.size() && used[place]; }
 };
 
 struct Resolver {
@@ -48,9 +52,9 @@ bool is_id(std::string_view text);
 /// Fills every list of names; reports missing, bad and repeated ids.
 void collect_names(Resolver& resolver);
 /// The place of a word in a list; a word that is not there is a finding. Empty without a word.
-std::optional<std::uint16_t> place_in(Resolver& resolver, const Names& names, const MaybeWord& word);
+std::optional<std::uint16_t> place_in(Resolver& resolver, Names& names, const MaybeWord& word);
 /// The same for a word that must be there.
-std::optional<std::uint16_t> needed_place_in(Resolver& resolver, const Names& names, const MaybeWord& word,
+std::optional<std::uint16_t> needed_place_in(Resolver& resolver, Names& names, const MaybeWord& word,
                                              const char* attribute, const char* element, const Where& where);
 template <class IdType>
 std::optional<IdType> as_id(std::optional<std::uint16_t> place) {
@@ -64,6 +68,11 @@ IdType id_or_stand_in(std::optional<std::uint16_t> place) {
 /// The source named; without one the `otherwise` (of the step), or a MissingSource.
 SourceId source_from(Resolver& resolver, const MaybeWord& word, const char* element, const std::string& id,
                      const Where& where, std::optional<SourceId> otherwise = std::nullopt);
+
+// resolve_unknown_names.cpp
+/// A name that is missing wherever it is used is one mistake: told once, where the name is given under another spelling or
+/// at its first use.
+void tell_unknown_names_once(Resolver& resolver);
 
 // resolve_words.cpp
 /// Words separated by blanks, each with its own place.
@@ -82,7 +91,8 @@ void refuse(Resolver& resolver, const MaybeWord& word, const char* attribute, co
 
 // resolve_numbers.cpp
 std::optional<Quantity> quantity_from_word(Resolver& resolver, const Word& word, std::initializer_list<Unit> allowed);
-std::optional<Decimal> number_from_word(Resolver& resolver, const Word& word);
+/// A bare number in a unit that its attribute names.
+std::optional<Decimal> number_from_word(Resolver& resolver, const Word& word, Unit unit);
 std::optional<Age> age_from_word(Resolver& resolver, const Word& word);
 std::optional<BodyWeight> weight_from_word(Resolver& resolver, const Word& word);
 std::optional<ClockTime> clock_from_word(Resolver& resolver, const Word& word);
@@ -90,8 +100,9 @@ std::optional<ClockTime> clock_from_word(Resolver& resolver, const Word& word);
 std::optional<Limit> limit_from_word(Resolver& resolver, ThresholdKind kind, const Word& word);
 
 // resolve_range.cpp
-/// `least` and `most` of a threshold: well formed, in order, and every value of every band within them.
-void check_range(Resolver& resolver, const DraftThreshold& draft, const Threshold& threshold);
+/// `least` and `most` of a threshold: well formed, in order, and every value of every band within them. Empty when one
+/// cannot be read.
+std::optional<Range> range_from(Resolver& resolver, const DraftThreshold& draft, const Threshold& threshold);
 
 /// Whether something was already said of the value written there. One that could not be read stands as a zero.
 bool is_told(const Resolver& resolver, const Where& value);

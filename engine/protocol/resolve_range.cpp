@@ -72,24 +72,27 @@ void check_value(Resolver& resolver, const Threshold& threshold, const Band& ban
 
 }  // namespace
 
-void check_range(Resolver& resolver, const DraftThreshold& draft, const Threshold& threshold) {
+std::optional<Range> range_from(Resolver& resolver, const DraftThreshold& draft, const Threshold& threshold) {
   const char* element = draft.kind.text.c_str();
   needed(resolver, draft.least, "least", element, draft.where);
   needed(resolver, draft.most, "most", element, draft.where);
   const std::optional<Limit> least = border(resolver, threshold.kind, draft.least);
   const std::optional<Limit> most = border(resolver, threshold.kind, draft.most);
-  if (!least || !most || threshold.bands.empty()) return;
+  if (!least || !most) return std::nullopt;
+  const Range range{*least, *most};
+  if (threshold.bands.empty()) return range;
   const Limit& first = threshold.bands.front().value;
   if (!same_unit(*least, first) || !same_unit(*most, first)) {
     check_unit(resolver, least, *draft.least, first);
     check_unit(resolver, most, *draft.most, first);
-    return;
+    return range;
   }
   if (threshold.kind != ThresholdKind::clock && less(*most, *least, GlucoseUnit::mg_per_dl)) {
     resolver.error(draft.least->where, OutOfRange{"least", draft.least->text, "", draft.most->text});
-    return;
+    return range;
   }
   for (const Band& band : threshold.bands) check_value(resolver, threshold, band, *least, *most);
+  return range;
 }
 
 }  // namespace rushlight

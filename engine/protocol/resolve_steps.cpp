@@ -159,11 +159,7 @@ void resolve_watch(Resolver& resolver) {
     const auto go = needed_place_in(resolver, resolver.steps, draft.go, "go", "rule", draft.where);
     watch.go = id_or_stand_in<StepId>(go);
     if (draft.when.empty()) resolver.error(draft.where, MissingElement{"if", "rule"});
-    if (draft.also) {
-      watch.also = text_from(resolver, *draft.also, "rule", draft.where);
-      refuse_blank(resolver, *draft.also, Filler::until, UntilWithoutWait{"", "until"});
-      refuse_blank(resolver, *draft.also, Filler::again, UntilWithoutWait{"", "again"});
-    }
+    if (draft.also) watch.also = text_from(resolver, *draft.also, "rule", draft.where);
     // Without a source of its own it rests on the source of the step it leads to.
     const bool step_has_one = go && *go < resolver.protocol.steps.size();
     watch.source = source_from(resolver, draft.source, "rule", watch.name, draft.where,

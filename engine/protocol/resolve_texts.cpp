@@ -36,10 +36,10 @@ std::vector<std::string> known_blanks(const Resolver& resolver) {
   return known;
 }
 
-std::optional<Piece> blank_named(const Resolver& resolver, const std::string& name) {
+std::optional<Piece> blank_named(Resolver& resolver, const std::string& name) {
   if (const auto filler = words::place_of(words::kFillers, name)) return Piece{static_cast<Filler>(*filler)};
-  if (const auto threshold = resolver.thresholds.find(name)) return Piece{ThresholdId{*threshold}};
-  if (const auto dose = resolver.doses.find(name)) return Piece{DoseId{*dose}};
+  if (const auto threshold = resolver.thresholds.use(name)) return Piece{ThresholdId{*threshold}};
+  if (const auto dose = resolver.doses.use(name)) return Piece{DoseId{*dose}};
   return std::nullopt;
 }
 
@@ -106,6 +106,9 @@ std::vector<std::string> declared_names(const Resolver& resolver) {
   return names;
 }
 
+// The texts of a step are shown in that step only; all others may be shown where no wait runs.
+bool stands_in_a_step(std::string_view element) { return element == "headline" || element == "do"; }
+
 }  // namespace
 
 void resolve_languages(Resolver& resolver) {
@@ -152,6 +155,10 @@ Text text_from(Resolver& resolver, const DraftText& draft, const char* element, 
     if (!seen[place]) resolver.error(where, MissingLanguage{std::string(words::kLanguages[place]), element});
   }
   if (resolver.findings.size() == found_before) compare_blanks(resolver, blanks);
+  if (!stands_in_a_step(element)) {
+    refuse_blank(resolver, draft, Filler::until, UntilWithoutWait{"", "until"});
+    refuse_blank(resolver, draft, Filler::again, UntilWithoutWait{"", "again"});
+  }
   return text;
 }
 

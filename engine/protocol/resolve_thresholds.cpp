@@ -67,8 +67,8 @@ Reading glucose_value(Resolver& resolver, const DraftThreshold& draft, const May
                       const char* element, const Where& where) {
   const Word* mg = needed(resolver, mg_dl, "mg-dl", element, where);
   const Word* mmol = needed(resolver, mmol_l, "mmol-l", element, where);
-  const auto mg_value = mg == nullptr ? std::nullopt : number_from_word(resolver, *mg);
-  const auto mmol_value = mmol == nullptr ? std::nullopt : number_from_word(resolver, *mmol);
+  const auto mg_value = mg == nullptr ? std::nullopt : number_from_word(resolver, *mg, Unit::mg_per_dl);
+  const auto mmol_value = mmol == nullptr ? std::nullopt : number_from_word(resolver, *mmol, Unit::mmol_per_l);
   if (!mg_value || !mmol_value) return Reading{std::nullopt, where};
   const GlucoseLimit limit{*mg_value, *mmol_value};
   check_pair(resolver, draft, limit, mmol->where);
@@ -141,7 +141,7 @@ void resolve_values(Resolver& resolver, const DraftThreshold& draft, Threshold& 
   }
   Threshold to_check = threshold;
   if (!values_read) to_check.bands.clear();  // the borders are still read and told about
-  check_range(resolver, draft, to_check);
+  threshold.range = range_from(resolver, draft, to_check);
 }
 
 }  // namespace

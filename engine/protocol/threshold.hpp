@@ -40,6 +40,11 @@ struct Band {
   Where where;
 };
 
+/// The smallest and the largest value a clinic may choose.
+struct Range {
+  Limit least, most;
+};
+
 /// A number that the clinic may change. One value is one band without ends.
 struct Threshold {
   std::string name;
@@ -50,6 +55,7 @@ struct Threshold {
   std::optional<Text> note;
   SourceId source;
   Where where;
+  std::optional<Range> range{};
 };
 
 /// The band that holds this context, the first when none does.

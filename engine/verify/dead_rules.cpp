@@ -1,3 +1,6 @@
+#include <algorithm>
+
+#include "verify/crossings.hpp"
 #include "verify/properties.hpp"
 
 namespace rushlight {
@@ -35,12 +38,27 @@ std::optional<std::size_t> taker_of(const std::vector<Table>& tables, std::size_
   return std::nullopt;
 }
 
+// Two thresholds silence a rule in every step that names them: told once, where the lower one has its value.
+bool tell_crossing(Checking& checking, const std::optional<Crossing>& crossing) {
+  if (!crossing) return false;
+  checking.thresholds_cross = true;
+  const bool told = std::any_of(checking.findings.begin(), checking.findings.end(), [&](const Finding& finding) {
+    return std::holds_alternative<ThresholdsCrossed>(finding.kind) && finding.where == crossing->lower &&
+           finding.because && finding.because->where == crossing->upper;
+  });
+  if (!told) checking.error(crossing->lower, crossing->kind, Because{"`" + crossing->kind.upper + "`", crossing->upper});
+  return true;
+}
+
 void tell(Checking& checking, const Step& step, const std::vector<Table>& tables, std::size_t rule) {
   const int number = static_cast<int>(rule) + 1;
   const Where& where = step.rules[rule].where;
+  const Conditions& when = step.rules[rule].when;
   if (never_holds(tables, rule)) {
+    if (tell_crossing(checking, crossing_within(checking.protocol, when))) return;
     checking.error(where, RuleNeverMatches{number, step.name, 0}, Because{"its conditions never hold together", {}});
   } else if (const auto taker = taker_of(tables, rule)) {
+    if (tell_crossing(checking, crossing_that_silences(checking.protocol, step.rules[*taker].when, when))) return;
     const int earlier = static_cast<int>(*taker) + 1;
     checking.error(where, RuleNeverMatches{number, step.name, earlier},
                    Because{"rule " + std::to_string(earlier) + " already takes all of it", step.rules[*taker].where});

@@ -18,6 +18,7 @@ struct Checking {
   std::vector<Tables> tables;
   Graph graph;
   std::vector<Finding> findings{};
+  bool thresholds_cross = false;  // what follows from that is not told
 
   void error(const Where& where, Kind kind, std::optional<Because> because = std::nullopt);
 };
@@ -47,7 +48,7 @@ void every_loop_passes_a_wait(Checking& checking);
 /// No one goes round for ever.
 void every_loop_is_bounded(Checking& checking);
 /// The danger signs are watched, the steps they lead to handle them, no handling step is calmer than that, and none
-/// that meets a danger sign is less than an emergency.
+/// that meets a danger sign is less than an emergency. No watch waits for the clock alone.
 void danger_signs_are_watched(Checking& checking);
 /// Insulin and glucagon never stand on one screen.
 void insulin_stands_apart_from_glucagon(Checking& checking);

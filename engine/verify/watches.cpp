@@ -26,6 +26,15 @@ constexpr Danger kDangers[] = {
     {"breathing-normally", "no", "does not breathe as usual (`breathing-normally` is no)"},
 };
 
+/// The whole of what has to be watched of a question.
+std::string condition_for(std::string_view fact) {
+  std::string answers;
+  for (const Danger& danger : kDangers) {
+    if (danger.fact == fact) answers += (answers.empty() ? "" : " ") + std::string(danger.answer);
+  }
+  return "<if fact=\"" + std::string(fact) + "\" is=\"" + answers + "\"/>";
+}
+
 std::uint64_t bit_of(const Fact& fact, std::string_view answer) {
   if (answer == "unknown") return kUnknownBit;
   for (std::size_t i = 0; i < fact.options.size(); ++i) {
@@ -42,13 +51,28 @@ bool fires_on(const Watch& watch, FactId fact, std::uint64_t bit) {
   });
 }
 
+/// The watch that reads the question, and does not fire on the whole of it.
+std::optional<Because> watched_in_part(const Protocol& protocol, FactId fact) {
+  for (const Watch& watch : protocol.watch) {
+    for (const Condition& condition : watch.when) {
+      const auto* test = std::get_if<Is>(&condition.test);
+      if (test == nullptr || !(test->fact == fact)) continue;
+      return Because{"watch `" + watch.name + "` takes only a part of it", watch.where};
+    }
+  }
+  return std::nullopt;
+}
+
+// What nobody watches of one question is one finding: the answer itself before "can't tell".
 void dangers_have_a_watch(Checking& checking) {
   const Protocol& protocol = checking.protocol;
+  std::string_view told;
   for (const Danger& danger : kDangers) {
+    if (danger.fact == told) continue;
     const auto fact = protocol.fact_named(danger.fact);
     if (!fact) {
       if (danger.fact == kAwake && danger.answer == "no") {
-        checking.error(protocol.where, WatchMissing{std::string(danger.child)},
+        checking.error(protocol.where, WatchMissing{std::string(danger.child), condition_for(danger.fact)},
                        Because{"no question is called `awake`", {}});
       }
       continue;
@@ -56,7 +80,20 @@ void dangers_have_a_watch(Checking& checking) {
     const std::uint64_t bit = bit_of(protocol[*fact], danger.answer);
     const bool watched = std::any_of(protocol.watch.begin(), protocol.watch.end(),
                                      [&](const Watch& watch) { return fires_on(watch, *fact, bit); });
-    if (!watched) checking.error(protocol[*fact].where, WatchMissing{std::string(danger.child)});
+    if (watched) continue;
+    told = danger.fact;
+    checking.error(protocol[*fact].where, WatchMissing{std::string(danger.child), condition_for(danger.fact)},
+                   watched_in_part(protocol, *fact));
+  }
+}
+
+// A watch is looked at when something is told or a deadline passes: one that reads the clock alone would be late.
+void watches_need_more_than_a_clock(Checking& checking) {
+  for (const Watch& watch : checking.protocol.watch) {
+    const bool by_time_alone = std::all_of(watch.when.begin(), watch.when.end(), [](const Condition& condition) {
+      return std::holds_alternative<WithinClock>(condition.test);
+    });
+    if (by_time_alone) checking.error(watch.where, WatchByTimeAlone{watch.name});
   }
 }
 
@@ -116,6 +153,7 @@ void danger_signs_are_watched(Checking& checking) {
     }
   }
   dangers_are_emergencies(checking);
+  watches_need_more_than_a_clock(checking);
 }
 
 }  // namespace rushlight

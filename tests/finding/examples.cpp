@@ -45,6 +45,9 @@ void add_words(std::vector<Example>& rows) {
                   "delete it, or move it into a text such as `<en>`"});
   rows.push_back(
       {UnknownId{"lwo", "threshold", {"low", "recheck"}}, "unknown-id", "no threshold is called `lwo`", "write `low`"});
+  rows.push_back({UnusedName{"lwo", "threshold", "low", 48}, "unused-name",
+                  "the threshold `lwo` is used nowhere, and 48 places ask for `low`, which is not there",
+                  "write `low` here"});
   rows.push_back({RepeatedId{"low", "threshold"}, "repeated-id", "the name of the threshold `low` is already taken",
                   "give this threshold a name of its own"});
   rows.push_back({BadId{"Very Low"}, "bad-id", "`Very Low` is not a name of lower-case words joined by hyphens",
@@ -108,6 +111,9 @@ void add_meanings(std::vector<Example>& rows) {
                   "add a rule to step `treat` that takes a `glucose` of 70 mg/dL"});
   rows.push_back({RuleNeverMatches{3, "recheck", 1}, "rule-never-matches", "rule 3 of step `recheck` can never match",
                   "delete rule 3, or move it above rule 1"});
+  rows.push_back({ThresholdsCrossed{"very-low", "72 mg/dL", "low", "70 mg/dL"}, "thresholds-crossed",
+                  "`very-low`, 72 mg/dL, is not below `low`, 70 mg/dL",
+                  "bring `very-low` below 70 mg/dL, or raise `low` above 72 mg/dL"});
 }
 
 void add_paths(std::vector<Example>& rows) {
@@ -126,8 +132,12 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({CalmerThanWatch{"treat", "will-not-wake"}, "calmer-than-watch",
                   "step `treat` handles watch `will-not-wake` but is calmer than where the watch leads",
                   "make step `treat` as urgent, or take `will-not-wake` out of its `handles`"});
-  rows.push_back({WatchMissing{"will not wake"}, "watch-missing", "no watch looks out for a child who will not wake",
-                  "add a `<rule>` for it inside `<watch>`"});
+  rows.push_back({WatchMissing{"will not wake", "<if fact=\"awake\" is=\"no unknown\"/>"}, "watch-missing",
+                  "no watch looks out for a child who will not wake",
+                  "add a `<rule>` with `<if fact=\"awake\" is=\"no unknown\"/>` inside `<watch>`"});
+  rows.push_back({WatchByTimeAlone{"bedtime"}, "watch-by-time-alone",
+                  "watch `bedtime` waits for the time alone, and nobody looks at it when that time comes",
+                  "add an answer to its conditions, or let a `<wait>` lead there when the time comes"});
   rows.push_back({MouthWhileDanger{"emergency", "sugar"}, "mouth-while-danger",
                   "`sugar` of step `emergency` gives by mouth to a child who may not be awake or able to swallow",
                   "take `sugar` out of step `emergency`"});

@@ -2,6 +2,7 @@
 #include <boost/test/unit_test.hpp>
 #include <cstdlib>
 #include <fstream>
+#include <set>
 #include <sstream>
 
 #include "finding/examples.hpp"
@@ -37,8 +38,8 @@ std::string page() {
   return text;
 }
 
-std::string written_page() {
-  std::ifstream file(kPage, std::ios::binary);
+std::string written_page(const std::string& path = kPage) {
+  std::ifstream file(path, std::ios::binary);
   std::ostringstream text;
   text << file.rdbuf();
   return text.str();
@@ -52,6 +53,22 @@ BOOST_AUTO_TEST_CASE(the_page_of_findings_is_what_the_program_says) {
   const char* rewrite = std::getenv("RUSHLIGHT_REWRITE");
   if (rewrite && std::string(rewrite) == "1") std::ofstream(kPage, std::ios::binary) << page();
   BOOST_TEST((written_page() == page()), "docs/findings.md differs: RUSHLIGHT_REWRITE=1 writes it anew");
+}
+
+BOOST_AUTO_TEST_CASE(the_page_of_the_format_names_findings_by_the_ids_they_have) {
+  std::set<std::string> ids;
+  for (const tests::Example& row : tests::examples()) ids.insert(id_of(row.kind));
+  const std::string format = written_page(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/protocol-format.md");
+  std::istringstream refused(format.substr(format.find("## What the check refuses")));
+  int named = 0;
+  for (std::string line; std::getline(refused, line);) {
+    if (line.rfind("| `", 0) != 0) continue;
+    std::istringstream words(line.substr(0, line.find('|', 1)));
+    for (std::string id; std::getline(words, id, '`') && std::getline(words, id, '`'); ++named) {
+      BOOST_TEST(ids.count(id) == 1U, id << " is no id of a finding");
+    }
+  }
+  BOOST_TEST(named > 20);
 }
 
 BOOST_AUTO_TEST_SUITE_END()

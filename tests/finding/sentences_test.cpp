@@ -9,6 +9,7 @@
 
 #include "finding/examples.hpp"
 #include "finding/number_words.hpp"
+#include "finding/unit_words.hpp"
 
 using namespace rushlight;
 namespace data = boost::unit_test::data;
@@ -49,6 +50,8 @@ std::ostream& operator<<(std::ostream& out, const NumberRow& row) { return out <
 const std::vector<NumberRow> kMeant = {
     {"3,9 mmol/L", "3.9 mmol/L"},
     {"070mg/dL", "70 mg/dL"},
+    {"3,9 mmol/l", "3.9 mmol/L"},
+    {"3,5 gramos", "3.5 g"},
     {"3,9 mmol", ""},
     {"7O mg/dL", ""},
     {"70", ""},
@@ -74,6 +77,23 @@ const std::vector<NumberRow> kMeant = {
     {"--5", ""},
     {"3,9,1", ""},
     {"+-5", ""},
+};
+
+const std::vector<NumberRow> kSpelledOut = {
+    {"15 minutes", "15 min"},
+    {"15minutos", "15 min"},
+    {"2 HRS", "2 h"},
+    {"7 Grams", "7 g"},
+    {"200 ml", "200 mL"},
+    {"70 MG/DL", "70 mg/dL"},
+    {"9.6 g / 100 ml", "9.6 g/(100.mL)"},
+    {"500 \xC2\xB5g", "500 ug"},
+    {"6 a\xC3\xB1os", "6 a"},
+    {"15 m", ""},
+    {"15 min", ""},
+    {"15 s min", ""},
+    {"fifteen minutes", ""},
+    {"15", ""},
 };
 
 }  // namespace
@@ -199,6 +219,15 @@ BOOST_AUTO_TEST_CASE(a_brace_is_closed_only_round_one_word) {
 
 BOOST_DATA_TEST_CASE(a_number_is_proposed_only_when_no_guess_is_needed, data::make(kMeant), row) {
   BOOST_TEST(value_meant_by(row.written) == row.meant);
+}
+
+BOOST_DATA_TEST_CASE(a_unit_is_proposed_for_a_word_that_means_one_thing, data::make(kSpelledOut), row) {
+  BOOST_TEST(amount_meant_by(row.written, "g, mL, min, h, a, mg/dL, g/(100.mL) or ug") == row.meant);
+}
+
+BOOST_AUTO_TEST_CASE(a_unit_is_proposed_only_where_it_may_stand) {
+  BOOST_TEST(amount_meant_by("7 grams", "g/kg") == "");
+  BOOST_TEST(amount_meant_by("7 grams", "mg or g") == "7 g");
 }
 
 BOOST_AUTO_TEST_CASE(every_mistake_of_a_number_has_words_of_its_own) {

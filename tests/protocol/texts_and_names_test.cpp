@@ -122,7 +122,7 @@ BOOST_AUTO_TEST_CASE(the_end_of_a_wait_is_not_named_where_there_is_none) {
   BOOST_TEST(told(findings_of(with("Wait {recheck}.", "Measure {again}."))) == "");
   const std::string in_watch = told(findings_of(
       with(R"(is="no unknown"/></rule></watch>)", R"(is="no unknown"/><en>Wake {again}.</en></rule></watch>)")));
-  BOOST_TEST(in_watch.find("`{again}` is the end of a wait, and a watch has no wait") != std::string::npos);
+  BOOST_TEST(in_watch.find("`{again}` is the end of a wait, and this text stands in no step") != std::string::npos);
   BOOST_TEST(in_watch.find("try      take `{again}` out of the text") != std::string::npos);
 }
 
@@ -135,11 +135,36 @@ BOOST_AUTO_TEST_CASE(the_end_of_a_wait_is_not_named_before_an_action_has_started
                                       R"( after="sugar" start-within="late")", ""))) == "");
 }
 
-BOOST_AUTO_TEST_CASE(a_name_that_is_unknown_in_many_places_is_told_once_with_its_lines) {
-  const auto found = only<UnknownId>(with(R"(<time id="late")", R"(<time id="latte")"));
+BOOST_AUTO_TEST_CASE(a_name_misspelt_where_it_is_given_is_told_there_and_once) {
+  const auto found = only<UnusedName>(with(R"(<time id="late")", R"(<time id="latte")"));
+  BOOST_TEST(found.kind.asked == "late");
+  BOOST_TEST(found.kind.places == 4);
+  BOOST_TEST(found.underlined == "latte");
+  const auto in_texts = only<UnusedName>(with(R"(<dose id="sugar-dose")", R"(<dose id="suger-dose")"));
+  BOOST_TEST(in_texts.kind.what == "dose");
+  BOOST_TEST(in_texts.kind.places == 3);
+}
+
+BOOST_AUTO_TEST_CASE(a_name_misspelt_in_the_one_place_that_uses_it_is_told_there) {
+  const auto found = only<UnknownId>(with(R"(at-least="most-treatments")", R"(at-least="most-treatment")"));
+  BOOST_TEST(found.kind.id == "most-treatment");
+  BOOST_TEST(found.because.value().text == "the threshold `most-treatments` is used nowhere");
+}
+
+BOOST_AUTO_TEST_CASE(a_name_that_is_gone_is_told_once_with_its_lines) {
+  const std::string gone = R"(    <time id="late" value="10 min" least="5 min" most="30 min" source="practice"><en>Late after</en></time>
+)";
+  const auto found = only<UnknownId>(with(gone, ""));
   BOOST_TEST(found.kind.id == "late");
-  BOOST_TEST_REQUIRE(found.because.has_value());
-  BOOST_TEST(found.because->text.rfind("also on lines ", 0) == 0U);
+  BOOST_TEST(found.because.value().text == "also on lines 57, 57, 66");
+}
+
+BOOST_AUTO_TEST_CASE(the_end_of_a_wait_is_named_only_in_a_step) {
+  for (const char* text : {"Try to wake {child}.", "For tests only.", "Will not wake</en></sign>", "Treat below", "Confused"}) {
+    const std::string old = text;
+    const std::string place = old.substr(0, old.find('<'));
+    BOOST_TEST(only<UntilWithoutWait>(with(old, "At {until}" + old.substr(place.size()))).kind.step == "", old);
+  }
 }
 
 BOOST_AUTO_TEST_SUITE_END()

@@ -134,7 +134,14 @@ BOOST_AUTO_TEST_CASE(numbers_and_units_are_read_whole_or_refused) {
   BOOST_TEST(missing.kind.example == "15 min");
   BOOST_TEST(missing.underlined == "15");
   BOOST_TEST(only<WrongUnit>(with(R"(value="15 min")", R"(value="15 g")")).kind.wanted == "min, s, h or d");
-  BOOST_TEST(only<WrongUnit>(with(R"(value="15 min")", R"(value="15 minutes")")).underlined == "15 minutes");
+  const auto spelled_out = only<WrongUnit>(with(R"(value="15 min")", R"(value="15 minutes")"));
+  BOOST_TEST(spelled_out.underlined == "15 minutes");
+  BOOST_TEST(remedy(spelled_out.kind) == "write `15 min`");
+  BOOST_TEST(remedy(only<WrongUnit>(with(R"(least="60 mg/dL")", R"(least="60 mg/dl")")).kind) == "write `60 mg/dL`");
+  BOOST_TEST(remedy(only<WrongUnit>(with(R"(value="5 g" least)", R"(value="5 minutes" least)")).kind) == "write it in g");
+  const auto named_twice = only<BadNumber>(with(R"(mg-dl="70")", R"(mg-dl="70 mg/dL")"));
+  BOOST_TEST(remedy(named_twice.kind) == "write `70`");
+  BOOST_TEST(remedy(only<BadNumber>(with(R"(mg-dl="70")", R"(mg-dl="70 mmol/L")")).kind) == "");
   BOOST_TEST(only<MissingUnit>(with(R"(least="60 mg/dL")", R"(least="60")")).underlined == "60");
   const auto mixed = only<WrongUnit>(with(R"(value="5 mL" least="1 mL")", R"(value="5 mL" least="1 g")"));
   BOOST_TEST(mixed.kind.wanted == "mL");

@@ -198,6 +198,40 @@ BOOST_AUTO_TEST_CASE(conditions_that_never_hold_together_are_dead) {
   BOOST_TEST(found.because->text == "its conditions never hold together");
 }
 
+// Two thresholds whose ranges say which is meant to be the lower one.
+std::string with_very_low(const std::string& mg_dl, const std::string& mmol_l, const std::string& rules) {
+  return with_threshold(measuring(rules), R"(<glucose id="very-low" mg-dl=")" + mg_dl + R"(" mmol-l=")" + mmol_l +
+                                              R"(" least="45 mg/dL" most="80 mg/dL" source="table"><en>V</en></glucose>)");
+}
+
+BOOST_AUTO_TEST_CASE(thresholds_that_changed_places_are_told_and_not_the_rules_they_silence) {
+  const std::string below = R"(<rule go="call"><if fact="glucose" below="very-low"/></rule>)";
+  const std::string text = with_very_low("72", "4.0", below + kTreatBelow + kTreatUnknown + kWellAtLeast);
+  const auto found = only_check<ThresholdsCrossed>(text);
+  BOOST_TEST(found.kind.lower == "very-low");
+  BOOST_TEST(found.kind.lower_value == "72 mg/dL");
+  BOOST_TEST(found.kind.upper == "low");
+  BOOST_TEST(found.underlined == "72");
+  BOOST_TEST(underlined(text, found.because.value().where.value()) == "70");
+  BOOST_TEST(only_check<ThresholdsCrossed>(with_very_low("70", "3.9", below + kTreatBelow + kTreatUnknown + kWellAtLeast))
+                 .kind.lower_value == "70 mg/dL");
+}
+
+BOOST_AUTO_TEST_CASE(thresholds_that_leave_nothing_between_them_are_told) {
+  const std::string between = R"(<rule go="call"><if fact="glucose" at-least="very-low" below="low"/></rule>)";
+  const auto found = only_check<ThresholdsCrossed>(
+      with_very_low("72", "4.0", between + kTreatBelow + kTreatUnknown + kWellAtLeast));
+  BOOST_TEST(found.kind.lower == "very-low");
+}
+
+BOOST_AUTO_TEST_CASE(rules_in_the_wrong_order_are_told_as_rules) {
+  const std::string below = R"(<rule go="call"><if fact="glucose" below="very-low"/></rule>)";
+  const auto found =
+      only_check<RuleNeverMatches>(with_very_low("54", "3.0", kTreatBelow + below + kTreatUnknown + kWellAtLeast));
+  BOOST_TEST(found.kind.rule == 2);
+  BOOST_TEST(found.kind.earlier == 1);
+}
+
 BOOST_AUTO_TEST_CASE(a_rule_that_matches_in_one_unit_family_only_is_alive) {
   const std::string border =
       R"(<glucose id="a" mg-dl="71" mmol-l="3.9" least="60 mg/dL" most="100 mg/dL" source="table"><en>A</en></glucose>)";

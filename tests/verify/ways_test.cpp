@@ -154,10 +154,12 @@ BOOST_AUTO_TEST_CASE(each_danger_sign_that_is_asked_is_watched) {
            R"(<yes-no id="seizure"><ask><en>Shaking?</en></ask></yes-no><yes-no id="symptoms">)"));
   BOOST_TEST(seizure.kind.danger == "has a seizure");
   BOOST_TEST(seizure.underlined == "yes-no");
-  const std::vector<Finding> swallow =
-      checked(with(R"(<yes-no id="symptoms">)",
-                   R"(<yes-no id="swallow"><ask><en>Swallows?</en></ask></yes-no><yes-no id="symptoms">)"));
-  BOOST_TEST(swallow.size() == 2U);
+  const auto swallow = only_check<WatchMissing>(
+      with(R"(<yes-no id="symptoms">)",
+           R"(<yes-no id="swallow"><ask><en>Swallows?</en></ask></yes-no><yes-no id="symptoms">)"));
+  BOOST_TEST(swallow.kind.danger == "cannot swallow");
+  BOOST_TEST(swallow.kind.condition == R"(<if fact="swallow" is="no unknown"/>)");
+  BOOST_TEST(!swallow.because.has_value());
   const auto breathing = only_check<WatchMissing>(
       with(R"(<yes-no id="symptoms">)",
            R"(<yes-no id="breathing-normally"><ask><en>Breathes as usual?</en></ask></yes-no><yes-no id="symptoms">)"));
@@ -167,8 +169,22 @@ BOOST_AUTO_TEST_CASE(each_danger_sign_that_is_asked_is_watched) {
 BOOST_AUTO_TEST_CASE(a_watch_that_asks_for_more_than_the_sign_may_stay_silent) {
   const std::string text = with(R"(<if fact="awake" is="no unknown"/>)",
                                 R"(<if fact="awake" is="no unknown"/><if fact="symptoms" is="yes"/>)");
-  BOOST_TEST(checked(text).size() == 2U);
-  for (const Finding& finding : checked(text)) BOOST_TEST(std::holds_alternative<WatchMissing>(finding.kind));
+  const auto found = only_check<WatchMissing>(text);
+  BOOST_TEST(found.kind.danger == "will not wake");
+  BOOST_TEST(found.because.value().text == "watch `will-not-wake` takes only a part of it");
+}
+
+BOOST_AUTO_TEST_CASE(a_watch_that_waits_for_the_hour_alone_is_refused) {
+  const auto watching = [](const std::string& conditions) {
+    const std::string rule = R"(<rule id="late-night" go="emergency">)" + conditions + "</rule>";
+    return changed(with("<watch>", "<watch>" + rule), R"(<step id="emergency" urgency="emergency" handles=")",
+                   R"(<step id="emergency" urgency="emergency" handles="late-night )");
+  };
+  const std::string hour = R"(<if clock-from="night" clock-up-to="morning"/>)";
+  const auto found = only_check<WatchByTimeAlone>(watching(hour));
+  BOOST_TEST(found.kind.watch == "late-night");
+  BOOST_TEST(found.underlined == "rule");
+  BOOST_TEST(told(checked(watching(hour + R"(<if fact="symptoms" is="yes"/>)"))) == "");
 }
 
 BOOST_AUTO_TEST_CASE(a_protocol_that_never_asks_whether_the_child_wakes_is_refused) {

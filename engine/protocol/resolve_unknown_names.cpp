@@ -1,0 +1,138 @@
+#include <algorithm>
+
+#include "protocol/resolve_parts.hpp"
+
+namespace rushlight {
+
+namespace {
+
+constexpr std::size_t kMostLines = 5;  // of the other places of one mistake
+
+/// One mistake and every place where it shows.
+struct Told {
+  Finding finding;
+  std::vector<std::uint32_t> also_on;
+};
+
+bool is_about(const Finding& told, const UnknownId& again) {
+  const auto* first = std::get_if<UnknownId>(&told.kind);
+  return first != nullptr && first->id == again.id && first->what == again.what && first->known == again.known;
+}
+
+// A blank stands for a threshold or a dose: a name that both lack is one mistake.
+bool is_about(const Finding& told, const UnknownPlaceholder& again) {
+  if (const auto* first = std::get_if<UnknownPlaceholder>(&told.kind)) return first->name == again.name;
+  const auto* first = std::get_if<UnknownId>(&told.kind);
+  return first != nullptr && first->id == again.name && (first->what == "threshold" || first->what == "dose");
+}
+
+bool is_about(const Finding& told, const Finding& again) {
+  if (const auto* id = std::get_if<UnknownId>(&again.kind)) return is_about(told, *id);
+  const auto* blank = std::get_if<UnknownPlaceholder>(&again.kind);
+  return blank != nullptr && is_about(told, *blank);
+}
+
+std::vector<Told> told_once(std::vector<Finding> findings) {
+  std::vector<Told> once;
+  for (const bool ids : {true, false}) {  // ids first, so that blanks find them
+    for (Finding& finding : findings) {
+      if (std::holds_alternative<UnknownPlaceholder>(finding.kind) == ids) continue;
+      const auto first =
+          std::find_if(once.begin(), once.end(), [&](const Told& told) { return is_about(told.finding, finding); });
+      if (first == once.end()) {
+        once.push_back({std::move(finding), {}});
+      } else {
+        first->also_on.push_back(finding.where.line);
+      }
+    }
+  }
+  return once;
+}
+
+/// The name asked for and the lists in which it could have stood; no list for every other kind of mistake.
+struct Asked {
+  std::string name;
+  std::vector<const Names*> lists;
+};
+
+Asked asked_by(const Resolver& resolver, const Kind& kind) {
+  if (const auto* blank = std::get_if<UnknownPlaceholder>(&kind)) {
+    return {blank->name, {&resolver.thresholds, &resolver.doses}};
+  }
+  const auto* id = std::get_if<UnknownId>(&kind);
+  if (id == nullptr) return {};
+  for (const Names* names : {&resolver.sources, &resolver.thresholds, &resolver.facts, &resolver.doses, &resolver.timers,
+                             &resolver.counters, &resolver.watches, &resolver.actions, &resolver.steps}) {
+    if (names->noun == id->what) return {id->id, {names}};
+  }
+  return {};
+}
+
+/// A name that is given and that nobody asks for.
+struct Unused {
+  const Names* list;
+  std::size_t place;
+  const std::string& name() const { return list->names[place]; }
+  const Where& where() const { return list->places[place]; }
+};
+
+std::vector<Unused> unused_in(const Asked& asked) {
+  std::vector<Unused> unused;
+  for (const Names* list : asked.lists) {
+    for (std::size_t place = 0; place < list->names.size(); ++place) {
+      const bool given_by_the_file = list->places[place].line != 0 && !list->names[place].empty();
+      if (list->is_used(place) || !given_by_the_file) continue;
+      unused.push_back({list, place});
+    }
+  }
+  return unused;
+}
+
+std::optional<Unused> nearest_of(const std::vector<Unused>& unused, const std::string& asked) {
+  std::vector<std::string> names;
+  for (const Unused& each : unused) names.push_back(each.name());
+  const auto near = near_word(asked, names);
+  if (!near) return std::nullopt;
+  return *std::find_if(unused.begin(), unused.end(), [&](const Unused& each) { return each.name() == *near; });
+}
+
+std::string lines_of(const std::vector<std::uint32_t>& lines) {
+  std::string text = lines.size() == 1 ? "also on line " : "also on lines ";
+  for (std::size_t i = 0; i < std::min(lines.size(), kMostLines); ++i) {
+    text += (i == 0 ? "" : ", ") + std::to_string(lines[i]);
+  }
+  if (lines.size() > kMostLines) text += " and " + std::to_string(lines.size() - kMostLines) + " more";
+  return text;
+}
+
+// Asked for in one place only, the slip is there; asked for in several, it is where a name so near is given.
+Finding finding_of(const Resolver& resolver, Told told) {
+  Finding& finding = told.finding;
+  const Asked asked = asked_by(resolver, finding.kind);
+  const std::vector<Unused> unused = unused_in(asked);
+  const auto near = nearest_of(unused, asked.name);
+  if (near && !told.also_on.empty()) {
+    const int places = static_cast<int>(told.also_on.size()) + 1;
+    return Finding{Severity::error, near->where(), UnusedName{near->name(), near->list->noun, asked.name, places},
+                   Because{"the first of these places", finding.where}};
+  }
+  if (finding.because) return std::move(finding);
+  if (near || unused.size() == 1) {
+    const Unused& beside = near ? *near : unused.front();
+    finding.because = Because{"the " + beside.list->noun + " `" + beside.name() + "` is used nowhere", beside.where()};
+  } else if (!told.also_on.empty()) {
+    finding.because = Because{lines_of(told.also_on), {}};
+  }
+  return std::move(finding);
+}
+
+}  // namespace
+
+void tell_unknown_names_once(Resolver& resolver) {
+  std::vector<Finding> findings;
+  for (Told& told : told_once(std::move(resolver.findings))) findings.push_back(finding_of(resolver, std::move(told)));
+  resolver.findings = std::move(findings);
+  sort_findings(resolver.findings);
+}
+
+}  // namespace rushlight
