@@ -113,7 +113,8 @@ class StepScreen {
   // Once it is given, "give it now" must not stand on the screen: a tired reader would give it twice.
   bool has_given() const {
     return std::any_of(view_.actions.begin(), view_.actions.end(), [](const ShownAction& action) {
-      return action.dose && (action.outcome == Outcome::given || action.outcome == Outcome::part);
+      const bool taken = action.outcome == Outcome::given || action.outcome == Outcome::part;
+      return action.dose && taken && action.kind != ActionKind::fluid;  // sips go on after the first of them
     });
   }
   // Nor "call now" once somebody has answered.
@@ -157,7 +158,8 @@ class StepScreen {
   void show_wait() {
     show_given(!view_.call);
     for (const ShownAction& action : view_.actions) {
-      const bool goes_on = action.kind == ActionKind::watch || action.kind == ActionKind::position;
+      const bool goes_on = action.kind == ActionKind::watch || action.kind == ActionKind::position ||
+                           action.kind == ActionKind::fluid;
       if (goes_on) add("- ", action.text);
     }
     show_early(0);

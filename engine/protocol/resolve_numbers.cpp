@@ -47,7 +47,7 @@ std::optional<int> count_from_word(Resolver& resolver, const Word& word) {
 
 // A bare number that multiplies: 1.5.
 std::optional<Quantity> factor_from_word(Resolver& resolver, const Word& word) {
-  const std::optional<Decimal> number = number_from_word(resolver, word);
+  const std::optional<Decimal> number = number_from_word(resolver, word, Unit::one);
   if (!number) return std::nullopt;
   return Quantity{*number, Unit::one};
 }

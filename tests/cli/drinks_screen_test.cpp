@@ -53,6 +53,15 @@ BOOST_AUTO_TEST_CASE(drinks_are_told_against_what_the_whole_wait_asks_for) {
   BOOST_TEST(person.shows("Drunk so far: 60 mL. By 04:10: 122 mL in all."));
 }
 
+BOOST_AUTO_TEST_CASE(sips_stay_on_the_screen_after_the_first_of_them) {
+  AtTheScreen person = at_the_plan();
+  const std::string plan = person.view().headline;
+  const std::string drink = person.view().actions.front().text;
+  person.types("").at("02:40").types("60 mL");
+  BOOST_TEST(person.shows(plan));
+  BOOST_TEST(person.shows("- " + drink));
+}
+
 BOOST_AUTO_TEST_CASE(part_of_a_drink_is_no_trouble_to_read_about) {
   AtTheScreen person = at_the_plan();
   person.types("").types("60 mL");
