@@ -13,6 +13,8 @@ import re
 import shutil
 import sys
 
+sys.dont_write_bytecode = True  # a test leaves nothing in the source tree
+
 import day
 from texts import Protocols, Sentences
 from window import Window
