@@ -4,6 +4,7 @@
 #include <string>
 
 #include "episode/fold.hpp"
+#include "protocol/words.hpp"
 
 namespace rushlight::bench {
 namespace {
@@ -17,12 +18,8 @@ class Maker {
   Maker() {
     protocol_.set = "bench";
     protocol_.sources.push_back(Source{"timing", "", "", "", "", true, false, nowhere()});
-    add_fact("age", FactKind::age, {}, true);
-    add_fact("weight", FactKind::weight, {}, true);
-    add_fact("total-daily-dose", FactKind::insulin, {}, true);
-    add_fact("delivery", FactKind::choice, {"injections", "pump", "automatic-pump"}, true);
-    add_fact("rescue", FactKind::choice, {"nasal", "injection", "premixed", "expired", "none"}, true);
-    add_fact("strips", FactKind::choice, {"blood", "urine", "none"}, true);
+    // No rule of the set reads a child-file fact; only their places count.
+    for (const std::string_view name : words::kChildFacts) add_fact(std::string(name), FactKind::count, {}, true);
     add_fact("awake", FactKind::choice, {"yes", "confused", "no"}, false);
     add_fact("swallow", FactKind::choice, {"yes", "no"}, false);
     add_fact("seizure", FactKind::choice, {"yes", "no"}, false);
@@ -57,8 +54,8 @@ class Maker {
   Protocol take() { return std::move(protocol_); }
 
  private:
-  void add_fact(const char* name, FactKind kind, std::vector<std::string> options, bool from_child) {
-    Fact fact{name, kind, false, from_child, {}, {}, {}, nowhere()};
+  void add_fact(std::string name, FactKind kind, std::vector<std::string> options, bool from_child) {
+    Fact fact{std::move(name), kind, false, from_child, {}, {}, {}, nowhere()};
     for (std::string& option : options) fact.options.push_back(Option{std::move(option), {}});
     protocol_.facts.push_back(std::move(fact));
   }
