@@ -109,6 +109,7 @@ Answer ago_answer(std::string_view typed, Language language) {
   if ((yes && !*yes) || folded_letters(trimmed(typed)) == "none") return Value{NotLately{}};
   const auto read = duration_from_words(trimmed(typed), mark_of(language));
   if (const auto* time = std::get_if<Duration>(&read)) {
+    if (*time > std::chrono::hours{24 * 7}) return say(kAgoLike, language);  // a slip: "400 h" for 40 min
     if (*time > std::chrono::hours{24}) return Value{NotLately{}};
     return Value{Ago{*time}};
   }

@@ -118,7 +118,11 @@ class Meaning {
     if (number_ == 4 && may_be_the_clinic)
       return {OnStep{}, Called{Contact::on_call, Outcome::reached, ""},
               say(kMarked, language_, say(kClinicAfterAll, language_))};
-    return only_to(same, may_be_the_clinic ? 4 : 3);
+    const std::size_t last = may_be_the_clinic ? 4 : 3;
+    const std::optional<Answers> come = told_to_come(here_, same.contact);
+    if (come && number_ == static_cast<int>(last) + 1)
+      return {OnStep{}, Answered{*come}, say(kMarked, language_, say(kTheySayCome, language_))};
+    return only_to(same, come ? last + 1 : last);
   }
 
   Turn operator()(const TypingWhatTheySaid& same) const {
@@ -220,13 +224,19 @@ class Meaning {
     const std::string shown = text_from_answer(question, value, here_.setting());
     const Answers answers = {{question.id, value}};
     if (correcting) return {OnStep{}, Corrected{answers}, say(kCorrected, language_, shown)};
-    if (view_.waiting && !is_asked(question.id)) {
+    if (view_.waiting && !is_asked(question.id) && !leads_on(answers)) {
       const bool first = phase_of(here_) == Phase::act;
       const std::string until = clock_text(view_.wait->until);
       return {OnStep{}, Answered{answers},
               first ? say(kKeptFirst, language_, shown) : say(kEarlyKept, language_, shown, until)};
     }
     return {OnStep{}, Answered{answers}, say(kYouSaid, language_, shown)};
+  }
+
+  // A reading that a watch takes up at once is not kept for later.
+  bool leads_on(const Answers& answers) const {
+    const Episode told = folded(here_.protocol, here_.child, here_.episode, Event{here_.now, Answered{answers}});
+    return told.entered_by != here_.episode.entered_by;
   }
 
   Turn cant_tell() const {
@@ -314,16 +324,13 @@ class Meaning {
     return Turn{OnStep{}, Answered{{{early.fact, Chosen{early.option}}}}, say(kYouSaid, language_, early.text)};
   }
 
-  // Before its time a reading is kept; the engine knows that it came early.
+  // Before its time a reading is kept, unless a watch takes it up at once; the engine knows that it came early.
   Turn early_reading() const {
-    if (!view_.waiting) return not_understood(OnStep{});
+    const std::optional<FactId> fact = view_.waiting ? glucose_taken_early(here_) : std::nullopt;
+    if (!fact) return not_understood(OnStep{});
     const bool has_digit = typed_.find_first_of("0123456789") != std::string::npos;
-    for (const Ask& ask : here_.protocol[here_.episode.step].asks) {
-      if (here_.protocol[ask.fact].kind != FactKind::glucose) continue;
-      const Turn turn = typed_answer(OnStep{}, question_of(here_, ask.fact), false);
-      if (has_digit || turn.what) return turn;
-    }
-    return not_understood(OnStep{});
+    const Turn turn = typed_answer(OnStep{}, question_of(here_, *fact), false);
+    return has_digit || turn.what ? turn : not_understood(OnStep{});
   }
 
   Turn trouble() const {

@@ -76,6 +76,7 @@ class Menu {
     item(say(kNoAnswer, language_));
     item(say(kTold, language_));
     if (stands_in_for_the_clinic(here_, reporting.contact)) item(say(kClinicAfterAll, language_));
+    if (told_to_come(here_, reporting.contact)) item(say(kTheySayCome, language_));
     screen_.tell = say(kTellChoice, language_) + " " + say(kNotCalledYet, language_);
   }
   void operator()(const TypingWhatTheySaid&) {

@@ -105,6 +105,9 @@ inline constexpr Both kNeedsAnswer{"This needs an answer. Not sure? Type t.",
                                    "Esto necesita respuesta. ¿No sabe? Escriba d."};
 inline constexpr Both kJustChanged{"The screen just changed. Read it, then answer again.",
                                    "La pantalla acaba de cambiar. Léala y responda otra vez."};
+inline constexpr Both kJustChangedTyped{
+    "The screen just changed. \"{1}\" is not taken yet. Read it, then answer again.",
+    "La pantalla acaba de cambiar. \"{1}\" no cuenta todavía. Léala y responda otra vez."};
 inline constexpr Both kNotYet{"Not yet. The alarm rings at {1}.", "Todavía no. La alarma suena a las {1}."};
 inline constexpr Both kEarlyKept{"{1} is kept. It is early: check again at {2}.",
                                  "{1} queda anotado. Es pronto: mida otra vez a las {2}."};
@@ -165,6 +168,7 @@ inline constexpr Both kDrunkSoFar{"Drunk so far: {1}. By {2}: {3} in all.",
                                   "Bebió hasta ahora: {1}. Para las {2}: {3} en total."};
 inline constexpr Both kDrinkMore{"After each drink type how much, like 60 mL.",
                                  "Tras cada bebida escriba cuánto, por ejemplo 60 mL."};
+inline constexpr Both kTheySayCome{"They say: come to the hospital", "Dicen: vengan al hospital"};
 inline constexpr Both kClinicAfterAll{"The clinic answered after all", "La clínica contestó después"};
 inline constexpr Both kSayThis{"Say:", "Diga:"};
 inline constexpr Both kWhatIsIt{"What is it about?", "¿De qué se trata?"};

@@ -52,10 +52,51 @@ bool asks_how_much(const Situation& here, const ShownAction& action) {
   return !mouth && !(action.dose && action.dose->amount);
 }
 
+namespace {
+
+/// What the watches for news read that are looked at here.
+Conditions conditions_of_news(const Situation& here) {
+  const EpisodeClock& clock = here.episode.clock;
+  const Scene scene = scene_at(here.protocol, here.child, here.episode, clock.last_wall + clock.lost);
+  Conditions conditions;
+  for (std::uint16_t place = 0; place < here.protocol.watch.size(); ++place) {
+    const Watch& watch = here.protocol.watch[place];
+    if (watch.told && is_live(scene, WatchId{place}))
+      conditions.insert(conditions.end(), watch.when.begin(), watch.when.end());
+  }
+  return conditions;
+}
+
+}  // namespace
+
 bool stands_in_for_the_clinic(const Situation& here, Contact contact) {
   return std::any_of(here.episode.calls.begin(), here.episode.calls.end(), [&](const OpenCall& call) {
     return call.contact == contact && contact == Contact::emergency && !call.by_step;
   });
+}
+
+std::optional<FactId> glucose_taken_early(const Situation& here) {
+  const auto is_glucose = [&](FactId fact) { return here.protocol[fact].kind == FactKind::glucose; };
+  for (const Ask& ask : here.protocol[here.episode.step].asks) {
+    if (is_glucose(ask.fact)) return ask.fact;
+  }
+  for (const Condition& condition : conditions_of_news(here)) {
+    const std::optional<FactId> fact = question_in(here.protocol, condition);
+    if (fact && is_glucose(*fact)) return fact;
+  }
+  return std::nullopt;
+}
+
+std::optional<Answers> told_to_come(const Situation& here, Contact contact) {
+  if (contact == Contact::emergency && !stands_in_for_the_clinic(here, contact)) return std::nullopt;
+  for (const Condition& condition : conditions_of_news(here)) {
+    const auto* is = std::get_if<Is>(&condition.test);
+    if (is == nullptr || here.protocol[is->fact].name != "clinic-said") continue;
+    for (std::uint16_t option = 0; option < here.protocol[is->fact].options.size(); ++option) {
+      if ((is->options >> option & 1U) != 0) return Answers{{is->fact, Chosen{option}}};
+    }
+  }
+  return std::nullopt;
 }
 
 const ShownAction* pending_call(const View& view) {

@@ -47,6 +47,13 @@ bool asks_how_much(const Situation& situation, const ShownAction& action);
 /// An emergency call that no step asked for: it took the place of one that the clinic did not answer.
 bool stands_in_for_the_clinic(const Situation& situation, Contact contact);
 
+/// The glucose that the step asks after its wait, or that a watch for news looks at: it may be typed during the wait.
+std::optional<FactId> glucose_taken_early(const Situation& situation);
+
+/// The answer that says that the clinic sends the child to the hospital, where a watch for news follows it; empty where
+/// nothing would follow, and about the emergency services, who come themselves.
+std::optional<Answers> told_to_come(const Situation& situation, Contact contact);
+
 /// A call of this step that nobody has said anything about.
 const ShownAction* pending_call(const View& view);
 

@@ -40,15 +40,39 @@ Terminal::Size Terminal::size() const {
 
 void Terminal::show(const std::vector<Line>& lines, const std::string& prompt, Where where) {
   std::string bytes = live_ && where == Where::fresh_screen ? "\x1b[H\x1b[2J" : at_prompt_ ? "\n\n" : "";
-  for (const Line& line : lines) {
-    if (line.strong && bold_) bytes += "\x1b[1m";
-    bytes += cleaned(line.text);
-    if (line.strong && bold_) bytes += "\x1b[0m";
-    bytes += '\n';
-  }
+  for (const Line& line : lines) bytes += bytes_of(line) + '\n';
   bytes += cleaned(prompt);
   at_prompt_ = !prompt.empty();
+  rows_above_ = lines.size();
   write_all(bytes);
+}
+
+// The terminal itself echoes what is typed, so nobody here can write it again: the prompt's row is moved as it is, by
+// rows put in or taken out at the top, and the cursor with it.
+void Terminal::show_above_prompt(const std::vector<Line>& lines) {
+  if (!live_) return;
+  const auto rows = [](std::size_t count, char what) { return "\x1b[" + std::to_string(count) + what; };
+  std::string bytes =
+      "\x1b"
+      "7\x1b[H";
+  std::string back =
+      "\x1b"
+      "8";
+  if (lines.size() > rows_above_) {
+    bytes += rows(lines.size() - rows_above_, 'L');
+    back += rows(lines.size() - rows_above_, 'B');
+  } else if (lines.size() < rows_above_) {
+    bytes += rows(rows_above_ - lines.size(), 'M');
+    back += rows(rows_above_ - lines.size(), 'A');
+  }
+  for (std::size_t row = 0; row < lines.size(); ++row) bytes += rows(row + 1, 'H') + "\x1b[2K" + bytes_of(lines[row]);
+  rows_above_ = lines.size();
+  write_all(bytes + back + "\x1b[J");
+}
+
+std::string Terminal::bytes_of(const Line& line) const {
+  const std::string text = cleaned(line.text);
+  return line.strong && bold_ ? "\x1b[1m" + text + "\x1b[0m" : text;
 }
 
 void Terminal::rewrite_above_prompt(const std::string& text) {

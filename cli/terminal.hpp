@@ -31,6 +31,9 @@ class Terminal {
   enum class Where { fresh_screen, below };
   /// The screen and, below it, the prompt. The lines must fit the size already.
   void show(const std::vector<Line>& lines, const std::string& prompt, Where where = Where::fresh_screen);
+  /// Another screen above the prompt that is there, which moves with what is half typed behind it. The last one must
+  /// have been shown fresh, or so. Does nothing unless live.
+  void show_above_prompt(const std::vector<Line>& lines);
   /// Rewrites the line above the prompt, or the second from the top; half-typed answers stay. Does nothing unless live.
   void rewrite_above_prompt(const std::string& text);
   void rewrite_second(const std::string& text);
@@ -42,11 +45,13 @@ class Terminal {
   void leave_prompt();
 
  private:
+  std::string bytes_of(const Line& line) const;
   void write_all(const std::string& bytes);
 
   int descriptor_;
   bool is_terminal_, live_, bold_;
   bool at_prompt_ = false;
+  std::size_t rows_above_ = 0;  // of the prompt, on the last screen
 };
 
 }  // namespace rushlight

@@ -85,9 +85,10 @@ void WalkLoop::look() {
   if (moved && !by_key_) said_.clear();
 
   const Screen screen = screen_of(here, dialog_, said_);
-  if (take_redraw_request() || by_key_ || !shown_ || !shown_->says_the_same_as(screen)) {
+  const bool anew = take_redraw_request() || by_key_ || !shown_;
+  if (anew || !shown_->says_the_same_as(screen)) {
     by_time_ = moved && !by_key_;
-    draw(screen);
+    draw(screen, anew ? Prompt::anew : prompt_);
   } else {
     if (screen.live != shown_live_) terminal_.rewrite_above_prompt(screen.live);
     if (screen.when != shown_when_) rewrite_time(screen);
@@ -104,14 +105,16 @@ void WalkLoop::rewrite_time(const Screen& screen) {
   if (second_row)
     terminal_.rewrite_second(who_line(screen, width));
   else
-    draw(screen);
+    draw(screen, prompt_);
 }
 
-void WalkLoop::draw(const Screen& screen) {
+void WalkLoop::draw(const Screen& screen, Prompt prompt) {
   const auto pages = pages_of(screen, terminal_.size(), view_.language);
   pages_ = pages.size();
   if (!by_key_ || page_ >= pages_) page_ = 0;
-  if (terminal_.is_live()) {
+  if (terminal_.is_live() && prompt == Prompt::stays) {
+    terminal_.show_above_prompt(pages[page_]);
+  } else if (terminal_.is_live()) {
     terminal_.show(pages[page_], "> ");
   } else {
     for (const auto& page : pages_of(screen, {1000, terminal_.size().columns}, view_.language))
@@ -137,7 +140,9 @@ void WalkLoop::sound(const Noticed& noticed) {
 }
 
 std::optional<int> WalkLoop::take(const std::string& line) {
-  look();  // what passed while the line was typed is shown before the line means anything
+  prompt_ = Prompt::anew;  // the line's own Enter has left it
+  look();                  // what passed while the line was typed is shown before the line means anything
+  prompt_ = Prompt::stays;
   const auto since_drawn = ticks() - drawn_at_;
   const bool blank = trimmed(line).empty();
   const bool bounced = terminal_.is_terminal() && blank && !by_time_ && !first_ && since_drawn < kBounce;
@@ -147,7 +152,8 @@ std::optional<int> WalkLoop::take(const std::string& line) {
   by_key_ = true;
   if (bounced) return std::nullopt;
   if (unread) {
-    said_ = say(kJustChanged, view_.language);
+    said_ =
+        blank ? say(kJustChanged, view_.language) : say(kJustChangedTyped, view_.language, std::string(trimmed(line)));
     by_time_ = false;
     return std::nullopt;
   }

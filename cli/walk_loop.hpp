@@ -45,8 +45,11 @@ class WalkLoop {
     friend bool operator==(const Noticed&, const Noticed&) = default;
   };
 
+  // Whether what is half typed behind the prompt stays there when the screen above it changes.
+  enum class Prompt { stays, anew };
+
   void look();
-  void draw(const Screen& screen);
+  void draw(const Screen& screen, Prompt prompt);
   void rewrite_time(const Screen& screen);
   void sound(const Noticed& noticed);
   std::optional<int> take(const std::string& line);
@@ -71,6 +74,7 @@ class WalkLoop {
   bool first_ = true;     // the first screen has not been answered yet
   bool by_key_ = true;    // the next screen follows a key, and not the time
   bool by_time_ = false;  // the last change followed the time
+  Prompt prompt_ = Prompt::stays;
   std::size_t page_ = 0, pages_ = 1;
   std::optional<Screen> shown_;
   std::string shown_when_, shown_live_;

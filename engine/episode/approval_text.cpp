@@ -21,6 +21,7 @@ std::string approval_text(const Scene& scene, Language language) {
   const std::optional<Approval> approval = approval_in(scene);
   if (!approval) return phrase(Phrase::not_approved, language);
   if (!approval->verified) return phrase(Phrase::approval_void, language);
+  if (scene.today < approval->on) return phrase(Phrase::approval_to_come, language, text_from_day(approval->on));
   if (!is_approved_now(scene)) return phrase(Phrase::approval_over, language, text_from_day(approval->until));
   return phrase(Phrase::approved_by, language, approval->by, text_from_day(approval->until));
 }

@@ -25,6 +25,7 @@ struct Known {
   Instant learned;
   int told_by;        // the how-manyeth event said it
   bool used = false;  // a rule of a step that asks for it has led on since it was told
+  bool noticed = false;  // a watch for news has fired on it
 };
 
 /// Why the episode stands in its step.

@@ -128,6 +128,15 @@ struct Holds {
   }
 };
 
+/// While opening questions are open nothing is news yet: whether the child wakes comes first.
+bool is_news(const Scene& scene, const Watch& watch) {
+  const Episode& episode = scene.episode;
+  return episode.opening.empty() && std::all_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+    const std::optional<FactId> fact = question_in(scene.protocol, condition);
+    return !fact || (is_told_since(episode, *fact, episode.entered) && !episode.facts[fact->index]->noticed);
+  });
+}
+
 bool has_watch(const Part& part, WatchId id) {
   return id.index >= part.first_watch && id.index < part.first_watch + part.watches;
 }
@@ -224,6 +233,18 @@ std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step) {
   return std::nullopt;
 }
 
+std::optional<FactId> question_in(const Protocol& protocol, const Condition& condition) {
+  std::optional<FactId> fact;
+  if (const auto* compares = std::get_if<Compares>(&condition.test)) fact = compares->fact;
+  if (const auto* is = std::get_if<Is>(&condition.test)) fact = is->fact;
+  return fact && !protocol[*fact].from_child ? fact : std::nullopt;
+}
+
+bool is_told_since(const Episode& episode, FactId fact, Instant since) {
+  const std::optional<Known>& known = episode.facts[fact.index];
+  return known && known->learned >= since && known->told_by >= episode.entered_by && !known->used;
+}
+
 std::vector<WatchId> watches_met(const Scene& scene, const Step& step) {
   std::vector<WatchId> met;
   for (const WatchId id : step.handles) {
@@ -252,7 +273,9 @@ std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& st
   for (std::size_t place = 0; place < scene.protocol.watch.size(); ++place) {
     const WatchId id{static_cast<std::uint16_t>(place)};
     if (std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end() || !is_live(scene, id)) continue;
-    if (all_hold(scene, scene.protocol.watch[place].when, Unanswered::holds_nothing)) return id.index;
+    const Watch& watch = scene.protocol.watch[place];
+    if (watch.told && !is_news(scene, watch)) continue;
+    if (all_hold(scene, watch.when, Unanswered::holds_nothing)) return id.index;
   }
   return std::nullopt;
 }

@@ -39,6 +39,13 @@ std::optional<std::uint16_t> first_match(const Scene& scene, const Step& step);
 /// but for what the visiting step handles and what the visited protocol watches under the same name.
 bool is_live(const Scene& scene, WatchId watch);
 
+/// The caregiver's answer that a condition reads, if it reads one.
+std::optional<FactId> question_in(const Protocol& protocol, const Condition& condition);
+
+/// Whether a fact has an answer of its own here: told since, or together with the answer that led here, and not used by a step before. A
+/// reading is never its own check, even when all was told in one second.
+bool is_told_since(const Episode& episode, FactId fact, Instant since);
+
 /// (Law: watch comes before every rule.) The first watch that is true and that the step does not handle.
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step);
 

@@ -14,14 +14,6 @@ constexpr int kMostStepsAtOnce = 1000;
 // A counter is compared with small limits only; it stops here instead of wrapping.
 constexpr int kMostCounted = 1'000'000;
 
-/// A step's own question wants an answer of its own: one told since the step was entered, or told together with the
-/// answer that led here and not used by a step before. A reading is never its own check, even when all was told in one
-/// second.
-bool is_told_since(const Episode& episode, FactId fact, Instant since) {
-  const std::optional<Known>& known = episode.facts[fact.index];
-  return known && known->learned >= since && known->told_by >= episode.entered_by && !known->used;
-}
-
 bool is_answered(const Episode& episode, const Ask& ask, Instant since, std::optional<Duration> fresh, Instant now) {
   if (ask.fact.index < kChildFacts) return true;
   const std::optional<Known>& known = episode.facts[ask.fact.index];
@@ -210,13 +202,22 @@ std::optional<std::uint16_t> Settling::early_match(const Scene& here) const {
   return std::nullopt;
 }
 
+// News is news once: however often a step that does not handle it is come to, the same answer never leads there again.
+void Settling::notice(const Watch& watch) {
+  for (const Condition& condition : watch.when) {
+    if (const std::optional<FactId> fact = question_in(protocol_, condition)) episode_.facts[fact->index]->noticed = true;
+  }
+}
+
 void Settling::follow_rules(Instant now) {
   for (int steps = 0; steps < kMostStepsAtOnce && !episode_.ended; ++steps) {
     const Scene here = scene(now);
     const Step& step = protocol_[episode_.step];
     if (const auto watch = watch_that_fires(here, step)) {
       episode_.opening.clear();  // danger first: nothing else is asked before its step
-      const StepId to = protocol_.watch[*watch].go;
+      const Watch& fires = protocol_.watch[*watch];
+      if (fires.told) notice(fires);
+      const StepId to = fires.go;
       if (protocol_.part_of(to) != protocol_.part_of(episode_.step)) episode_.visit.reset();  // the caller's danger
       enter(to, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);
       continue;

@@ -33,6 +33,7 @@ class Settling {
   void apply(const Deadline& deadline);
   void start_wait(Instant when, Instant now);
   bool step_is_finished(const Scene& scene) const;
+  void notice(const Watch& watch);
   void take(const Rule& rule, const Cause& cause, Instant now);
   void come_back(const Cause& cause, Instant now);
   std::optional<std::uint16_t> early_match(const Scene& scene) const;

@@ -20,17 +20,23 @@ std::string latest_glucose(const Scene& scene, Language language) {
   return phrase(Phrase::no_reading, language);
 }
 
-/// Blood first: it is the reading the bands are written for.
+/// What was told last, of blood or urine; both, blood first, when they were told together: either may have decided.
 std::string latest_ketones(const Scene& scene, Language language) {
+  std::string words;
+  std::optional<Instant> last;
   for (const char* name : {"ketones", "urine-ketones"}) {
     const std::optional<FactId> fact = scene.protocol.fact_named(name);
-    const std::optional<Value> value = fact ? value_of(scene, *fact) : std::nullopt;
-    if (!value) continue;
-    if (const auto* blood = std::get_if<KetoneReading>(&*value)) return text_from_ketones(*blood);
-    const auto* urine = std::get_if<Chosen>(&*value);
-    if (urine != nullptr) return plain_words(scene.protocol[*fact].options[urine->option].text, language);
+    const std::optional<Known> known = fact ? scene.episode.facts[fact->index] : std::nullopt;
+    if (!known) continue;
+    std::string told;
+    if (const auto* blood = std::get_if<KetoneReading>(&known->value)) told = text_from_ketones(*blood);
+    if (const auto* urine = std::get_if<Chosen>(&known->value))
+      told = plain_words(scene.protocol[*fact].options[urine->option].text, language);
+    if (told.empty() || (last && known->learned < *last)) continue;
+    words = last && known->learned == *last ? words + ", " + phrase(Phrase::in_urine, language, told) : told;
+    last = known->learned;
   }
-  return phrase(Phrase::no_reading, language);
+  return words.empty() ? phrase(Phrase::no_reading, language) : words;
 }
 
 /// The mark of a syringe for insulin of 100 units in a millilitre: one mark is a hundredth of a millilitre.

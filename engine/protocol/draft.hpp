@@ -137,7 +137,7 @@ struct DraftRule {
 
 struct DraftWatch {
   Where where;
-  MaybeWord id, go, source;
+  MaybeWord id, go, source, told;
   std::vector<DraftCondition> when;
   std::optional<DraftText> also;
 };

@@ -17,6 +17,11 @@ Approval approval_from(Resolver& resolver, const DraftApproval& draft) {
   if (const Word* by = word(draft.by, "by")) approval.by = by->text;
   approval.on = day_from_word(resolver, word(draft.on, "on"));
   approval.until = day_from_word(resolver, word(draft.until, "until"));
+  if (approval.on.ok() && approval.until.ok() && approval.until < approval.on) {
+    resolver.error(draft.until->where, WrongUse{"the approval ends on " + draft.until->text + ", before it begins on " +
+                                                    draft.on->text,
+                                                "let the clinic approve the file again"});
+  }
   if (const Word* key = word(draft.key, "key")) approval.key = key->text;
   if (const Word* signature = word(draft.signature, "signature")) approval.signature = signature->text;
   return approval;

@@ -156,6 +156,7 @@ void resolve_watch(Resolver& resolver) {
     watch.name = draft.id ? draft.id->text : "";
     watch.where = draft.where;
     watch.when = conditions_from(resolver, draft.when, Readable::everything);
+    watch.told = is_yes(resolver, draft.told, "told");
     const auto go = needed_place_in(resolver, resolver.steps, draft.go, "go", "rule", draft.where);
     watch.go = id_or_stand_in<StepId>(go);
     if (draft.when.empty()) resolver.error(draft.where, MissingElement{"if", "rule"});

@@ -109,7 +109,8 @@ struct Step {
   bool ends_visit = false;  // whoever came here from another protocol goes back to it
 };
 
-/// A rule before every rule. In a step that handles it, and that it does not lead to, `also` is said as well.
+/// A rule before every rule. In a step that handles it, and that it does not lead to, `also` is said as well. One that is
+/// `told` fires on news only: every question it reads was answered in the step one is in, and no rule has used it yet. It fires on an answer once.
 struct Watch {
   std::string name;
   Conditions when;
@@ -117,6 +118,7 @@ struct Watch {
   SourceId source;
   Where where;
   std::optional<Text> also = std::nullopt;
+  bool told = false;
 };
 
 /// A line of "something got worse": saying it records this answer.

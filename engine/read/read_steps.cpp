@@ -70,6 +70,7 @@ std::vector<DraftWatch> watch_from_node(const XmlNode& node) {
                       rule.value_of("id"),
                       rule.value_of("go"),
                       rule.value_of("source"),
+                      rule.value_of("told"),
                       conditions_from_node(rule),
                       also.lines.empty() ? std::nullopt : std::optional(std::move(also))};
   });

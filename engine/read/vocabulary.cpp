@@ -157,7 +157,7 @@ void add_frame(std::vector<ElementWords>& all) {
   all.push_back(element("worse", {}, {some("sign", "sign")}));
   all.push_back(element("sign", {needed("fact"), needed("is")}, with_lines({})));
   all.push_back(element("watch", {}, {some("rule", "watch-rule")}));
-  all.push_back(element("watch-rule", {id(), needed("go"), optional("source")}, with_lines({some("if", "if")})));
+  all.push_back(element("watch-rule", {id(), needed("go"), flag("told"), optional("source")}, with_lines({some("if", "if")})));
 }
 
 void add_steps(std::vector<ElementWords>& all) {

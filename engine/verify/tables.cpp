@@ -38,6 +38,7 @@ bool asks(const Step& step, FactId fact) {
 // A watch rule of which it is certain, when the rules are read, that it is not true: every fact it reads was just
 // answered.
 bool surely_pre_empts(const Protocol& protocol, const Step& step, WatchId id) {
+  if (protocol[id].told) return false;  // an answer may be fresh and yet no news
   if (std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end()) return false;
   for (const Condition& condition : protocol[id].when) {
     const Subject subject = subject_of(condition);

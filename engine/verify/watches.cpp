@@ -43,9 +43,9 @@ std::uint64_t bit_of(const Fact& fact, std::string_view answer) {
   return 0;
 }
 
-// Whatever else is true: a rule that asks for anything beside the sign may stay silent.
+// Whatever else is true: a rule that asks for anything beside the sign, or for news of it, may stay silent.
 bool fires_on(const Watch& watch, FactId fact, std::uint64_t bit) {
-  return !watch.when.empty() && std::all_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+  return !watch.told && !watch.when.empty() && std::all_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
     const auto* test = std::get_if<Is>(&condition.test);
     return test != nullptr && test->fact == fact && (test->options & bit) != 0;
   });

@@ -1,5 +1,7 @@
 #include "wire/deeds_from_json.hpp"
 
+#include <chrono>
+
 #include "finding/number_words.hpp"
 #include "protocol/words.hpp"
 #include "wire/object_reader.hpp"
@@ -7,8 +9,15 @@
 namespace rushlight {
 namespace {
 
-// No single dose of sugar, drink or medicine is larger. Common practice, no source.
-constexpr Decimal kLargestAmount = Decimal::whole(1000);
+// No single amount of sugar or drink is larger, no rescue dose and no insulin of a child. Common practice, no source.
+constexpr Decimal largest_amount(Unit unit) {
+  if (unit == Unit::insulin_unit) return Decimal::whole(100);
+  if (unit == Unit::milligram) return Decimal::whole(5);
+  return Decimal::whole(1000);
+}
+
+// What lies further back belongs to another night. Common practice, no source.
+constexpr std::chrono::hours kLongestAgo{7 * 24};
 
 bool may_be_given(Unit unit) {
   return unit == Unit::gram || unit == Unit::millilitre || unit == Unit::milligram || unit == Unit::microgram ||
@@ -48,10 +57,10 @@ std::optional<Quantity> amount_from(const JsonNode& node, const Protocol& protoc
     findings.push_back(error_at(node, WrongUnit{*text, units}));
     return std::nullopt;
   }
-  if (quantity.value < Decimal{} || quantity.value > kLargestAmount) {
+  const Decimal largest = largest_amount(quantity.unit);
+  if (quantity.value < Decimal{} || quantity.value > largest) {
     const std::string unit = " " + std::string(ucum(quantity.unit));
-    findings.push_back(
-        error_at(node, OutOfRange{"amount", *text, "0" + unit, text_from_decimal(kLargestAmount) + unit}));
+    findings.push_back(error_at(node, OutOfRange{"amount", *text, "0" + unit, text_from_decimal(largest) + unit}));
     return std::nullopt;
   }
   return quantity;
@@ -97,6 +106,10 @@ std::optional<Deed> deed_from(const JsonNode& node, const Protocol& protocol, co
   if (when && at && when->utc > at->utc) {
     findings.push_back(error_at(*when_node, WrongUse{"`when` lies after `at`: it has not happened yet",
                                                      "give the time when it was done, or leave `when` out"}));
+  }
+  if (when && at && when->utc < at->utc - kLongestAgo) {
+    findings.push_back(error_at(
+        *when_node, WrongUse{"`when` lies more than 7 days before `at`", "look at the date, or leave `when` out"}));
   }
   if (!action || !outcome) return std::nullopt;
   return Deed{*action, *outcome, amount, when};

@@ -37,7 +37,7 @@ class EventReader {
     if (word == "done") return done_from(node);
     if (word == "call") return call_from(node);
     if (word == "language") return language_from(node);
-    if (word == "past") return Remembered{history_from_json(node, child_.unit, findings_)};
+    if (word == "past") return Remembered{history_from_json(node, child_.unit, at_, findings_)};
     if (word == "takeover") {
       const auto by = ObjectReader(node, "`takeover`", {"by"}, findings_).required_text("by", kLongestName);
       return by ? std::optional<What>(TakenOver{*by}) : std::nullopt;

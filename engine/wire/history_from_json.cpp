@@ -24,7 +24,18 @@ std::optional<Glucose> reading_from(const std::string& text, GlucoseUnit usual) 
   return reading == nullptr ? std::nullopt : std::optional<Glucose>(*reading);
 }
 
-std::vector<Moment> moments_from(const ObjectReader& reader, const std::string& key, std::vector<Finding>& findings) {
+/// A time of the past, which cannot lie after the moment of telling.
+std::optional<Moment> past_from(const JsonNode& node, const std::string& key, const std::optional<Moment>& told,
+                                std::vector<Finding>& findings) {
+  const auto when = moment_from_json(node, key, findings);
+  if (!when || !told || when->utc <= told->utc) return when;
+  findings.push_back(error_at(node, WrongUse{"`" + key + "` of `past` lies after the event that tells it",
+                                             "give the time when it was, or leave it out"}));
+  return std::nullopt;
+}
+
+std::vector<Moment> moments_from(const ObjectReader& reader, const std::string& key, const std::optional<Moment>& told,
+                                 std::vector<Finding>& findings) {
   std::vector<Moment> moments;
   const JsonNode* node = reader.optional(key);
   if (node == nullptr) return moments;
@@ -33,7 +44,7 @@ std::vector<Moment> moments_from(const ObjectReader& reader, const std::string& 
     return moments;
   }
   for (const JsonNode& item : node->items) {
-    if (const auto when = moment_from_json(item, key, findings)) moments.push_back(*when);
+    if (const auto when = past_from(item, key, told, findings)) moments.push_back(*when);
   }
   return moments;
 }
@@ -106,7 +117,8 @@ std::string text_from_history(const Glucose& reading) {
   return reading.mark() ? text + " " + std::string(ucum(unit_of(reading.unit()))) : text;
 }
 
-History history_from_json(const JsonNode& node, GlucoseUnit usual, std::vector<Finding>& findings) {
+History history_from_json(const JsonNode& node, GlucoseUnit usual, const std::optional<Moment>& told,
+                          std::vector<Finding>& findings) {
   History history;
   const ObjectReader reader(node, "`past`", {"readings", "treated", "insulin"}, findings);
   if (node.kind != JsonNode::Kind::object) return history;
@@ -116,16 +128,16 @@ History history_from_json(const JsonNode& node, GlucoseUnit usual, std::vector<F
     for (const JsonNode& item : readings->items) {
       const ObjectReader one(item, "a reading", {"at", "glucose"}, findings);
       const JsonNode* at = one.required("at");
-      const auto when = at != nullptr ? moment_from_json(*at, "at", findings) : std::nullopt;
+      const auto when = at != nullptr ? past_from(*at, "at", told, findings) : std::nullopt;
       const auto text = one.required_text("glucose", kLongestName);
       const auto value = text ? reading_from(*text, usual) : std::nullopt;
       if (text && !value) findings.push_back(error_at(*item.find("glucose"), BadNumber{*text, "a glucose like 52 mg/dL"}));
       if (when && value) history.readings.push_back({*when, *value});
     }
   }
-  history.treatments = moments_from(reader, "treated", findings);
+  history.treatments = moments_from(reader, "treated", told, findings);
   if (const JsonNode* insulin = reader.optional("insulin"))
-    history.last_insulin = moment_from_json(*insulin, "insulin", findings);
+    history.last_insulin = past_from(*insulin, "insulin", told, findings);
   return history;
 }
 
@@ -138,9 +150,10 @@ void add_lines_to_history(History& history, const std::vector<std::string>& line
 
 void keep_recent(History& history, const Moment& now) {
   constexpr std::chrono::hours kTwoWeeks{24 * 14};
-  const auto is_old = [&](const Moment& when) { return when.utc + kTwoWeeks < now.utc; };
-  std::erase_if(history.readings, [&](const History::Reading& reading) { return is_old(reading.when); });
-  std::erase_if(history.treatments, is_old);
+  const auto is_outside = [&](const Moment& when) { return when.utc + kTwoWeeks < now.utc || now.utc < when.utc; };
+  if (history.last_insulin && now.utc < history.last_insulin->utc) history.last_insulin = now;
+  std::erase_if(history.readings, [&](const History::Reading& reading) { return is_outside(reading.when); });
+  std::erase_if(history.treatments, is_outside);
   const auto earlier = [](const Moment& a, const Moment& b) { return a.utc < b.utc; };
   std::sort(history.treatments.begin(), history.treatments.end(), earlier);
   std::sort(history.readings.begin(), history.readings.end(),

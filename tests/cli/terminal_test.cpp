@@ -87,6 +87,27 @@ BOOST_AUTO_TEST_CASE(no_text_reaches_a_terminal_raw) {
   BOOST_TEST(text.find("a?]0;title?") != std::string::npos);
 }
 
+BOOST_AUTO_TEST_CASE(a_longer_screen_pushes_the_prompt_and_what_is_typed_down_and_a_shorter_one_pulls_it_up) {
+  setenv("TERM", "xterm", 1);
+  Written longer;
+  Terminal pushed(longer.descriptor(), true, false);
+  pushed.show({{"one", false}}, "> ");
+  pushed.show_above_prompt({{"one", false}, {"two", false}, {"three", false}});
+  const std::string down = longer.text();
+  BOOST_TEST(down.find("\x1b[2L") != std::string::npos);
+  BOOST_TEST(down.find("\x1b[2B") != std::string::npos);
+  BOOST_TEST(down.find("\x1b[3H\x1b[2Kthree") != std::string::npos);
+  BOOST_TEST(down.find("> ") == down.rfind("> "));  // the prompt is never written a second time
+
+  Written shorter;
+  Terminal pulled(shorter.descriptor(), true, false);
+  pulled.show({{"one", false}, {"two", false}, {"three", false}}, "> ");
+  pulled.show_above_prompt({{"one", false}});
+  const std::string up = shorter.text();
+  BOOST_TEST(up.find("\x1b[2M") != std::string::npos);
+  BOOST_TEST(up.find("\x1b[2A") != std::string::npos);
+}
+
 BOOST_AUTO_TEST_CASE(bold_is_left_out_where_it_is_not_wanted) {
   setenv("TERM", "xterm", 1);
   setenv("NO_COLOR", "1", 1);

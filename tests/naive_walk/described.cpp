@@ -16,7 +16,7 @@ class Describer {
     for (const Ask& ask : p_.opening) out_ << " " << p_[ask.fact].name;
     out_ << "\n";
     for (const Watch& watch : p_.watch)
-      out_ << watch.name << ":" << words(watch.when) << " -> " << p_[watch.go].name << "\n";
+      out_ << watch.name << (watch.told ? " told:" : ":") << words(watch.when) << " -> " << p_[watch.go].name << "\n";
     for (const Step& step : p_.steps) describe(step);
     return out_.str();
   }

@@ -165,6 +165,7 @@ class Lot {
       if (dice_.chance(50)) conditions.push_back(about(any_fact()));
       if (dice_.chance(30)) conditions.push_back(beside());
       add(std::move(conditions));
+      p_.watch.back().told = dice_.chance(40);
     }
   }
 

@@ -181,10 +181,42 @@ std::optional<std::size_t> NaiveWalk::early_rule(Instant now) const {
   return std::nullopt;
 }
 
+/// What the watch reads of what the caregiver says.
+std::vector<FactId> NaiveWalk::read_by(const Watch& watch) const {
+  std::vector<FactId> facts;
+  for (const Condition& condition : watch.when) {
+    FactId fact{0};
+    if (const auto* compares = std::get_if<Compares>(&condition.test)) fact = compares->fact;
+    if (const auto* among = std::get_if<Is>(&condition.test)) fact = among->fact;
+    if (fact.index >= kChildFacts) facts.push_back(fact);
+  }
+  return facts;
+}
+
+/// Every question the watch reads was told in this step and led nowhere yet, and no opening question is left.
+bool NaiveWalk::is_news(const Watch& watch) const {
+  if (is(Variant::old_news_is_news)) return true;
+  if (!opening_left().empty()) return false;
+  for (const FactId fact : read_by(watch)) {
+    if (!told_here(fact) || was_noticed(fact)) return false;
+  }
+  return true;
+}
+
+/// By a watch, since it was told.
+bool NaiveWalk::was_noticed(FactId fact) const {
+  for (std::size_t i = latest(fact)->line; i < diary_.size(); ++i) {
+    const auto* noticed = std::get_if<Noticed>(&diary_[i].what);
+    if (noticed != nullptr && noticed->fact == fact) return true;
+  }
+  return false;
+}
+
 std::optional<std::size_t> NaiveWalk::watch(Instant now) const {
   for (std::size_t i = 0; i < p().watch.size(); ++i) {
     bool handled = false;
     for (const WatchId handles : step().handles) handled = handled || handles.index == i;
+    if (p().watch[i].told && !is_news(p().watch[i])) continue;
     if (!handled && holds(p().watch[i].when, now, is(Variant::unanswered_fires_watch))) return i;
   }
   return std::nullopt;

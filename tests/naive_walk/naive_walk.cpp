@@ -95,6 +95,9 @@ bool NaiveWalk::follow_watch(Instant now) {
   const std::optional<std::size_t> fires = watch(now);
   if (!fires) return false;
   if (!is(Variant::opening_questions_outlive_a_watch)) note(now, OpeningDropped{});
+  if (p().watch[*fires].told) {
+    for (const FactId fact : read_by(p().watch[*fires])) note(now, Noticed{fact});
+  }
   enter(p().watch[*fires].go, now);
   return true;
 }
@@ -187,6 +190,7 @@ const char* name_of(Variant variant) {
                                              "told_together_never_counts",
                                              "unnamed_worse_asks_nothing",
                                              "opening_questions_outlive_a_watch",
+                                             "old_news_is_news",
                                              "calls_move_on_after_the_end",
                                              "time_alone_leads_on",
                                              "any_outcome_starts_the_wait",

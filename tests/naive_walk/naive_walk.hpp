@@ -42,6 +42,7 @@ enum class Variant {
   told_together_never_counts,
   unnamed_worse_asks_nothing,
   opening_questions_outlive_a_watch,
+  old_news_is_news,
   // Readings: what the page leaves open, or says in two ways.
   calls_move_on_after_the_end,
   time_alone_leads_on,
@@ -128,13 +129,16 @@ class NaiveWalk {
   };  // of the emergency services, or of the clinic's side
   struct OpeningAsked {};
   struct OpeningDropped {};
+  struct Noticed {
+    FactId fact;
+  };  // a watch for news fired on it
   struct ClinicSaid {
     std::string text;
   };
   struct GaveUp {};
   struct BegunAgain {};  // after the end; the time of the calls that are open begins anew
   using What = std::variant<Entered, LedOn, Reset, Said, Did, Rang, MovedOn, Heard, AnsweredCalls, OpeningAsked,
-                            OpeningDropped, ClinicSaid, GaveUp, BegunAgain>;
+                            OpeningDropped, Noticed, ClinicSaid, GaveUp, BegunAgain>;
   struct Line {
     Instant at;
     What what;
@@ -201,6 +205,9 @@ class NaiveWalk {
   std::optional<std::size_t> rule(Instant now) const;
   std::optional<std::size_t> early_rule(Instant now) const;
   std::optional<std::size_t> watch(Instant now) const;
+  std::vector<FactId> read_by(const Watch& watch) const;
+  bool is_news(const Watch& watch) const;
+  bool was_noticed(FactId fact) const;
 
   // naive_events.cpp
   void enter(StepId step, Instant now);

@@ -63,7 +63,8 @@ BOOST_AUTO_TEST_CASE(every_word_of_a_protocol_reaches_the_draft) {
                     "a clinic2026-03-012027-03-010000");
   BOOST_CHECK_EQUAL(draft.opening.size(), 1);
   BOOST_CHECK_EQUAL(draft.worse.size(), 1);
-  BOOST_CHECK_EQUAL(draft.watch.size(), 1);
+  BOOST_CHECK_EQUAL(draft.watch.size(), 2);
+  BOOST_CHECK_EQUAL(text(draft.watch.at(1).told), "yes");
   BOOST_CHECK_EQUAL(draft.watch.at(0).also.value().lines.at(0).text.text, "Still not awake.");
   BOOST_CHECK_EQUAL(draft.steps.size(), 3);
 }

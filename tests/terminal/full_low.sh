@@ -37,7 +37,7 @@ sees "sport"; types n
 sees "1. Set a second alarm"; types ""; sees "Keep this screen open."
 presses -l "118"; sees "> 118"
 time_is 04:41; presses Enter        # sent in the moment the screen changes: not taken, and nothing is lost
-sees "The screen just changed. Read it, then answer again."
+sees "The screen just changed. \"118\" is not taken yet. Read it, then answer again."
 types 118
 sees "Enter: close."
 types ""

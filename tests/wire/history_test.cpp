@@ -52,6 +52,18 @@ BOOST_AUTO_TEST_CASE(line_that_cannot_be_read_holds_up_nothing) {
   BOOST_TEST(history.readings.size() == 1U);
 }
 
+BOOST_AUTO_TEST_CASE(what_a_clock_set_back_puts_in_the_future_is_no_reading_and_its_insulin_blocks_from_now) {
+  History history = told_by({
+      R"({"at":"2026-02-28T05:00:00-05:00","answer":{"glucose":"52 mg/dL"}})",
+      R"({"at":"2026-02-28T05:00:00-05:00","done":{"action":"pen","outcome":"given","amount":"2 [iU]"}})",
+  });
+  const Moment now = *moment_from_text("2026-02-28T03:00:00-05:00");
+  keep_recent(history, now);
+  BOOST_TEST(history.readings.empty());
+  BOOST_REQUIRE(history.last_insulin.has_value());
+  BOOST_TEST(clock(*history.last_insulin) == "03:00");
+}
+
 BOOST_AUTO_TEST_CASE(only_the_last_two_weeks_are_kept_oldest_first) {
   History history = told_by({
       R"({"at":"2026-02-28T02:10:00-05:00","answer":{"glucose":"52 mg/dL"}})",
