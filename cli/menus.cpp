@@ -49,7 +49,7 @@ class Menu {
     for (const ShownAction& action : here_.view.actions) {
       if (action.id != saying.action) continue;
       show_action(action);
-      const bool counted = action.dose && action.dose->amount;
+      const bool counted = action.dose && action.dose->amount && action.dose->amount->unit != Unit::microgram;
       for (const Outcome outcome : amounts_of(action.kind)) {
         const bool all = outcome == Outcome::given && counted;
         item(all ? say(kAllOf, language_, said(*action.dose->amount, language_))

@@ -20,10 +20,12 @@ std::string two_digits(std::int64_t number) { return (number < 10 ? "0" : "") + 
 constexpr std::size_t kFewWords = 12;  // bytes: "Give ", "Ahora dé "
 
 /// "7 g: " when the text of an action does not have its amount among its first words: the number comes first. A drink goes
-/// down in sips: the whole of it in front of them would be read as one gulp.
+/// down in sips: the whole of it in front of them would be read as one gulp. Micrograms go nowhere near the marks of an
+/// insulin syringe: "100" is a mark on it.
 std::string amount_in_front(const ShownAction& action, Language language) {
   if (!action.dose || !action.dose->amount) return "";
   const std::string amount = said(*action.dose->amount, language);
+  if (action.dose->amount->unit == Unit::microgram) return "";
   if (action.kind == ActionKind::fluid && action.text.find(amount) != std::string::npos) return "";
   return action.text.find(amount) <= kFewWords ? "" : amount + ": ";
 }
@@ -248,7 +250,8 @@ class StepScreen {
       const bool mouth = kind == ActionKind::by_mouth || kind == ActionKind::fluid;
       const bool skin = kind == ActionKind::glucagon || kind == ActionKind::insulin;
       if (!is_pending(here_, actions[at]) || !(mouth || skin)) continue;
-      const bool counted = actions[at].dose && actions[at].dose->amount;
+      const bool counted =
+          actions[at].dose && actions[at].dose->amount && actions[at].dose->amount->unit != Unit::microgram;
       const std::string amount =
           counted ? rushlight::said(*actions[at].dose->amount, language_) : say(kOfIt, language_);
       return say(mouth ? kTellAllWentIn : kTellAllGiven, language_, amount, std::to_string(at + 1));

@@ -35,7 +35,9 @@ class Applying {
 
   void operator()(const Ticked&) {}
   void operator()(const Answered& answered) {
-    if (!episode_.ended) learn(answered.answers);
+    if (episode_.ended) return;
+    if (knows_what_the_clinic_says(answered.answers)) apply(Called{Contact::on_call, Outcome::reached, ""});
+    learn(answered.answers);
   }
   void operator()(const GotWorse& worse) {
     if (episode_.ended) begin_again();
@@ -58,6 +60,17 @@ class Applying {
   void operator()(const Abandoned&) { episode_.ended = episode_.abandoned = true; }
 
  private:
+  // Whoever knows what the clinic says has reached it.
+  bool knows_what_the_clinic_says(const Answers& answers) const {
+    return std::any_of(answers.begin(), answers.end(), [&](const auto& answer) {
+      const Fact& fact = protocol_[answer.first];
+      const auto* chosen = std::get_if<Chosen>(&answer.second);
+      if (fact.name != "clinic-said" || chosen == nullptr) return false;
+      const std::string& said = fact.options[chosen->option].name;
+      return said == "come" || said == "stay";
+    });
+  }
+
   void learn(const Answers& answers) {
     for (const auto& [fact, value] : answers) {
       if (fact.index < kChildFacts) continue;

@@ -128,6 +128,8 @@ Wording wording(Phrase phrase) {
       return {"{1} micrograms", "{1} microgramos"};
     case Phrase::call_for_the_dose:
       return {"Call the clinic for the dose.", "Llame a la clínica para la dosis."};
+    case Phrase::insulin_as_said:
+      return {"Insulin as the clinic says, by pen or syringe.", "Insulina como diga la clínica, con pluma o jeringa."};
     case Phrase::insulin_not_approved:
       return {"No insulin dose here: no clinic stands for this guide now.",
               "Aquí no hay dosis de insulina: ninguna clínica responde hoy por esta guía."};

@@ -194,8 +194,8 @@ std::optional<std::uint16_t> Settling::early_match(const Scene& here) const {
     const Rule& rule = step.rules[place];
     if (!rule.early || rule.when.empty()) continue;
     const bool told = std::all_of(rule.when.begin(), rule.when.end(), [&](const Condition& condition) {
-      const auto* is = std::get_if<Is>(&condition.test);
-      return is != nullptr && is_told_since(episode_, is->fact, episode_.entered);
+      const std::optional<FactId> fact = question_in(protocol_, condition);
+      return fact && is_told_since(episode_, *fact, episode_.entered);
     });
     if (told && all_hold(here, rule.when, Unanswered::holds_nothing)) return static_cast<std::uint16_t>(place);
   }

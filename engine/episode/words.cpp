@@ -1,5 +1,7 @@
 #include "episode/words.hpp"
 
+#include <algorithm>
+
 #include "episode/dose_result.hpp"
 #include "episode/drinks.hpp"
 #include "episode/phrases.hpp"
@@ -215,12 +217,28 @@ std::string plain_words(const Text& text, Language language) {
   return words;
 }
 
+namespace {
+
+/// The step called the clinic for this dose, and somebody has answered.
+bool clinic_has_said(const Scene& scene, DoseId dose) {
+  const auto& actions = scene.protocol[scene.episode.step].actions;
+  const bool called = std::any_of(actions.begin(), actions.end(), [&](ActionId id) {
+    return scene.protocol[id].dose == dose && scene.protocol[id].call;
+  });
+  return called && std::all_of(scene.episode.calls.begin(), scene.episode.calls.end(),
+                               [](const OpenCall& call) { return call.contact == Contact::emergency && call.by_step; });
+}
+
+}  // namespace
+
 std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose) {
   // A reason put into a blank would read as an amount: "Give not for a child this young now."
   for (const Piece& piece : text.in(language)) {
     const auto* dose = std::get_if<DoseId>(&piece);
     if (dose == nullptr) continue;
     const DoseResult result = dose_for(scene, *dose, language);
+    if (!result.amount && result.clinic_decides && clinic_has_said(scene, *dose))
+      return phrase(Phrase::insulin_as_said, language);
     if (!result.amount) return result.working;
   }
   const Filling filling{scene, language, food_dose ? food_dose : first_gram_dose(scene.protocol)};

@@ -5,12 +5,27 @@
 namespace rushlight {
 namespace {
 
-bool is_told_choice(const Protocol& protocol, const Step& step, const Condition& condition) {
-  const auto* is = std::get_if<Is>(&condition.test);
-  if (is == nullptr || (is->options & kUnknownBit) != 0) return false;
-  const FactKind kind = protocol[is->fact].kind;
-  if (kind != FactKind::choice && kind != FactKind::ordered_choice) return false;
-  return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return ask.fact == is->fact; });
+bool gives_something(const Protocol& protocol, const Step& step) {
+  return std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId id) {
+    const ActionKind kind = protocol[id].kind;
+    return kind == ActionKind::by_mouth || kind == ActionKind::fluid || kind == ActionKind::glucagon ||
+           kind == ActionKind::insulin;
+  });
+}
+
+// A choice; or a reading, where nothing was given that has to work first.
+bool is_told(const Protocol& protocol, const Step& step, const Condition& condition) {
+  std::optional<FactId> fact;
+  if (const auto* is = std::get_if<Is>(&condition.test)) {
+    const FactKind kind = protocol[is->fact].kind;
+    const bool choice = kind == FactKind::choice || kind == FactKind::ordered_choice;
+    if (choice && (is->options & kUnknownBit) == 0) fact = is->fact;
+  } else if (const auto* compares = std::get_if<Compares>(&condition.test)) {
+    const FactKind kind = protocol[compares->fact].kind;
+    const bool reading = kind == FactKind::glucose || kind == FactKind::ketones;
+    if (reading && !gives_something(protocol, step)) fact = compares->fact;
+  }
+  return fact && std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return ask.fact == *fact; });
 }
 
 }  // namespace
@@ -21,7 +36,7 @@ void early_rules_can_be_met(Checking& checking) {
       if (!rule.early) continue;
       const bool met = step.wait && !rule.when.empty() &&
                        std::all_of(rule.when.begin(), rule.when.end(), [&](const Condition& condition) {
-                         return is_told_choice(checking.protocol, step, condition);
+                         return is_told(checking.protocol, step, condition);
                        });
       if (!met) checking.error(rule.where, EarlyRuleUntold{rule.name});
     }

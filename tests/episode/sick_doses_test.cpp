@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <boost/test/data/test_case.hpp>
 #include <boost/test/unit_test.hpp>
 
@@ -237,6 +238,16 @@ BOOST_AUTO_TEST_CASE(approval_that_is_over_shows_no_insulin) {
   night.at("2027-01-01T02:10:00-05:00").answer("awake", "yes").answer("already-given", "no").answer("glucose", "300 mg/dL");
   night.answer("ketones", "1.7 mmol/L").answer("last-rapid-insulin", "none");
   BOOST_TEST(!dose_now(night, "ketone-dose").amount.has_value());
+}
+
+BOOST_AUTO_TEST_CASE(approval_that_has_not_begun_shows_no_insulin_and_says_when) {
+  Night night = sick_night();
+  night.at("2025-12-31T02:10:00-05:00").answer("awake", "yes").answer("already-given", "no").answer("glucose", "300 mg/dL");
+  night.answer("ketones", "1.7 mmol/L").answer("last-rapid-insulin", "none");
+  BOOST_TEST(!dose_now(night, "ketone-dose").amount.has_value());
+  const std::vector<std::string> caution = night.view().caution;
+  const std::string sentence = "The approval of this guide begins only on 2026-01-01. Ask the clinic.";
+  BOOST_TEST((std::find(caution.begin(), caution.end(), sentence) != caution.end()));
 }
 
 BOOST_AUTO_TEST_CASE(dose_within_the_no_stacking_time_waits_for_its_clock_time) {

@@ -174,7 +174,9 @@ std::optional<std::size_t> NaiveWalk::early_rule(Instant now) const {
     bool matches = each.early && !each.when.empty() && holds(each.when, now, false);
     for (const Condition& condition : each.when) {
       const auto* among = std::get_if<Is>(&condition.test);
-      matches = matches && among != nullptr && told_here(among->fact);
+      const auto* compares = std::get_if<Compares>(&condition.test);
+      const bool here = among != nullptr ? told_here(among->fact) : compares != nullptr && told_here(compares->fact);
+      matches = matches && here;
     }
     if (matches) return i;
   }
