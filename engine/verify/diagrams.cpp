@@ -1,0 +1,179 @@
+#include "verify/diagrams.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+
+namespace {
+
+std::uint64_t mixed(std::uint64_t hash, std::uint64_t with) {
+  hash ^= with + 0x9e3779b97f4a7c15U + (hash << 6U) + (hash >> 2U);
+  return hash * 0xff51afd7ed558ccdU;
+}
+
+}  // namespace
+
+Diagrams::Diagrams(std::vector<std::uint16_t> sizes) : sizes_(std::move(sizes)), kept_(kKept) {
+  const auto end = static_cast<std::uint16_t>(sizes_.size());
+  variable_of_ = {end, end};
+  first_child_ = {0, 0};
+}
+
+Diagrams::Set Diagrams::node(std::uint16_t variable, const Set* children) {
+  const std::size_t count = sizes_[variable];
+  if (std::all_of(children + 1, children + count, [&](Set each) { return each == children[0]; })) return children[0];
+  std::uint64_t hash = variable;
+  for (std::size_t i = 0; i < count; ++i) hash = mixed(hash, children[i]);
+  const auto range = nodes_.equal_range(hash);
+  for (auto at = range.first; at != range.second; ++at) {
+    const Set same = at->second;
+    if (variable_of_[same] == variable && std::equal(children, children + count, &children_[first_child_[same]]))
+      return same;
+  }
+  const auto set = static_cast<Set>(variable_of_.size());
+  variable_of_.push_back(variable);
+  first_child_.push_back(static_cast<std::uint32_t>(children_.size()));
+  children_.insert(children_.end(), children, children + count);
+  nodes_.emplace(hash, set);
+  return set;
+}
+
+// The results found last are kept, one for each place of a table: a forgotten one is found again.
+template <class Find>
+Diagrams::Set Diagrams::kept(Operation operation, Set a, std::uint32_t b, Find find) {
+  const std::uint64_t operands = std::uint64_t{a} << 32U | b;
+  const std::size_t place = mixed(mixed(static_cast<std::uint64_t>(operation), a), b) >> 40U & (kKept - 1);
+  const Kept& found = kept_[place];
+  if (found.operands == operands && found.operation == operation) return found.result;
+  const Set result = find();
+  kept_[place] = Kept{operands, operation, result};
+  return result;
+}
+
+Diagrams::Set Diagrams::where(std::size_t variable, const std::vector<bool>& takes) {
+  std::vector<Set> children;
+  for (const bool taken : takes) children.push_back(taken ? kAll : kNone);
+  return node(static_cast<std::uint16_t>(variable), children.data());
+}
+
+Diagrams::Set Diagrams::both(Set a, Set b) {
+  if (a == kNone || b == kNone) return kNone;
+  if (a == kAll || a == b) return b;
+  if (b == kAll) return a;
+  if (a > b) std::swap(a, b);
+  return kept(Operation::both, a, b, [&] {
+    const std::uint16_t at = std::min(variable(a), variable(b));
+    std::vector<Set> children(sizes_[at]);
+    for (std::size_t i = 0; i < children.size(); ++i) children[i] = both(child(a, at, i), child(b, at, i));
+    return node(at, children.data());
+  });
+}
+
+Diagrams::Set Diagrams::either(Set a, Set b) {
+  if (a == kAll || b == kAll) return kAll;
+  if (a == kNone || a == b) return b;
+  if (b == kNone) return a;
+  if (a > b) std::swap(a, b);
+  return kept(Operation::either, a, b, [&] {
+    const std::uint16_t at = std::min(variable(a), variable(b));
+    std::vector<Set> children(sizes_[at]);
+    for (std::size_t i = 0; i < children.size(); ++i) children[i] = either(child(a, at, i), child(b, at, i));
+    return node(at, children.data());
+  });
+}
+
+Diagrams::Set Diagrams::without(Set a, Set b) {
+  if (a == kNone || b == kAll || a == b) return kNone;
+  if (b == kNone) return a;
+  return kept(Operation::without, a, b, [&] {
+    const std::uint16_t at = std::min(variable(a), variable(b));
+    std::vector<Set> children(sizes_[at]);
+    for (std::size_t i = 0; i < children.size(); ++i) children[i] = without(child(a, at, i), child(b, at, i));
+    return node(at, children.data());
+  });
+}
+
+Diagrams::GroupId Diagrams::group(const std::vector<bool>& variables) {
+  const auto found = std::find(groups_.begin(), groups_.end(), variables);
+  if (found != groups_.end()) return static_cast<GroupId>(found - groups_.begin());
+  groups_.push_back(variables);
+  return static_cast<GroupId>(groups_.size() - 1);
+}
+
+Diagrams::Set Diagrams::freed(Set set, GroupId group) {
+  if (set == kNone || set == kAll) return set;
+  return kept(Operation::freed, set, group, [&] {
+    const std::uint16_t at = variable(set);
+    std::vector<Set> children(sizes_[at]);
+    for (std::size_t i = 0; i < children.size(); ++i) children[i] = freed(child(set, at, i), group);
+    if (!groups_[group][at]) return node(at, children.data());
+    Set any = kNone;
+    for (const Set each : children) any = either(any, each);
+    return any;
+  });
+}
+
+Diagrams::MapId Diagrams::map(std::size_t variable, Values to) {
+  const auto found = std::find_if(maps_.begin(), maps_.end(),
+                                  [&](const Map& map) { return map.variable == variable && map.to == to; });
+  if (found != maps_.end()) return static_cast<MapId>(found - maps_.begin());
+  maps_.push_back(Map{variable, std::move(to)});
+  return static_cast<MapId>(maps_.size() - 1);
+}
+
+Diagrams::Set Diagrams::moved(Set set, MapId id) {
+  if (set == kNone) return kNone;
+  return kept(Operation::moved, set, id, [&] {
+    const Map& map = maps_[id];
+    const auto at = static_cast<std::uint16_t>(std::min<std::size_t>(variable(set), map.variable));
+    std::vector<Set> children(sizes_[at], kNone);
+    for (std::size_t i = 0; i < children.size(); ++i) {
+      if (at == map.variable) {
+        children[map.to[i]] = either(children[map.to[i]], child(set, at, i));
+      } else {
+        children[i] = moved(child(set, at, i), id);
+      }
+    }
+    return node(at, children.data());
+  });
+}
+
+Diagrams::Set Diagrams::moved_back(Set set, MapId id) {
+  if (set == kNone || set == kAll) return set;
+  return kept(Operation::moved_back, set, id, [&] {
+    const Map& map = maps_[id];
+    const std::uint16_t at = variable(set);
+    if (at > map.variable) return set;
+    std::vector<Set> children(sizes_[at]);
+    for (std::size_t i = 0; i < children.size(); ++i) {
+      children[i] = at == map.variable ? child(set, at, map.to[i]) : moved_back(child(set, at, i), id);
+    }
+    return node(at, children.data());
+  });
+}
+
+Diagrams::Values Diagrams::one_of(Set set) const {
+  Values values(sizes_.size(), 0);
+  while (set != kAll && set != kNone) {
+    const std::uint16_t at = variable(set);
+    for (std::uint16_t i = 0; i < sizes_[at]; ++i) {
+      if (child(set, at, i) == kNone) continue;
+      values[at] = i;
+      set = child(set, at, i);
+      break;
+    }
+  }
+  return values;
+}
+
+Diagrams::Set Diagrams::only(const Values& values) {
+  Set set = kAll;
+  for (std::size_t i = values.size(); i-- > 0;) {
+    std::vector<Set> children(sizes_[i], kNone);
+    children[values[i]] = set;
+    set = node(static_cast<std::uint16_t>(i), children.data());
+  }
+  return set;
+}
+
+}  // namespace rushlight

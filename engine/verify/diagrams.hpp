@@ -1,0 +1,88 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <unordered_map>
+#include <vector>
+
+// Private to engine/verify.
+
+namespace rushlight {
+
+/// Sets of combinations of a few variables that take a few values each, as decision diagrams: a set is a number, equal
+/// sets are equal numbers, and what two sets share is kept once. The work grows with what the sets distinguish, not
+/// with how many combinations they hold. A Diagrams only grows; its sets are good as long as it lives.
+class Diagrams {
+ public:
+  using Set = std::uint32_t;
+  static constexpr Set kNone = 0;
+  static constexpr Set kAll = 1;
+
+  /// A map from the values of one variable to its values, kept by number.
+  using MapId = std::uint32_t;
+  /// Some of the variables, kept by number.
+  using GroupId = std::uint32_t;
+  using Values = std::vector<std::uint16_t>;  // one value for each variable
+
+  /// How many values each variable takes, in their order in the diagrams.
+  explicit Diagrams(std::vector<std::uint16_t> sizes);
+
+  /// The combinations in which the variable has one of the values that `takes` marks.
+  Set where(std::size_t variable, const std::vector<bool>& takes);
+  Set both(Set a, Set b);
+  Set either(Set a, Set b);
+  Set without(Set a, Set b);
+  bool meets(Set a, Set b) { return both(a, b) != kNone; }
+
+  GroupId group(const std::vector<bool>& variables);
+  /// The combinations of the set with any value for each variable of the group.
+  Set freed(Set set, GroupId group);
+
+  MapId map(std::size_t variable, Values to);
+  /// The combinations of the set with each value v of the map's variable become `to[v]`.
+  Set moved(Set set, MapId map);
+  /// The combinations that `moved` brings into the set.
+  Set moved_back(Set set, MapId map);
+
+  /// One combination of a set that holds one: the least value of each variable in turn.
+  Values one_of(Set set) const;
+  /// The set of this combination alone.
+  Set only(const Values& values);
+
+  std::size_t size() const { return variable_of_.size(); }
+
+ private:
+  enum class Operation : std::uint8_t { both, either, without, freed, moved, moved_back };
+  struct Kept {
+    std::uint64_t operands = ~std::uint64_t{0};
+    Operation operation{};
+    Set result = kNone;
+  };
+  struct Map {
+    std::size_t variable;
+    Values to;
+  };
+
+  static constexpr std::size_t kKept = std::size_t{1} << 16;
+
+  std::uint16_t variable(Set set) const { return variable_of_[set]; }
+  Set child(Set set, std::uint16_t of, std::size_t value) const {
+    return variable_of_[set] == of ? children_[first_child_[set] + value] : set;
+  }
+  Set node(std::uint16_t variable, const Set* children);
+  template <class Find>
+  Set kept(Operation operation, Set a, std::uint32_t b, Find find);
+
+  std::vector<std::uint16_t> sizes_;
+  std::vector<std::uint16_t> variable_of_;  // by set; the two ends have the number of variables
+  std::vector<std::uint32_t> first_child_;
+  std::vector<Set> children_;
+  std::unordered_multimap<std::uint64_t, Set> nodes_;
+  std::vector<Kept> kept_;
+  std::vector<std::vector<bool>> groups_;
+  std::vector<Map> maps_;
+};
+
+}  // namespace rushlight
