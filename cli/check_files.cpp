@@ -1,9 +1,8 @@
 #include "cli/check_files.hpp"
 
+#include <algorithm>
 #include <filesystem>
-#include <ostream>
 
-#include "cli/print_findings.hpp"
 #include "cli/read_file.hpp"
 #include "cli/today.hpp"
 #include "read/vetted_bytes.hpp"
@@ -13,48 +12,110 @@
 namespace rushlight {
 namespace {
 
-ProtocolSet one_file(const std::string& path, bool is_child) {
-  ProtocolSet set;
-  FileBytes bytes = bytes_of_file(path, is_child ? kChildLimits.bytes : kMostBytes);
+CheckedPath checked_child(const std::string& path) {
+  CheckedFile file{path, CheckedFile::Kind::child, false, {}, {}};
+  FileBytes bytes = bytes_of_file(path, kChildLimits.bytes);
   if (auto* finding = std::get_if<Finding>(&bytes)) {
-    set.findings.push_back(std::move(*finding));
-    return set;
+    file.findings.push_back(std::move(*finding));
+    return CheckedPath{path, {std::move(file)}, {}};
   }
   const std::string& text = std::get<std::string>(bytes);
-  if (is_child) {
-    set.texts[path] = text;
-    Read<Child> read = child_from_json(text, path, today());
-    set.findings = std::move(read.findings);
-    if (read.value && read.value->contacts.emergency.empty()) {
-      const WrongUse missing{"no emergency number is in the child file", "add `emergency` to `contacts`"};
-      set.findings.push_back(Finding{Severity::warning, Where{path, 0, 0, 0}, missing, {}});
-    }
+  Read<Child> read = child_from_json(text, path, today());
+  file.findings = std::move(read.findings);
+  file.to_the_end = read.value.has_value();
+  if (read.value && read.value->contacts.emergency.empty()) {
+    const WrongUse missing{"no emergency number is in the child file", "add `emergency` to `contacts`"};
+    file.findings.push_back(Finding{Severity::warning, Where{path, 0, 0, 0}, missing, {}});
+  }
+  return CheckedPath{path, {std::move(file)}, {{path, text}}};
+}
+
+ProtocolSet set_of_one(const std::string& path) {
+  ProtocolSet set;
+  FileBytes bytes = bytes_of_file(path, kMostBytes);
+  if (auto* finding = std::get_if<Finding>(&bytes)) {
+    set.findings.push_back(std::move(*finding));
+    set.files.push_back(FileOfSet{path, false, {}});
   } else {
-    add_protocol(set, path, text);
+    add_protocol(set, path, std::get<std::string>(bytes));
   }
   return set;
 }
 
-std::string counted(std::size_t number, const char* one, const char* many) {
-  return std::to_string(number) + " " + (number == 1 ? one : many);
+/// What is said about the folder itself, or about a file that is none of it, has an entry of its own in front.
+CheckedPath by_file(const std::string& path, ProtocolSet set) {
+  CheckedPath checked{path, {}, std::move(set.texts)};
+  for (const FileOfSet& file : set.files)
+    checked.files.push_back(CheckedFile{file.name, CheckedFile::Kind::protocol, file.sense, {}, file.shown});
+  for (Finding& finding : set.findings) {
+    const auto owner = [&] {
+      return std::find_if(checked.files.begin(), checked.files.end(),
+                          [&](const CheckedFile& file) { return file.name == finding.where.file; });
+    };
+    if (owner() == checked.files.end())
+      checked.files.insert(checked.files.begin(), CheckedFile{finding.where.file, CheckedFile::Kind::folder, false, {}, {}});
+    owner()->findings.push_back(std::move(finding));
+  }
+  return checked;
 }
 
 }  // namespace
 
-int check_files(const std::string& path, std::ostream& out) {
+std::vector<Verdict> CheckedFile::verdicts() const {
+  std::vector<Property> properties{Property::readable};
+  if (kind == Kind::protocol) properties = properties_of_protocols();
+  if (kind == Kind::child) properties = properties_of_child_files();
+  for (const Finding& finding : findings) {
+    const Property property = property_of(finding.kind);
+    if (std::find(properties.begin(), properties.end(), property) == properties.end()) properties.push_back(property);
+  }
+  const bool can_be_read = std::none_of(findings.begin(), findings.end(), [](const Finding& finding) {
+    return finding.severity == Severity::error && property_of(finding.kind) == Property::readable;
+  });
+  std::vector<Verdict> verdicts;
+  for (const Property property : properties) {
+    const bool looked_at = property == Property::readable || (is_about_sense(property) ? to_the_end : can_be_read);
+    Verdict verdict{looked_at ? Verdict::State::holds : Verdict::State::not_looked_at, property, {}};
+    for (const Finding& finding : findings) {
+      if (property_of(finding.kind) != property) continue;
+      verdict.findings.push_back(&finding);
+      if (finding.severity == Severity::error) verdict.state = Verdict::State::broken;
+    }
+    verdicts.push_back(std::move(verdict));
+  }
+  return verdicts;
+}
+
+std::vector<Finding> CheckedPath::findings() const {
+  std::vector<Finding> all;
+  for (const CheckedFile& file : files) all.insert(all.end(), file.findings.begin(), file.findings.end());
+  return all;
+}
+
+bool CheckedPath::to_the_end() const {
+  return std::all_of(files.begin(), files.end(), [](const CheckedFile& file) { return file.to_the_end; });
+}
+
+CheckedPath checked_path(const std::string& path) {
   std::error_code error;
-  const bool is_folder = std::filesystem::is_directory(path, error);
-  const ProtocolSet set =
-      is_folder ? set_in_folder(path, "") : one_file(path, std::filesystem::path(path).extension() == ".json");
-  print_findings(out, set.findings, set.texts);
-  std::size_t errors = 0;
-  for (const Finding& finding : set.findings) errors += finding.severity == Severity::error ? 1 : 0;
-  const std::size_t warnings = set.findings.size() - errors;
-  out << path << ": " << counted(errors, "error", "errors");
-  if (warnings > 0) out << ", " << counted(warnings, "warning", "warnings");
-  if (!set.all_checked) out << "; more can show once these are mended";
-  out << '\n';
-  return exit_status_of(set.findings);
+  if (std::filesystem::is_directory(path, error)) return by_file(path, set_in_folder(path, ""));
+  if (std::filesystem::path(path).extension() == ".json") return checked_child(path);
+  return by_file(path, set_of_one(path));
+}
+
+std::vector<Finding> findings_of(const std::vector<CheckedPath>& all) {
+  std::vector<Finding> findings;
+  for (const CheckedPath& each : all) {
+    for (const CheckedFile& file : each.files)
+      findings.insert(findings.end(), file.findings.begin(), file.findings.end());
+  }
+  return findings;
+}
+
+Counts counted(const std::vector<Finding>& findings) {
+  Counts counts;
+  for (const Finding& finding : findings) ++(finding.severity == Severity::error ? counts.errors : counts.warnings);
+  return counts;
 }
 
 }  // namespace rushlight

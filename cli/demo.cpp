@@ -3,11 +3,12 @@
 #include <unistd.h>
 
 #include <array>
+#include <iostream>
 #include <string_view>
 
 #include "cli/clock.hpp"
 #include "cli/embedded.hpp"
-#include "cli/protocol_set.hpp"
+#include "cli/first_aid_card.hpp"
 #include "cli/say.hpp"
 #include "cli/screen_text.hpp"
 #include "wire/child_from_json.hpp"
@@ -153,13 +154,15 @@ std::string_view embedded(std::string_view path) {
 
 }  // namespace
 
-int demo(Language language) {
+int demo(Language language, const ProtocolSet& set) {
   const Moment begins = *moment_from_text(kNight);
   const Read<Child> child = child_from_json(embedded(kChildFile), std::string(kChildFile), local_day_of(begins));
-  if (!child.value) return 1;
-  const ProtocolSet set = embedded_set(child.value->set);
   const LoadedProtocol* low = set.find("low");
-  if (low == nullptr) return 1;
+  if (!child.value || low == nullptr || has_error(set.findings)) {
+    std::cerr << cannot_begin(what_is_wrong(child.value ? set.findings : child.findings, language), language,
+                              "rushlight demo");
+    return 1;
+  }
   return Demo(low->checked.protocol(), *child.value, begins).run(language);
 }
 

@@ -2,7 +2,7 @@
 #include <csignal>
 #include <iostream>
 
-#include "cli/check_files.hpp"
+#include "cli/check_command.hpp"
 #include "cli/child_new.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/demo.hpp"
@@ -36,6 +36,12 @@ void describe_walk(CLI::App& command, WalkOptions& options) {
   command.add_flag("--take-over", options.take_over, "With --json: take this child over from another walk");
 }
 
+void describe_check(CLI::App& command, CheckOptions& options) {
+  command.add_option("path", options.paths, "Protocols (*.xml), child files (*.json), folders of protocols")->required();
+  command.add_flag("--json", options.json, "Print one JSON document");
+  command.add_option("--junit", options.junit, "Write JUnit XML to this file for a CI; - prints it");
+}
+
 int run(int count, char** words) {
   CLI::App app{
       "Rushlight walks you through a child's low glucose or sick day, step by step.\n"
@@ -60,17 +66,17 @@ int run(int count, char** words) {
   new_app->add_option("--out", child_out, "The file to write; nothing may be there yet");
   add_language(*new_app, child_language);
 
-  std::string checked_path;
-  CLI::App* check_app = app.add_subcommand("check", "Look for mistakes in a protocol, a child file or a folder");
-  check_app->add_option("path", checked_path, "A protocol (*.xml), a child file (*.json) or a folder")->required();
+  CheckOptions check;
+  CLI::App* check_app = app.add_subcommand("check", "Look for mistakes in protocols, child files or folders");
+  describe_check(*check_app, check);
 
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? 0 : 2;
   }
-  if (demo_app->parsed()) return demo(language_named(demo_language).value_or(Language::en));
-  if (check_app->parsed()) return check_files(checked_path, std::cout);
+  if (demo_app->parsed()) return demo(language_named(demo_language).value_or(Language::en), embedded_set("reference"));
+  if (check_app->parsed()) return check_command(check, std::cout, std::cerr);
   if (new_app->parsed()) {
     if (child_out.empty()) child_out = usual_child_file();
     if (child_out.empty()) {

@@ -33,6 +33,12 @@ void print_findings(std::ostream& out, const std::vector<Finding>& findings, con
   }
 }
 
+std::string text_from_findings(const std::vector<Finding>& findings, const FileTexts& texts) {
+  std::ostringstream out;
+  print_findings(out, findings, texts);
+  return out.str();
+}
+
 int exit_status_of(const std::vector<Finding>& findings) {
   for (const Finding& finding : findings) {
     if (std::holds_alternative<NotReadable>(finding.kind)) return 2;

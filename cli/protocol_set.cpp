@@ -97,7 +97,7 @@ void link(ProtocolSet& set) {
 
 void finish(ProtocolSet& set) {
   refuse_repeated_names(set);
-  if (set.all_checked && !has_error(set.findings)) link(set);
+  if (set.all_checked() && !has_error(set.findings)) link(set);
   sort_findings(set.findings);
 }
 
@@ -107,6 +107,10 @@ void verify_approval(Protocol& protocol, const std::string& bytes) {
 }
 
 }  // namespace
+
+bool ProtocolSet::all_checked() const {
+  return std::all_of(files.begin(), files.end(), [](const FileOfSet& file) { return file.sense; });
+}
 
 const LoadedProtocol* ProtocolSet::find(const std::string& id) const {
   for (const LoadedProtocol& loaded : protocols) {
@@ -120,12 +124,11 @@ void add_protocol(ProtocolSet& set, const std::string& file, const std::string& 
   Read<Protocol> read = resolved_from_xml(bytes, file);
   const bool refused = has_error(read.findings);
   set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
-  if (refused || !read.value) {
-    set.all_checked = false;
-    return;
-  }
+  set.files.push_back(FileOfSet{file, !refused && read.value, {}});
+  if (!set.files.back().sense) return;
   verify_approval(*read.value, bytes);
   Checked checked = check(std::move(*read.value));
+  set.files.back().shown = std::move(checked.shown);
   set.findings.insert(set.findings.end(), checked.findings.begin(), checked.findings.end());
   if (checked.protocol) set.protocols.push_back(LoadedProtocol{*checked.protocol, file, bytes});
 }
@@ -168,6 +171,7 @@ ProtocolSet set_in_folder(const std::string& folder, const std::string& name) {
     FileBytes bytes = bytes_of_file(file, kMostBytes);
     if (auto* finding = std::get_if<Finding>(&bytes)) {
       set.findings.push_back(std::move(*finding));
+      set.files.push_back(FileOfSet{file, false, {}});
     } else {
       add_protocol(set, file, std::get<std::string>(bytes));
     }

@@ -20,13 +20,23 @@ struct LoadedProtocol {
 /// The text of each file that was read, by its name in findings: for showing the line of a finding.
 using FileTexts = std::map<std::string, std::string>;
 
+/// A file of a set, in the order of the folder. `sense` is false when it was refused before its checks: mended, it may
+/// show more.
+struct FileOfSet {
+  std::string name;
+  bool sense = false;
+  std::vector<Shown> shown = {};  // by the file alone
+};
+
 /// The protocols of one folder, and everything there is to say about them. A file with an error is not among
 /// `protocols`.
 struct ProtocolSet {
   std::vector<LoadedProtocol> protocols;
   std::vector<Finding> findings;  // of all files, sorted
   FileTexts texts;
-  bool all_checked = true;  // false when a file was refused before its checks: mended, it may show more
+  std::vector<FileOfSet> files;
+
+  bool all_checked() const;
 
   /// The protocol with this id; null when the set has none, or when its file was refused.
   const LoadedProtocol* find(const std::string& id) const;

@@ -27,8 +27,9 @@ Checked check(Protocol protocol) {
   nothing_by_mouth_in_danger(checking);
   insulin_stands_apart_from_glucagon(checking);
   sort_findings(checking.findings);
-  Checked checked{std::nullopt, std::move(checking.findings)};
+  Checked checked{std::nullopt, std::move(checking.findings), {}};
   if (!has_error(checked.findings)) {
+    checked.shown = shown_by(checking);
     checked.protocol = CheckedProtocol(std::make_shared<const Protocol>(std::move(protocol)));
   }
   return checked;
@@ -38,7 +39,7 @@ Checked check_linked(const std::vector<CheckedProtocol>& set, std::string_view f
   std::vector<const Protocol*> protocols;
   for (const CheckedProtocol& each : set) protocols.push_back(&each.protocol());
   Read<Protocol> whole = linked(protocols, first);
-  Checked checked{std::nullopt, std::move(whole.findings)};
+  Checked checked{std::nullopt, std::move(whole.findings), {}};
   if (whole.value) checked.protocol = CheckedProtocol(std::make_shared<const Protocol>(std::move(*whole.value)));
   return checked;
 }

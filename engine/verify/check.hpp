@@ -4,6 +4,7 @@
 #include <variant>
 
 #include "protocol/linked.hpp"
+#include "verify/shown.hpp"
 
 namespace rushlight {
 
@@ -23,6 +24,7 @@ class CheckedProtocol {
 struct Checked {
   std::optional<CheckedProtocol> protocol;  // absent when a finding is an error
   std::vector<Finding> findings;
+  std::vector<Shown> shown;  // when no finding is an error: what was looked at and holds, and what is not shown
 };
 
 /// What is checked: every rule table has a rule for "can't tell" and leaves no combination of its questions' values

@@ -55,6 +55,20 @@ BOOST_AUTO_TEST_CASE(refusals_in_the_wire_format_page_are_the_ones_that_come_out
   }
 }
 
+// As above, RUSHLIGHT_REWRITE=1 puts what comes out now into the page.
+BOOST_AUTO_TEST_CASE(check_in_the_wire_format_page_is_the_one_that_comes_out) {
+  std::string page = file_in_tree("docs/wire-format.md");
+  const std::string path = std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/bad/sense/dead-rule.xml";
+  std::string now = nlohmann::ordered_json::parse(run_program({"check", "--json", path}).out).dump(2) + "\n";
+  for (std::size_t at = now.find(path); at != std::string::npos; at = now.find(path)) now.replace(at, path.size(), "clinic/low.xml");
+  const std::string old = "```check\n" + block(page, "check");
+  if (std::getenv("RUSHLIGHT_REWRITE") != nullptr) {
+    page.replace(page.find(old), old.size(), "```check\n" + now);
+    std::ofstream(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/wire-format.md", std::ios::binary) << page;
+  }
+  BOOST_TEST(now == block(page, "check"));
+}
+
 BOOST_AUTO_TEST_CASE(child_in_the_child_file_page_is_read_without_a_word) {
   const Day today{std::chrono::year{2026}, std::chrono::March, std::chrono::day{1}};
   const Read<Child> read = child_from_json(block(file_in_tree("docs/child-file.md"), "json"), "child-file.md", today);
