@@ -6,6 +6,7 @@
 #include "cli/check_files.hpp"
 #include "cli/check_json.hpp"
 #include "cli/check_junit.hpp"
+#include "cli/explain_command.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
 
@@ -63,6 +64,11 @@ bool write_file(const std::string& path, const std::string& text) {
 }  // namespace
 
 int check_command(const CheckOptions& options, std::ostream& out, std::ostream& err) {
+  if (!options.explain.empty()) return explain_command(options.explain, options.paths, out);
+  if (options.paths.empty()) {
+    err << "rushlight check: name a protocol, a child file or a folder.\n";
+    return 2;
+  }
   const bool junit_to_out = options.junit == "-";
   if (options.json && junit_to_out) {
     err << "rushlight check: --json and --junit - both want the standard output. Name a file for --junit.\n";

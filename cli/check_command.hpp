@@ -9,7 +9,8 @@ namespace rushlight {
 struct CheckOptions {
   std::vector<std::string> paths;
   bool json = false;
-  std::string junit;  // a file to write, or "-" for standard output
+  std::string junit;    // a file to write, or "-" for standard output
+  std::string explain;  // the id of a step or a rule; then the others are empty
 };
 
 /// `rushlight check`: everything there is to say about each path, in the order named. For people, with the line of the

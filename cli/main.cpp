@@ -37,9 +37,12 @@ void describe_walk(CLI::App& command, WalkOptions& options) {
 }
 
 void describe_check(CLI::App& command, CheckOptions& options) {
-  command.add_option("path", options.paths, "Protocols (*.xml), child files (*.json), folders of protocols")->required();
+  command.add_option("path", options.paths, "Protocols (*.xml), child files (*.json), folders of protocols");
   command.add_flag("--json", options.json, "Print one JSON document");
   command.add_option("--junit", options.junit, "Write JUnit XML to this file for a CI; - prints it");
+  command.add_option("--explain", options.explain, "Say who comes to this step or rule, and how")
+      ->excludes("--json")
+      ->excludes("--junit");
 }
 
 int run(int count, char** words) {

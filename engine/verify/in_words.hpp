@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+
+#include "episode/event.hpp"
+#include "protocol/protocol.hpp"
+
+namespace rushlight {
+
+// What stands in a protocol, or is told to it, in the words of its file: ids as they are, values as people write them.
+
+/// "glucose below 54 mg/dL or 3.0 mmol/L (`very-low`)", "awake: no or can't tell", "`low-treatments` counted 3 times".
+std::string in_words(const Protocol& protocol, const Condition& condition);
+
+/// All of them, joined by "and"; "always" when there are none.
+std::string in_words(const Protocol& protocol, const Conditions& conditions);
+
+/// "glucose 53 mg/dL", "awake: yes", "symptoms: can't tell", "sugar-when 14 min".
+std::string in_words(const Protocol& protocol, FactId fact, const Value& value);
+
+/// "awake: yes, already-given: no"; "something got worse: awake: no"; "sugar refused"; "clinic: no-answer"; "time
+/// passes".
+std::string in_words(const Protocol& protocol, const Event& event);
+
+}  // namespace rushlight
