@@ -10,20 +10,20 @@ class StepCoverage {
   StepCoverage(Checking& checking, const Step& step) : checking_(checking), step_(step) {}
 
   // With every question answered.
-  void find_values(const Table& table) {
+  void find_values(const Table& table, Cover& cover) {
     if (values_told_) return;
-    each_left_over(all_known(table), takers_of(table), [&](const Box& gap) { return !tell_values(table, gap); });
+    look(cover, all_known(table), [&](const Box& gap) { return !tell_values(table, gap); });
   }
 
   // With one question that nobody can answer; a gap that is there whatever is answered is not about "can't tell".
-  void find_unknowns(const Table& table) {
+  void find_unknowns(const Table& table, Cover& cover) {
     const std::vector<const Box*> takers = takers_of(table);
     for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
       const Dimension& dimension = table.dimensions[i];
       if (unknown_of(dimension).none() || is_told(dimension)) continue;
       Box box = all_known(table);
       box.sides[i] = unknown_of(dimension);
-      each_left_over(box, takers, [&](const Box& gap) {
+      look(cover, box, [&](const Box& gap) {
         Box answered = gap;
         answered.sides[i] = known_of(dimension);
         if (!any_meets(takers, answered)) return true;
@@ -34,12 +34,18 @@ class StepCoverage {
   }
 
   // Several that nobody can answer, when nothing simpler is wrong.
-  void find_rest(const Table& table) {
+  void find_rest(const Table& table, Cover& cover) {
     if (values_told_ || !unknowns_told_.empty()) return;
-    each_left_over(table.whole, takers_of(table), [&](const Box& gap) { return !tell_values(table, gap); });
+    look(cover, table.whole, [&](const Box& gap) { return !tell_values(table, gap); });
   }
 
+  bool gave_up() const { return gave_up_; }
+
  private:
+  void look(Cover& cover, const Box& box, const std::function<bool(const Box&)>& visit) {
+    if (cover.each_left_over(box, visit) == Search::gave_up) gave_up_ = true;
+  }
+
   bool tell_values(const Table& table, const Box& gap) {
     values_told_ = true;
     checking_.error(step_.where,
@@ -66,27 +72,34 @@ class StepCoverage {
 
   Checking& checking_;
   const Step& step_;
-  bool values_told_ = false;
+  bool values_told_ = false, gave_up_ = false;
   std::vector<Subject> unknowns_told_;
 };
 
 }  // namespace
+
+TooLarge too_entangled() {
+  constexpr auto kMost = static_cast<long long>(Cover::kMostLooks);
+  return TooLarge{"ways in which the rules of one table overlap", kMost + 1, kMost};
+}
 
 void every_value_has_a_rule(Checking& checking) {
   for (std::size_t i = 0; i < checking.protocol.steps.size(); ++i) {
     const Step& step = checking.protocol.steps[i];
     if (step.ends || step.rules.empty()) continue;
     const Tables& tables = checking.tables[i];
-    if (tables.too_fine) {
-      const auto most = static_cast<long long>(kMostStretches);
-      checking.error(step.where,
-                     TooLarge{"values that one step tells apart in `" + *tables.too_fine + "`", most + 1, most});
+    if (tables.things > 0) {
+      checking.error(step.where, TooLarge{"things that one step reads", static_cast<long long>(tables.things),
+                                          Cover::kMostDimensions});
       continue;
     }
+    std::vector<Cover> covers;
+    for (const Table& table : tables.tables) covers.push_back(cover_of(table));
     StepCoverage coverage(checking, step);
-    for (const Table& table : tables.tables) coverage.find_values(table);
-    for (const Table& table : tables.tables) coverage.find_unknowns(table);
-    for (const Table& table : tables.tables) coverage.find_rest(table);
+    for (std::size_t k = 0; k < covers.size(); ++k) coverage.find_values(tables.tables[k], covers[k]);
+    for (std::size_t k = 0; k < covers.size(); ++k) coverage.find_unknowns(tables.tables[k], covers[k]);
+    for (std::size_t k = 0; k < covers.size(); ++k) coverage.find_rest(tables.tables[k], covers[k]);
+    if (coverage.gave_up()) checking.error(step.where, too_entangled());
   }
 }
 

@@ -7,15 +7,32 @@ namespace rushlight {
 
 namespace {
 
+struct Alive {
+  std::vector<bool> rules;  // that match somewhere
+  bool gave_up = false;     // all count as alive then
+};
+
 // Only the table itself counts: a rule that repeats what a watch already takes is belt and braces, and a printed table
-// that is complete without the watch is a good one.
-bool can_match(const std::vector<Table>& tables, std::size_t rule) {
+// that is complete without the watch is a good one. A rule found dead takes nothing that is not taken, so those behind
+// it are not held against it.
+Alive alive_in(const std::vector<Table>& tables, std::size_t rules) {
+  Alive alive{std::vector<bool>(rules, false)};
   for (const Table& table : tables) {
-    std::vector<const Box*> earlier;
-    for (std::size_t i = 0; i < rule; ++i) earlier.push_back(&table.rules[i]);
-    if (!all_taken(table.rules[rule], earlier)) return true;
+    Cover all(table.whole), earlier(table.whole);
+    for (const Box& box : table.rules) all.add(box);
+    const std::vector<bool> first = all.surely_first_somewhere();
+    for (std::size_t rule = 0; rule < rules; ++rule) {
+      if (first[rule]) alive.rules[rule] = true;
+      if (!alive.rules[rule]) {
+        const Search search = earlier.each_left_over(table.rules[rule], [](const Box&) { return false; });
+        if (search == Search::ended) continue;
+        if (search == Search::gave_up) return Alive{std::vector<bool>(rules, true), true};
+        alive.rules[rule] = true;
+      }
+      earlier.add(table.rules[rule]);
+    }
   }
-  return false;
+  return alive;
 }
 
 bool never_holds(const std::vector<Table>& tables, std::size_t rule) {
@@ -46,7 +63,8 @@ bool tell_crossing(Checking& checking, const std::optional<Crossing>& crossing) 
     return std::holds_alternative<ThresholdsCrossed>(finding.kind) && finding.where == crossing->lower &&
            finding.because && finding.because->where == crossing->upper;
   });
-  if (!told) checking.error(crossing->lower, crossing->kind, Because{"`" + crossing->kind.upper + "`", crossing->upper});
+  if (!told)
+    checking.error(crossing->lower, crossing->kind, Because{"`" + crossing->kind.upper + "`", crossing->upper});
   return true;
 }
 
@@ -72,8 +90,7 @@ void tell(Checking& checking, const Dose& dose, const std::vector<Table>& tables
   const int number = static_cast<int>(row) + 1;
   const Where& where = dose.rows[row].where;
   if (never_holds(tables, row)) {
-    checking.error(where, DoseRowNeverMatches{number, dose.name, 0},
-                   Because{"its conditions never hold together", {}});
+    checking.error(where, DoseRowNeverMatches{number, dose.name, 0}, Because{"its conditions never hold together", {}});
   } else if (const auto taker = taker_of(tables, row)) {
     const int earlier = static_cast<int>(*taker) + 1;
     checking.error(where, DoseRowNeverMatches{number, dose.name, earlier},
@@ -89,9 +106,11 @@ void tell(Checking& checking, const Dose& dose, const std::vector<Table>& tables
 void no_dose_row_is_dead(Checking& checking) {
   for (const Dose& dose : checking.protocol.doses) {
     const Tables tables = tables_of(checking.protocol, dose);
-    if (tables.too_fine) continue;  // told by coverage
+    if (tables.things > 0) continue;  // told by coverage
+    const Alive alive = alive_in(tables.tables, dose.rows.size());
+    if (alive.gave_up) checking.error(dose.where, too_entangled());
     for (std::size_t row = 0; row < dose.rows.size(); ++row) {
-      if (!can_match(tables.tables, row)) tell(checking, dose, tables.tables, row);
+      if (!alive.rules[row]) tell(checking, dose, tables.tables, row);
     }
   }
 }
@@ -100,12 +119,14 @@ void no_rule_is_dead(Checking& checking) {
   for (std::size_t i = 0; i < checking.protocol.steps.size(); ++i) {
     const Step& step = checking.protocol.steps[i];
     const Tables& tables = checking.tables[i];
-    if (tables.too_fine) continue;  // told by coverage
+    if (tables.things > 0) continue;  // told by coverage
+    const Alive alive = alive_in(tables.tables, step.ends ? 0 : step.rules.size());
+    if (alive.gave_up) checking.error(step.where, too_entangled());
     for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
       if (step.ends) {
         checking.error(step.rules[rule].where, RuleNeverMatches{static_cast<int>(rule) + 1, step.name, 0},
                        Because{"the step ends the episode", step.where});
-      } else if (!can_match(tables.tables, rule)) {
+      } else if (!alive.rules[rule]) {
         tell(checking, step, tables.tables, rule);
       }
     }

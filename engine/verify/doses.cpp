@@ -29,22 +29,27 @@ std::optional<Because> because_of(const Dose& dose, bool unknown_weight) {
   return std::nullopt;
 }
 
-// The first gap of the part, if it is one that `counts`.
-std::optional<std::string> gap_in(const Protocol& protocol, const Tables& tables,
-                                  const std::function<std::optional<Box>(const Table&)>& part,
-                                  const std::function<bool(const Table&, const Box&)>& counts) {
+struct Gap {
   std::optional<std::string> example;
+  bool gave_up = false;
+};
+
+// The first gap of the part that `counts`.
+Gap gap_in(const Protocol& protocol, const Tables& tables, const std::function<std::optional<Box>(const Table&)>& part,
+           const std::function<bool(const Table&, const Box&)>& counts) {
+  Gap found;
   for (const Table& table : tables.tables) {
     const std::optional<Box> box = part(table);
     if (!box) continue;
-    each_left_over(*box, takers_of(table), [&](const Box& gap) {
+    const Search search = each_left_over(*box, takers_of(table), [&](const Box& gap) {
       if (!counts(table, gap)) return true;
-      example = child_of(example_of(protocol, table, opened(table, gap)));
+      found.example = child_of(example_of(protocol, table, opened(table, gap)));
       return false;
     });
-    if (example) break;
+    if (search == Search::gave_up) found.gave_up = true;
+    if (found.example) break;
   }
-  return example;
+  return found;
 }
 
 std::optional<std::size_t> weight_of(const Table& table) {
@@ -78,19 +83,21 @@ void every_child_has_a_row(Checking& checking) {
   const auto any = [](const Table&, const Box&) { return true; };
   for (const Dose& dose : protocol.doses) {
     const Tables tables = tables_of(protocol, dose);
-    if (tables.too_fine) {
-      const auto most = static_cast<long long>(kMostStretches);
-      checking.error(dose.where,
-                     TooLarge{"values that one dose tells apart in `" + *tables.too_fine + "`", most + 1, most});
+    if (tables.things > 0) {
+      checking.error(dose.where, TooLarge{"things that one dose reads", static_cast<long long>(tables.things),
+                                          Cover::kMostDimensions});
       continue;
     }
-    const auto known = gap_in(protocol, tables, all_known, any);
-    const auto unknown = gap_in(protocol, tables, weight_unknown, is_about_weight);
-    if (known) checking.error(dose.where, DoseNotCovered{dose.name, *known});
-    if (unknown) checking.error(dose.where, DoseNotCovered{dose.name, *unknown}, because_of(dose, true));
-    if (known || unknown) continue;
-    const auto rest = gap_in(protocol, tables, [](const Table& table) { return std::optional(table.whole); }, any);
-    if (rest) checking.error(dose.where, DoseNotCovered{dose.name, *rest});
+    const Gap known = gap_in(protocol, tables, all_known, any);
+    const Gap unknown = gap_in(protocol, tables, weight_unknown, is_about_weight);
+    if (known.example) checking.error(dose.where, DoseNotCovered{dose.name, *known.example});
+    if (unknown.example)
+      checking.error(dose.where, DoseNotCovered{dose.name, *unknown.example}, because_of(dose, true));
+    if (known.example || unknown.example) continue;
+    const Gap rest = gap_in(
+        protocol, tables, [](const Table& table) { return std::optional(table.whole); }, any);
+    if (rest.example) checking.error(dose.where, DoseNotCovered{dose.name, *rest.example});
+    if (rest.gave_up) checking.error(dose.where, too_entangled());
   }
 }
 
@@ -105,11 +112,11 @@ void bounds_of_rows_are_in_order(Checking& checking) {
         const Limit& least = value_in(protocol[*row.least], cell.context());
         const Limit& most = value_in(protocol[*row.most], cell.context());
         if (number_of(least, kAny) <= number_of(most, kAny)) continue;
-        checking.error(row.where,
-                       BoundsCrossed{dose.name, static_cast<int>(i) + 1, protocol[*row.least].name,
-                                     text_from_limit(least, kAny), protocol[*row.most].name,
-                                     text_from_limit(most, kAny)},
-                       Because{"`" + protocol[*row.least].name + "`", protocol[*row.least].where});
+        checking.error(
+            row.where,
+            BoundsCrossed{dose.name, static_cast<int>(i) + 1, protocol[*row.least].name, text_from_limit(least, kAny),
+                          protocol[*row.most].name, text_from_limit(most, kAny)},
+            Because{"`" + protocol[*row.least].name + "`", protocol[*row.least].where});
         break;
       }
     }

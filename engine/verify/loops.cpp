@@ -43,7 +43,7 @@ Because leads_back(const Round& round) {
 // The counter's limit holds the rule back: from the greatest number the table compares it with on, earlier rules take
 // everything the rule would take, for every child, hour and unit.
 bool stops_at_limit(const Tables& tables, std::size_t rule, CounterId counter) {
-  if (tables.too_fine) return false;
+  if (tables.things > 0) return false;
   for (const Table& table : tables.tables) {
     Box at_limit = table.rules[rule];
     bool compared = false;

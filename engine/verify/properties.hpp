@@ -55,6 +55,9 @@ void insulin_stands_apart_from_glucagon(Checking& checking);
 /// Nothing goes by mouth in a step that handles a danger sign.
 void nothing_by_mouth_in_danger(Checking& checking);
 
+/// What is told of a table when Cover gave up on it.
+TooLarge too_entangled();
+
 /// A danger sign a watch rule stands for, if it does: one of these answers makes it fire.
 bool watches_a_danger_sign(const Protocol& protocol, const Watch& watch);
 

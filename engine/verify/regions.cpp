@@ -1,5 +1,7 @@
 #include "verify/regions.hpp"
 
+#include <algorithm>
+
 namespace rushlight {
 
 namespace {
@@ -24,21 +26,7 @@ struct Holds {
 
   std::int64_t limit(ThresholdId id) const { return number_of(value_in(protocol[id], context), unit); }
 
-  bool operator()(const Compares& test) const {
-    if (stretch.unknown) return false;
-    const std::int64_t border = limit(test.limit);
-    switch (test.comparison) {
-      case Comparison::below:
-        return stretch.value < border;
-      case Comparison::at_least:
-        return stretch.value >= border;
-      case Comparison::above:
-        return stretch.value > border;
-      case Comparison::at_most:
-        return stretch.value <= border;
-    }
-    return false;
-  }
+  bool operator()(const Compares&) const { return false; }  // see held_by
   bool operator()(const Is& test) const {
     if (stretch.unknown) return (test.options & kUnknownBit) != 0;
     if (protocol[test.fact].options.empty()) return false;
@@ -67,9 +55,29 @@ struct SubjectOf {
 
 std::int64_t number_of(const Limit& limit, GlucoseUnit unit) { return std::visit(Number{unit}, limit); }
 
-bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
-           const Context& context) {
-  return std::visit(Holds{protocol, stretch, unit, context}, condition.test);
+Stretches held_by(const Protocol& protocol, const Condition& condition, const Dimension& dimension, GlucoseUnit unit,
+                  const Context& context) {
+  const std::vector<Stretch>& stretches = dimension.stretches;
+  if (const auto* test = std::get_if<Compares>(&condition.test)) {
+    // The numbers lie in their order: what compares with one of them is a run.
+    const bool unknown = !stretches.empty() && stretches.back().unknown;
+    const auto end = stretches.end() - (unknown ? 1 : 0);
+    const std::int64_t border = number_of(value_in(protocol[test->limit], context), unit);
+    const bool beside = test->comparison == Comparison::above || test->comparison == Comparison::at_most;
+    const auto at = std::partition_point(stretches.begin(), end, [&](const Stretch& stretch) {
+      return stretch.value < border || (beside && stretch.value == border);
+    });
+    const auto place = static_cast<std::uint32_t>(at - stretches.begin());
+    const bool upwards = test->comparison == Comparison::above || test->comparison == Comparison::at_least;
+    Stretches held = Stretches::first(static_cast<std::size_t>(end - stretches.begin()));
+    held.keep(upwards ? Run{place, static_cast<std::uint32_t>(end - stretches.begin())} : Run{0, place});
+    return held;
+  }
+  Stretches held = Stretches::first(stretches.size());
+  for (std::size_t i = 0; i < stretches.size(); ++i) {
+    if (!std::visit(Holds{protocol, stretches[i], unit, context}, condition.test)) held.reset(i);
+  }
+  return held;
 }
 
 Subject subject_of(const Condition& condition) { return std::visit(SubjectOf{}, condition.test); }

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <bitset>
 #include <cstdint>
 #include <functional>
 #include <optional>
@@ -8,6 +7,7 @@
 #include <vector>
 
 #include "protocol/protocol.hpp"
+#include "verify/cover.hpp"
 
 // Private to engine/verify: rule tables cut into regions.
 //
@@ -18,9 +18,6 @@
 // once for each cell of the children and hours that its bands tell apart, and once for each glucose unit.
 
 namespace rushlight {
-
-inline constexpr std::size_t kMostStretches = 256;
-using Stretches = std::bitset<kMostStretches>;
 
 /// Something a table reads.
 struct Subject {
@@ -36,25 +33,19 @@ struct Stretch {
   bool unknown;  // "can't tell"
 };
 
-/// A glucose below every number a meter shows.
+/// A glucose below every number a meter shows, and a glucose or ketones above every one.
 inline constexpr std::int64_t kMeterLo = -1;
+inline constexpr std::int64_t kMeterHi = std::int64_t{1} << 59;
 
 struct Dimension {
   Subject subject;
-  bool splits_bands;  // the table was cut along it for its bands, so an example has to name it
-  std::vector<Stretch> stretches;
-  std::int64_t greatest_border;  // that a condition compares with; below 0 when none does
+  bool splits_bands;               // the table was cut along it for its bands, so an example has to name it
+  std::vector<Stretch> stretches;  // numbers in their order, "can't tell" last
+  std::int64_t greatest_border;    // that a condition compares with; below 0 when none does
 };
 
-/// One set of stretches for each dimension of its table. Empty as soon as one side is.
-struct Box {
-  std::vector<Stretches> sides;
-  bool empty() const;
-  bool contains(const Box& other) const;
-  bool meets(const Box& other) const;
-};
-
-/// The rule table of a step, or the rows of a dose, for one glucose unit and one cell of children and hours.
+/// The rule table of a step, or the rows of a dose, for one glucose unit and one cell of children and hours. A table
+/// that is cut in the same way in both units stands for both.
 struct Table {
   GlucoseUnit unit;
   std::vector<Dimension> dimensions;
@@ -65,8 +56,8 @@ struct Table {
 
 struct Tables {
   std::vector<Table> tables;
-  std::optional<std::string>
-      too_fine;  // a thing with more than kMostStretches stretches: nothing is said about the table
+  std::size_t things =
+      0;  // that the table reads, when they are more than the search can tell apart: nothing is said then
 };
 
 Tables tables_of(const Protocol& protocol, const Step& step);
@@ -74,9 +65,13 @@ Tables tables_of(const Protocol& protocol, const Step& step);
 Tables tables_of(const Protocol& protocol, const Dose& dose);
 
 /// Calls `visit` with disjoint boxes that together are what `box` holds beside all `takers`; stops when it gives false.
-void each_left_over(const Box& box, const std::vector<const Box*>& takers,
-                    const std::function<bool(const Box&)>& visit);
+Search each_left_over(const Box& box, const std::vector<const Box*>& takers,
+                      const std::function<bool(const Box&)>& visit);
+/// False as well when the search gave up.
 bool all_taken(const Box& box, const std::vector<const Box*>& takers);
+
+/// What takes a value in a table: what is watched, then the rules.
+Cover cover_of(const Table& table);
 
 /// The part of a box in which nobody could tell anything, or in which everything is known.
 Stretches unknown_of(const Dimension& dimension);
@@ -95,8 +90,9 @@ std::string example_of(const Protocol& protocol, const Table& table, const Box& 
 // The parts of regions.cpp that tables are made of.
 /// The limit as the number a stretch is compared with.
 std::int64_t number_of(const Limit& limit, GlucoseUnit unit);
-bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
-           const Context& context);
+/// The stretches of its dimension for which a condition holds.
+Stretches held_by(const Protocol& protocol, const Condition& condition, const Dimension& dimension, GlucoseUnit unit,
+                  const Context& context);
 Subject subject_of(const Condition& condition);
 
 }  // namespace rushlight

@@ -109,7 +109,7 @@ void Space::cut() {
     } else {
       Room room;
       if (subject.kind == Subject::Kind::clock) room.up_to = kDayInMinutes;
-      variable.stretches = stretches_of(protocol_, subject, unit_, room, borders_[place]);
+      variable.stretches = stretches_of(protocol_, subject, unit_, room, {borders_[place].begin(), borders_[place].end()});
     }
     if (subject.kind == Subject::Kind::fact && may_be_unknown(protocol_.facts[subject.index]))
       variable.stretches.push_back({0, true});

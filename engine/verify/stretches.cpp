@@ -1,46 +1,73 @@
 #include "verify/stretches.hpp"
 
+#include <algorithm>
 #include <optional>
 
+#include "measure/ketones.hpp"
 #include "protocol/words.hpp"
 
 namespace rushlight {
 
 namespace {
 
-constexpr std::int64_t kThousandth = 1'000;  // of micros: no number of a file or a meter has more than three places
+constexpr std::int64_t kOne = Decimal::kMicrosPerOne;
+constexpr std::int64_t kTenth = kOne / 10;
+constexpr std::int64_t kThousandth = kOne / 1'000;  // no number of a file or a meter has more than three places
 
-// How fine the numbers of a subject are: two borders next to each other have nothing between them.
-std::int64_t grain_of(const Protocol& protocol, const Subject& subject) {
-  if (subject.kind != Subject::Kind::fact) return 1;
-  const FactKind kind = protocol.facts[subject.index].kind;
-  const bool decimal =
-      kind == FactKind::glucose || kind == FactKind::ketones || kind == FactKind::weight || kind == FactKind::insulin;
-  return decimal ? kThousandth : 1;
+// The numbers of a subject as people say them.
+struct Scale {
+  std::int64_t grain;               // two borders this far from each other have nothing between them
+  std::vector<std::int64_t> round;  // steps in which an example is looked for, the roundest first
+  std::int64_t below;               // how far below a border an example is looked for
+  std::int64_t usual;               // an example where no rule draws a border
+  // What a meter shows as a number; what lies outside is LO or HI.
+  std::int64_t shown_from = 0;
+  std::int64_t shown_up_to = Room{}.up_to;
+  bool has_lo = false;
+};
+
+Scale scale_of(const Fact& fact, GlucoseUnit unit) {
+  const std::vector<std::int64_t> decimals{kOne, kTenth, kOne / 100, kThousandth};
+  switch (fact.kind) {
+    case FactKind::glucose: {
+      const MeterRange range = meter_range(unit);
+      const bool mg = unit == GlucoseUnit::mg_per_dl;
+      return {kThousandth,         decimals, mg ? kOne : kTenth, (mg ? 100 : 6) * kOne, range.least.micros(),
+              range.most.micros(), true};
+    }
+    case FactKind::ketones:
+      return {kThousandth, decimals, kTenth, kOne, 0, largest_ketones_shown().in(kMillimolePerLitre).micros()};
+    case FactKind::weight:
+    case FactKind::insulin:
+      return {kThousandth, decimals, kOne, 20 * kOne};
+    case FactKind::age:
+      return {1, {12, 1}, 12, 4 * 12};
+    case FactKind::time_since:
+      return {1, {3600, 60, 1}, 60, 3600};
+    case FactKind::choice:
+    case FactKind::ordered_choice:
+    case FactKind::count:
+      break;
+  }
+  return {1, {1}, 1, 0};
 }
 
 // A round number strictly between two borders, for examples that read well; there is room for a grain at least.
-std::int64_t between(std::int64_t low, std::int64_t high, std::int64_t grain) {
-  if (grain == 1) return low + 1;
-  for (const std::int64_t round : {1'000'000, 100'000, 10'000, 1'000}) {
+std::int64_t between(std::int64_t low, std::int64_t high, const Scale& scale) {
+  for (const std::int64_t round : scale.round) {
     const std::int64_t value = (low / round + 1) * round;
     if (value > low && value < high) return value;
   }
-  return low + grain;
+  return low + scale.grain;
 }
 
-// The nearest round number below a border.
-std::int64_t just_below(std::int64_t border, std::int64_t least, std::int64_t grain, std::int64_t round) {
-  if (grain == 1) return border - 1;
-  const std::int64_t value = (border + round - 1) / round * round - round;
-  return value >= least ? value : least;
-}
-
-// What the numbers are usually printed in.
-std::int64_t round_of(const Fact& fact, GlucoseUnit unit) {
-  const bool tenths =
-      fact.kind == FactKind::ketones || (fact.kind == FactKind::glucose && unit == GlucoseUnit::mmol_per_l);
-  return tenths ? 100'000 : 1'000'000;
+// The nearest round number below a border that a meter can show; there is room for a grain at least.
+std::int64_t just_below(std::int64_t border, std::int64_t least, const Scale& scale) {
+  std::int64_t value = (border + scale.below - 1) / scale.below * scale.below - scale.below;
+  // "11 months" says more of the border at a year than "0".
+  if (value <= least) value = std::max(border - scale.grain, least);
+  value = std::min(value, scale.shown_up_to);
+  return scale.has_lo && value < scale.shown_from ? kMeterLo : value;
 }
 
 std::vector<Stretch> places(std::size_t count) {
@@ -49,40 +76,48 @@ std::vector<Stretch> places(std::size_t count) {
   return stretches;
 }
 
-}  // namespace
-
-// Each border is a stretch of its own, so that "below" and "at most" come apart.
-std::vector<Stretch> stretches_of(const Protocol& protocol, const Subject& subject, GlucoseUnit unit, const Room& room,
-                                  const std::set<std::int64_t>& borders) {
-  if (subject.kind == Subject::Kind::done) return places(2);
-  if (subject.kind == Subject::Kind::change) return places(words::kChanges.size());
-  const Fact* fact = subject.kind == Subject::Kind::fact ? &protocol.facts[subject.index] : nullptr;
-  if (fact != nullptr && !fact->options.empty()) return places(fact->options.size());
-  const bool glucose = fact != nullptr && fact->kind == FactKind::glucose;
-  const std::int64_t grain = grain_of(protocol, subject);
-  const std::int64_t round = fact != nullptr ? round_of(*fact, unit) : 1;
+// Each border is a stretch of its own, so that "below" and "at most" come apart. What no meter shows as a number is not
+// there: below its numbers is LO, above them HI.
+std::vector<Stretch> number_stretches(const Scale& scale, const Room& room, const std::vector<std::int64_t>& borders) {
   std::vector<Stretch> stretches;
   const auto add = [&](std::int64_t value) { stretches.push_back(Stretch{value, false}); };
+  const auto add_between = [&](std::int64_t low, std::int64_t high) {
+    low = std::max(low, scale.shown_from - scale.grain);
+    high = std::min(high, scale.shown_up_to + scale.grain);
+    if (low + scale.grain < high) add(between(low, high, scale));
+  };
   std::optional<std::int64_t> last;
   for (const std::int64_t border : borders) {
     if (border < room.from || border >= room.up_to) continue;
     if (last) {
-      if (*last + grain < border) add(between(*last, border, grain));
+      add_between(*last, border);
     } else if (border > room.from) {
-      const std::int64_t below = just_below(border, room.from, grain, round);
-      add(glucose && below < meter_range(unit).least.micros() ? kMeterLo : below);
-    } else if (glucose) {
+      add(just_below(border, room.from, scale));
+    } else if (scale.has_lo) {
       add(kMeterLo);
     }
-    add(border);
+    if (border >= scale.shown_from && border <= scale.shown_up_to) add(border);
     last = border;
   }
   if (!last) {
-    add(room.from);
-  } else if (*last + grain < room.up_to) {
-    add(between(*last, room.up_to, grain));
+    add(scale.usual >= room.from && scale.usual < room.up_to ? scale.usual : room.from);
+  } else if (*last + scale.grain < room.up_to) {
+    const std::int64_t above = between(std::max(*last, scale.shown_from - scale.grain), room.up_to, scale);
+    add(above > scale.shown_up_to ? kMeterHi : above);
   }
   return stretches;
+}
+
+}  // namespace
+
+std::vector<Stretch> stretches_of(const Protocol& protocol, const Subject& subject, GlucoseUnit unit, const Room& room,
+                                  const std::vector<std::int64_t>& borders) {
+  if (subject.kind == Subject::Kind::done) return places(2);
+  if (subject.kind == Subject::Kind::change) return places(words::kChanges.size());
+  if (subject.kind != Subject::Kind::fact) return number_stretches({1, {1}, 1, 0}, room, borders);
+  const Fact& fact = protocol.facts[subject.index];
+  if (!fact.options.empty()) return places(fact.options.size());
+  return number_stretches(scale_of(fact, unit), room, borders);
 }
 
 bool may_be_unknown(const Fact& fact) {

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <set>
 #include <vector>
 
 #include "verify/regions.hpp"
@@ -17,9 +16,10 @@ struct Room {
 };
 
 /// The stretches of a thing that no condition with these borders can tell apart, "can't tell" left out: one for each
-/// option, each border and each gap between two borders. Numbers are those within the room.
+/// option, each border and each gap between two borders
+/// (given in their order, each once). Numbers are those within the room.
 std::vector<Stretch> stretches_of(const Protocol& protocol, const Subject& subject, GlucoseUnit unit, const Room& room,
-                                  const std::set<std::int64_t>& borders);
+                                  const std::vector<std::int64_t>& borders);
 
 /// Whether nobody may know it: every question, and of the child file the weight and the total daily dose.
 bool may_be_unknown(const Fact& fact);

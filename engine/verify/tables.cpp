@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <set>
 
 #include "verify/contexts.hpp"
 #include "verify/regions.hpp"
@@ -11,10 +10,18 @@ namespace {
 
 constexpr std::int64_t kDayInMinutes = 24 * 60;
 
+// A condition, the dimension it is about and what it compares with.
+struct Part {
+  const Condition* condition;
+  std::size_t dimension;
+  std::vector<ThresholdId> limits;
+};
+
 struct Line {  // a watch rule, a rule or a row, as far as regions are concerned
   const Conditions* when;
   bool otherwise;
   std::vector<FactId> needs;  // what must be known for an amount to be worked out
+  std::vector<Part> parts{};
 };
 
 /// A correction also needs the child's factor, which is there or not.
@@ -82,17 +89,16 @@ class TableBuilder {
       if (surely_pre_empts(protocol, step, id)) watched_.push_back(Line{&protocol[id].when, false, {}});
     }
     for (const Rule& rule : step.rules) rules_.push_back(Line{&rule.when, rule.otherwise, {}});
-    for (const Ask& ask : step.asks) add_subject({Subject::Kind::fact, ask.fact.index});
-    for (const Line& line : watched_) add_line(line);
-    for (const Line& line : rules_) add_line(line);
+    for (const Ask& ask : step.asks) place_of({Subject::Kind::fact, ask.fact.index});
+    add_lines();
   }
 
   TableBuilder(const Protocol& protocol, const Dose& dose) : protocol_(protocol), insulin_(dose.insulin.has_value()) {
     for (const DoseRow& row : dose.rows) {
       rules_.push_back(Line{&row.when, false, needs_of(protocol, row)});
-      for (const FactId need : rules_.back().needs) add_subject({Subject::Kind::fact, need.index});
+      for (const FactId need : rules_.back().needs) place_of({Subject::Kind::fact, need.index});
     }
-    for (const Line& line : rules_) add_line(line);
+    add_lines();
   }
 
   Tables build() {
@@ -101,50 +107,77 @@ class TableBuilder {
       return subject.kind == Subject::Kind::fact && protocol_.facts[subject.index].kind == FactKind::glucose;
     });
     for (const ContextCell& cell : context_cells(protocol_, limits_)) {
-      if (cell.splits_age) add_subject({Subject::Kind::fact, fact_id(ChildFact::age).index});
-      if (cell.splits_weight) add_subject({Subject::Kind::fact, fact_id(ChildFact::weight).index});
-      if (cell.splits_clock) add_subject({Subject::Kind::clock, 0});
-      for (const GlucoseUnit unit : {GlucoseUnit::mg_per_dl, GlucoseUnit::mmol_per_l}) {
-        if (unit == GlucoseUnit::mmol_per_l && !reads_glucose) continue;
-        if (!add_table(all, cell, unit)) return all;
+      if (cell.splits_age) place_of({Subject::Kind::fact, fact_id(ChildFact::age).index});
+      if (cell.splits_weight) place_of({Subject::Kind::fact, fact_id(ChildFact::weight).index});
+      if (cell.splits_clock) place_of({Subject::Kind::clock, 0});
+      if (subjects_.size() > Cover::kMostDimensions) return Tables{{}, subjects_.size()};
+      Table table = table_of(cell, GlucoseUnit::mg_per_dl);
+      if (reads_glucose) {
+        Table other = table_of(cell, GlucoseUnit::mmol_per_l);
+        const bool same = other.whole == table.whole && other.rules == table.rules && other.watched == table.watched;
+        all.tables.push_back(std::move(table));
+        // What holds for a table holds for another that is cut in the same way.
+        if (!same) all.tables.push_back(std::move(other));
+      } else {
+        all.tables.push_back(std::move(table));
       }
     }
     return all;
   }
 
  private:
-  void add_subject(const Subject& subject) {
-    if (std::find(subjects_.begin(), subjects_.end(), subject) == subjects_.end()) subjects_.push_back(subject);
+  std::size_t place_of(const Subject& subject) {
+    const auto found = std::find(subjects_.begin(), subjects_.end(), subject);
+    const auto place = static_cast<std::size_t>(found - subjects_.begin());
+    if (found == subjects_.end()) subjects_.push_back(subject);
+    return place;
   }
 
-  void add_line(const Line& line) {
-    for (const Condition& condition : *line.when) {
-      add_subject(subject_of(condition));
-      for (const ThresholdId limit : limits_of(condition)) limits_.push_back(limit);
+  void add_lines() {
+    for (std::vector<Line>* lines : {&watched_, &rules_}) {
+      for (Line& line : *lines) {
+        for (const Condition& condition : *line.when) {
+          line.parts.push_back({&condition, place_of(subject_of(condition)), limits_of(condition)});
+          for (const ThresholdId limit : line.parts.back().limits) limits_.push_back(limit);
+        }
+      }
     }
+    std::sort(limits_.begin(), limits_.end(), [](ThresholdId a, ThresholdId b) { return a.index < b.index; });
+    limits_.erase(std::unique(limits_.begin(), limits_.end()), limits_.end());
   }
 
-  std::set<std::int64_t> borders_of(Dimension& dimension, const ContextCell& cell, GlucoseUnit unit) const {
-    std::set<std::int64_t> borders;
+  struct Borders {
+    std::vector<std::int64_t> values;
+    std::int64_t greatest = -1;
+  };
+
+  // Of each subject, in their order and each once.
+  std::vector<Borders> borders_of(const ContextCell& cell, GlucoseUnit unit) const {
+    std::vector<Borders> borders(subjects_.size());
     for (const std::vector<Line>* lines : {&watched_, &rules_}) {
       for (const Line& line : *lines) {
-        for (const Condition& condition : *line.when) {
-          if (!(subject_of(condition) == dimension.subject)) continue;
-          for (const ThresholdId limit : limits_of(condition)) {
+        for (const Part& part : line.parts) {
+          for (const ThresholdId limit : part.limits) {
             const std::int64_t border = number_of(value_in(protocol_[limit], cell.context()), unit);
-            borders.insert(border);
-            if (lines == &rules_) dimension.greatest_border = std::max(dimension.greatest_border, border);
+            Borders& of = borders[part.dimension];
+            of.values.push_back(border);
+            if (lines == &rules_) of.greatest = std::max(of.greatest, border);
           }
         }
       }
     }
+    for (Borders& each : borders) {
+      std::sort(each.values.begin(), each.values.end());
+      each.values.erase(std::unique(each.values.begin(), each.values.end()), each.values.end());
+    }
     return borders;
   }
 
-  Dimension dimension_of(const Subject& subject, const ContextCell& cell, GlucoseUnit unit) const {
+  Dimension dimension_of(const Subject& subject, const Borders& borders, const ContextCell& cell,
+                         GlucoseUnit unit) const {
     const CellPart part = part_for(protocol_, subject, cell);
-    Dimension dimension{subject, part.splits, {}, -1};
-    dimension.stretches = stretches_of(protocol_, subject, unit, part.room, borders_of(dimension, cell, unit));
+    Dimension dimension{subject, part.splits, {}, borders.greatest};
+    dimension.stretches = stretches_of(protocol_, subject, unit, part.room, borders.values);
     if (subject.kind != Subject::Kind::fact) return dimension;
     const Fact& fact = protocol_.facts[subject.index];
     // An unknown weight takes the band of the lightest child.
@@ -154,47 +187,39 @@ class TableBuilder {
     return dimension;
   }
 
+  bool is_asked(const Subject& subject) const {
+    return step_ != nullptr && subject.kind == Subject::Kind::fact && asks(*step_, FactId{subject.index});
+  }
+
   Box box_of(const Line& line, const Table& table, const ContextCell& cell) const {
     Box box = table.whole;
-    for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
-      const Dimension& dimension = table.dimensions[i];
-      const bool fact = dimension.subject.kind == Subject::Kind::fact;
-      const bool asked = fact && step_ != nullptr && asks(*step_, FactId{dimension.subject.index});
-      const bool needed = fact && std::any_of(line.needs.begin(), line.needs.end(),
-                                              [&](FactId need) { return need.index == dimension.subject.index; });
-      if ((line.otherwise && asked) || needed) box.sides[i] &= known_of(dimension);
-      if (needed && dimension.subject.index == fact_id(ChildFact::correction_known).index) box.sides[i].reset(1);
-      for (const Condition& condition : *line.when) {
-        if (!(subject_of(condition) == dimension.subject)) continue;
-        for (std::size_t bit = 0; bit < dimension.stretches.size(); ++bit) {
-          if (!holds(protocol_, condition, dimension.stretches[bit], table.unit, cell.context()))
-            box.sides[i].reset(bit);
-        }
-      }
+    for (std::size_t i = 0; line.otherwise && i < table.dimensions.size(); ++i) {
+      if (is_asked(table.dimensions[i].subject)) box.sides[i] &= known_of(table.dimensions[i]);
+    }
+    for (const FactId need : line.needs) {
+      const Subject subject{Subject::Kind::fact, need.index};
+      const auto place =
+          static_cast<std::size_t>(std::find(subjects_.begin(), subjects_.end(), subject) - subjects_.begin());
+      box.sides[place] &= known_of(table.dimensions[place]);
+      if (need == fact_id(ChildFact::correction_known)) box.sides[place].reset(1);
+    }
+    for (const Part& part : line.parts) {
+      box.sides[part.dimension] &=
+          held_by(protocol_, *part.condition, table.dimensions[part.dimension], table.unit, cell.context());
     }
     return box;
   }
 
-  bool add_table(Tables& all, const ContextCell& cell, GlucoseUnit unit) const {
+  Table table_of(const ContextCell& cell, GlucoseUnit unit) const {
     Table table{unit, {}, {}, {}, {}};
-    for (const Subject& subject : subjects_) {
-      table.dimensions.push_back(dimension_of(subject, cell, unit));
-      const std::size_t count = table.dimensions.back().stretches.size();
-      if (count > kMostStretches) {
-        all.tables.clear();
-        all.too_fine = subject.kind == Subject::Kind::fact      ? protocol_.facts[subject.index].name
-                       : subject.kind == Subject::Kind::counter ? protocol_.counters[subject.index].name
-                                                                : "clock";
-        return false;
-      }
-      Stretches side;
-      for (std::size_t bit = 0; bit < count; ++bit) side.set(bit);
-      table.whole.sides.push_back(side);
+    const std::vector<Borders> borders = borders_of(cell, unit);
+    for (std::size_t i = 0; i < subjects_.size(); ++i) {
+      table.dimensions.push_back(dimension_of(subjects_[i], borders[i], cell, unit));
+      table.whole.sides.push_back(Stretches::first(table.dimensions.back().stretches.size()));
     }
     for (const Line& line : watched_) table.watched.push_back(box_of(line, table, cell));
     for (const Line& line : rules_) table.rules.push_back(box_of(line, table, cell));
-    all.tables.push_back(std::move(table));
-    return true;
+    return table;
   }
 
   const Protocol& protocol_;

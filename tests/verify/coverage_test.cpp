@@ -115,7 +115,7 @@ BOOST_AUTO_TEST_CASE(children_counters_and_hours_are_part_of_a_table) {
   BOOST_TEST(
       gap(measuring(
           R"(<rule go="treat"><if fact="glucose" below="low"/><if fact="delivery" is="pump injections"/></rule>)" +
-          rest)) == "glucose 69 mg/dL, delivery: automatic-pump");
+          rest)) == "delivery: automatic-pump, glucose 69 mg/dL");
   BOOST_TEST(
       gap(measuring(
           R"(<rule go="treat"><if fact="glucose" below="low"/><if counter="treatments" at-least="most-treatments"/></rule>)" +
@@ -128,7 +128,7 @@ BOOST_AUTO_TEST_CASE(children_counters_and_hours_are_part_of_a_table) {
              "glucose 69 mg/dL, sugar not given");
   BOOST_TEST(
       gap(measuring(R"(<rule go="treat"><if fact="glucose" below="low"/><if fact="age" at-least="honey-age"/></rule>)" +
-                    rest)) == "glucose 69 mg/dL, age 11 mo");
+                    rest)) == "age 11 months, glucose 69 mg/dL");
 }
 
 BOOST_AUTO_TEST_CASE(a_weight_that_the_child_file_lacks_needs_a_rule) {
@@ -149,7 +149,41 @@ BOOST_AUTO_TEST_CASE(a_border_that_moves_with_age_leaves_no_gap_in_its_own_table
       R"(<glucose id="ok" mg-dl="80" mmol-l="4.4" least="60 mg/dL" most="100 mg/dL" source="table"><en>Ok</en></glucose>)";
   const std::string text =
       measuring(R"(<rule go="treat"><if fact="glucose" below="ok"/></rule>)" + kTreatUnknown + kWellAtLeast);
-  BOOST_TEST(gap(with_threshold(banded(text, bands), fixed)) == "glucose 80 mg/dL, age 0 a");
+  BOOST_TEST(gap(with_threshold(banded(text, bands), fixed)) == "age 4 years, glucose 80 mg/dL");
+}
+
+BOOST_AUTO_TEST_CASE(an_age_is_told_in_years_and_months) {
+  const auto gap_below = [](const std::string& age) {
+    const std::string border = R"(<age id="grown" value=")" + age + R"(" least="1 mo" most="10 a" source="table"><en>Grown</en></age>)";
+    const std::string grown = R"(<rule go="well"><if fact="age" at-least="grown"/></rule>)";
+    return gap(with_threshold(measuring(grown, ""), border));
+  };
+  BOOST_TEST(gap_below("5 a") == "age 4 years");
+  BOOST_TEST(gap_below("2 a") == "age 1 year");
+  BOOST_TEST(gap_below("12 mo") == "age 11 months");
+  BOOST_TEST(gap_below("1 mo") == "age under 1 month");
+  const std::string between =
+      R"(<age id="a" value="29 mo" least="1 mo" most="10 a" source="table"><en>A</en></age>
+         <age id="b" value="31 mo" least="1 mo" most="10 a" source="table"><en>B</en></age>)";
+  const std::string around = R"(<rule go="well"><if fact="age" at-most="a"/></rule>
+                                <rule go="well"><if fact="age" at-least="b"/></rule>)";
+  BOOST_TEST(gap(with_threshold(measuring(around, ""), between)) == "age 2 years 6 months");
+}
+
+BOOST_AUTO_TEST_CASE(what_no_meter_shows_as_a_number_is_told_as_lo_and_hi) {
+  const auto glucose = [](const std::string& id, const std::string& mg_dl, const std::string& mmol_l) {
+    return R"(<glucose id=")" + id + R"(" mg-dl=")" + mg_dl + R"(" mmol-l=")" + mmol_l +
+           R"(" least="10 mg/dL" most="700 mg/dL" source="table" pair-exception="table"><en>B</en></glucose>)";
+  };
+  const std::string shown = R"(<rule go="well"><if fact="glucose" at-least="least" at-most="most"/></rule>)";
+  const std::string ends = glucose("least", "20", "1.1") + glucose("most", "600", "33.3");
+  BOOST_TEST(gap(with_threshold(measuring(kTreatUnknown + shown), ends)) == "glucose LO");
+  const std::string low = R"(<rule go="treat"><if fact="glucose" below="least"/></rule>)";
+  BOOST_TEST(gap(with_threshold(measuring(kTreatUnknown + shown + low), ends)) == "glucose HI");
+  // Nobody can have a reading between two borders beyond the meter: that is no gap.
+  const std::string beyond = R"(<rule go="treat"><if fact="glucose" at-least="beyond"/></rule>)";
+  BOOST_TEST(told(checked(with_threshold(measuring(kTreatUnknown + shown + low + beyond),
+                                         ends + glucose("beyond", "610", "33.9")))) == "");
 }
 
 BOOST_AUTO_TEST_CASE(a_watch_takes_its_answers_before_the_rules_unless_the_step_handles_it) {

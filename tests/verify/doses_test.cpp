@@ -30,7 +30,7 @@ BOOST_AUTO_TEST_CASE(a_child_of_unknown_weight_needs_a_row_whatever_the_insulin_
 
 BOOST_AUTO_TEST_CASE(a_child_of_known_weight_needs_a_row_too) {
   BOOST_TEST(uncovered(R"(<row fixed="few-grams" source="practice"><if fact="age" at-least="honey-age"/></row>)") ==
-             "a child (age 11 mo)");
+             "a child (age 11 months)");
   BOOST_TEST(uncovered(R"(<row fixed="few-grams" source="practice"><if fact="rescue" is="nasal injection premixed none"/></row>)") ==
              "a child (rescue: expired)");
 }
