@@ -8,7 +8,7 @@ namespace {
 
 // Columns are asked for anywhere in a line of any length; counting from the nearest block keeps a file of one single
 // line from costing the square of its length.
-constexpr std::size_t kBlock = 256;
+constexpr std::size_t kBlock = 32;
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 bool starts_code_point(char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80u; }

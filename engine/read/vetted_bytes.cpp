@@ -20,6 +20,10 @@ std::vector<Finding> character_findings(std::string_view bytes, std::size_t star
   };
   std::size_t at = start;
   while (at < bytes.size() && findings.size() < kMostVettingFindings) {
+    if (bytes[at] >= ' ' && bytes[at] < '\x7F') {  // nearly all of a file
+      ++at;
+      continue;
+    }
     const CodePoint point = code_point_at(bytes, at);
     if (point.size == 0) {
       report({at, at + 1}, NotUtf8{});
