@@ -109,7 +109,8 @@ void Space::cut() {
     } else {
       Room room;
       if (subject.kind == Subject::Kind::clock) room.up_to = kDayInMinutes;
-      variable.stretches = stretches_of(protocol_, subject, unit_, room, {borders_[place].begin(), borders_[place].end()});
+      variable.stretches =
+          stretches_of(protocol_, subject, unit_, room, {borders_[place].begin(), borders_[place].end()});
     }
     if (subject.kind == Subject::Kind::fact && may_be_unknown(protocol_.facts[subject.index]))
       variable.stretches.push_back({0, true});
@@ -158,14 +159,21 @@ Diagrams::Set Space::inside(Diagrams& diagrams, const ContextCell& cell) const {
   return inside;
 }
 
+std::vector<bool> Space::taken_by(const Condition& condition, std::size_t place, const Context& context) const {
+  const Variable& variable = variables_[place];
+  const Stretches held =
+      held_by(protocol_, condition, Dimension{variable.subject, false, variable.stretches, -1}, unit_, context);
+  std::vector<bool> takes;
+  for (std::size_t i = 0; i < variable.stretches.size(); ++i) takes.push_back(held.test(i));
+  return takes;
+}
+
 Diagrams::Set Space::where(Diagrams& diagrams, const Condition& condition) const {
   const auto place = place_of(subject_of(condition));
   if (!place) return Diagrams::kAll;  // a condition of no protocol: none is asked for
   Diagrams::Set holding = Diagrams::kNone;
   for (const ContextCell& cell : context_cells(protocol_, limits_of(condition))) {
-    std::vector<bool> takes;
-    for (const Stretch& each : variables_[*place].stretches)
-      takes.push_back(holds(protocol_, condition, each, unit_, cell.context()));
+    const std::vector<bool> takes = taken_by(condition, *place, cell.context());
     holding = diagrams.either(holding, diagrams.both(inside(diagrams, cell), diagrams.where(*place, takes)));
   }
   return holding;

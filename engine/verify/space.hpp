@@ -39,6 +39,8 @@ class Space {
   std::optional<std::size_t> place_of(const Subject& subject) const;
   std::optional<std::size_t> place_of(FactId fact) const { return place_of(Subject{Subject::Kind::fact, fact.index}); }
 
+  /// For which stretches of the variable it reads the condition holds, for a child at an hour.
+  std::vector<bool> taken_by(const Condition& condition, std::size_t place, const Context& context) const;
   /// Where the condition, or all of them, hold. A threshold with bands takes each child and hour at its own value.
   Diagrams::Set where(Diagrams& diagrams, const Condition& condition) const;
   Diagrams::Set where(Diagrams& diagrams, const Conditions& conditions) const;

@@ -112,13 +112,15 @@ class DrawnNight {
     const Context context = scene_at(protocol_, child_, episode_, now_).context;
     std::vector<Value> values;
     if (const auto place = space_.place_of(fact)) {
-      for (const Stretch& stretch : space_.variables()[*place].stretches) {
-        const bool agrees = std::all_of(
-            drawing_.scenario.stays.begin(), drawing_.scenario.stays.end(), [&](const Condition& condition) {
-              const Subject same{Subject::Kind::fact, fact.index};
-              return !(subject_of(condition) == same) || holds(protocol_, condition, stretch, drawing_.unit, context);
-            });
-        const auto value = agrees ? value_from(protocol_[fact], stretch, drawing_.unit) : std::nullopt;
+      const std::vector<Stretch>& stretches = space_.variables()[*place].stretches;
+      std::vector<bool> agreeing(stretches.size(), true);
+      for (const Condition& condition : drawing_.scenario.stays) {
+        if (!(subject_of(condition) == Subject{Subject::Kind::fact, fact.index})) continue;
+        const std::vector<bool> takes = space_.taken_by(condition, *place, context);
+        for (std::size_t i = 0; i < takes.size(); ++i) agreeing[i] = agreeing[i] && takes[i];
+      }
+      for (std::size_t i = 0; i < stretches.size(); ++i) {
+        const auto value = agreeing[i] ? value_from(protocol_[fact], stretches[i], drawing_.unit) : std::nullopt;
         if (value) values.push_back(*value);
       }
       if (values.empty()) possible_ = false;
