@@ -6,13 +6,18 @@
 #include "cli/embedded.hpp"
 #include "cli/read_file.hpp"
 #include "cli/trusted_keys.hpp"
+#include "protocol/safety_rules.hpp"
 #include "read/resolved_from_xml.hpp"
+#include "read/safety_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
+#include "verify/laws.hpp"
 
 namespace rushlight {
 namespace {
 
 namespace fs = std::filesystem;
+
+constexpr const char* kLawsFile = "safety.xml";
 
 Finding about_file(const std::string& file, Kind kind) {
   return Finding{Severity::error, Where{file, 0, 0, 0}, std::move(kind), {}};
@@ -64,6 +69,35 @@ void refuse_repeated_names(ProtocolSet& set) {
   }
 }
 
+/// What two protocols have to say about one place is said once.
+void add_once(ProtocolSet& set, Finding finding) {
+  const bool told = std::any_of(set.findings.begin(), set.findings.end(), [&](const Finding& earlier) {
+    return earlier.where == finding.where && earlier.kind.index() == finding.kind.index();
+  });
+  if (!told) set.findings.push_back(std::move(finding));
+}
+
+void add_laws(ProtocolSet& set, const std::string& file, const std::string& bytes) {
+  Read<SafetyDraft> read = safety_from_xml(bytes, file);
+  set.files.push_back(FileOfSet{file, !has_error(read.findings), {}});
+  set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
+  set.laws = std::move(read.value);
+}
+
+/// Each protocol is held against the laws that name it.
+void look_at_laws(ProtocolSet& set) {
+  if (!set.laws) return;
+  std::vector<std::string> names;
+  for (const LoadedProtocol& loaded : set.protocols) names.push_back(loaded.checked.protocol().name);
+  for (Finding& finding : safety_findings(*set.laws, names)) add_once(set, std::move(finding));
+  for (const LoadedProtocol& loaded : set.protocols) {
+    Read<SafetyRules> rules = safety_rules_of(*set.laws, loaded.checked.protocol());
+    for (Finding& finding : rules.findings) add_once(set, std::move(finding));
+    if (!rules.value) continue;
+    for (Finding& finding : broken_laws(loaded.checked, *rules.value)) set.findings.push_back(std::move(finding));
+  }
+}
+
 /// The files of the protocols that this one can come to, its own first.
 std::vector<KeptFile> files_of(const Protocol& whole, const std::vector<LoadedProtocol>& alone) {
   std::vector<KeptFile> files;
@@ -84,10 +118,7 @@ void link(ProtocolSet& set) {
   for (const LoadedProtocol& loaded : alone) {
     Checked whole = check_linked(checked, loaded.checked.protocol().name);
     for (Finding& finding : whole.findings) {
-      const bool told = std::any_of(set.findings.begin(), set.findings.end(), [&](const Finding& earlier) {
-        return earlier.where == finding.where && earlier.kind.index() == finding.kind.index();
-      });
-      if (!told) set.findings.push_back(std::move(finding));
+      add_once(set, std::move(finding));
     }
     if (!whole.protocol) continue;
     const std::vector<KeptFile> files = files_of(whole.protocol->protocol(), alone);
@@ -97,6 +128,7 @@ void link(ProtocolSet& set) {
 
 void finish(ProtocolSet& set) {
   refuse_repeated_names(set);
+  if (set.all_checked() && !has_error(set.findings)) look_at_laws(set);
   if (set.all_checked() && !has_error(set.findings)) link(set);
   sort_findings(set.findings);
 }
@@ -121,6 +153,7 @@ const LoadedProtocol* ProtocolSet::find(const std::string& id) const {
 
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes) {
   set.texts[file] = bytes;
+  if (fs::path(file).filename() == kLawsFile) return add_laws(set, file, bytes);
   Read<Protocol> read = resolved_from_xml(bytes, file);
   const bool refused = has_error(read.findings);
   set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
@@ -166,7 +199,8 @@ ProtocolSet set_in_folder(const std::string& folder, const std::string& name) {
   }
   std::vector<std::string> files = xml_files_in(folder);
   if (files.empty() && !name.empty()) files = xml_files_in((fs::path(folder) / name).string());
-  if (files.empty()) set.findings.push_back(no_protocol_in(folder));
+  const bool laws_only = files.size() == 1 && fs::path(files.front()).filename() == kLawsFile;
+  if (files.empty() || laws_only) set.findings.push_back(no_protocol_in(folder));
   for (const std::string& file : files) {
     FileBytes bytes = bytes_of_file(file, kMostBytes);
     if (auto* finding = std::get_if<Finding>(&bytes)) {

@@ -1,10 +1,12 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "finding/finding.hpp"
+#include "protocol/safety_draft.hpp"
 #include "verify/check.hpp"
 #include "wire/kept_set.hpp"
 
@@ -34,6 +36,7 @@ struct ProtocolSet {
   std::vector<LoadedProtocol> protocols;
   std::vector<Finding> findings;  // of all files, sorted
   FileTexts texts;
+  std::optional<SafetyDraft> laws;  // of the set's safety.xml
   std::vector<FileOfSet> files;
 
   bool all_checked() const;
@@ -43,10 +46,10 @@ struct ProtocolSet {
 };
 
 /// Bytes to CheckedProtocol: read, resolve, check; its approval looked at. Adds the protocol, alone, or the findings to
-/// `set`.
+/// `set`. A file called safety.xml holds the laws of the set.
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes);
 
-/// The set of these files: each read, resolved and checked, then each linked with the others.
+/// The set of these files: each read, resolved and checked, held against the laws, then each linked with the others.
 ProtocolSet set_of_files(const std::vector<KeptFile>& files);
 
 /// A set that travels inside the program: "reference". A name that none has is a finding.

@@ -41,6 +41,8 @@ struct Id {
   std::string operator()(const UnknownPlaceholder&) const { return "unknown-placeholder"; }
   std::string operator()(const BadPlaceholder&) const { return "bad-placeholder"; }
   std::string operator()(const PlaceholderMissing&) const { return "placeholder-missing"; }
+  std::string operator()(const BlankUnfilled&) const { return "blank-unfilled"; }
+  std::string operator()(const LanguageLacking&) const { return "language-lacking"; }
   std::string operator()(const WrongFactKind&) const { return "wrong-fact-kind"; }
   std::string operator()(const WrongThresholdKind&) const { return "wrong-threshold-kind"; }
   std::string operator()(const MissingSource&) const { return "missing-source"; }
@@ -61,6 +63,14 @@ struct Id {
   std::string operator()(const MouthWhileDanger&) const { return "mouth-while-danger"; }
   std::string operator()(const TooCalm&) const { return "too-calm"; }
   std::string operator()(const InsulinWithGlucagon&) const { return "insulin-with-glucagon"; }
+  std::string operator()(const EmergencyLeft&) const { return "emergency-left"; }
+  std::string operator()(const EmergencyNotCalled&) const { return "emergency-not-called"; }
+  std::string operator()(const SignMissing&) const { return "sign-missing"; }
+  std::string operator()(const OpeningLacks&) const { return "opening-lacks"; }
+  std::string operator()(const DeedAnswers&) const { return "deed-answers"; }
+  std::string operator()(const LateAndCalm&) const { return "late-and-calm"; }
+  std::string operator()(const InsulinFloorLow&) const { return "insulin-floor-low"; }
+  std::string operator()(const InsulinWithoutDose&) const { return "insulin-without-dose"; }
   std::string operator()(const EarlyRuleUntold&) const { return "early-rule-untold"; }
   std::string operator()(const UntilWithoutWait&) const { return "until-without-wait"; }
   std::string operator()(const UntilBeforeStart&) const { return "until-before-start"; }
@@ -68,6 +78,9 @@ struct Id {
   std::string operator()(const DoseNotCovered&) const { return "dose-not-covered"; }
   std::string operator()(const DoseRowNeverMatches&) const { return "dose-row-never-matches"; }
   std::string operator()(const BoundsCrossed&) const { return "bounds-crossed"; }
+  std::string operator()(const NeverBroken&) const { return "never-broken"; }
+  std::string operator()(const WorseIsCalmer&) const { return "worse-is-calmer"; }
+  std::string operator()(const HardToRead&) const { return "hard-to-read"; }
   std::string operator()(const UnknownStart&) const { return "unknown-start"; }
   std::string operator()(const JournalDamaged&) const { return "journal-damaged"; }
   std::string operator()(const JournalNewer&) const { return "journal-newer"; }

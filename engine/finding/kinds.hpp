@@ -51,6 +51,8 @@ struct EmptyText { std::string language; std::string element; };
 struct UnknownPlaceholder { std::string name; std::vector<std::string> known; };
 struct BadPlaceholder { std::string written; };                  // "{" without "}"
 struct PlaceholderMissing { std::string name; std::string language; std::string other; };  // `other` has it, `language` lacks it
+struct BlankUnfilled { std::string blank; std::string why; std::string right; };           // nothing would ever stand there
+struct LanguageLacking { std::string protocol; std::string language; std::string from; };  // `from` leads to it and speaks the language
 
 // The sense of a protocol.
 struct WrongFactKind { std::string fact; std::string kind; std::string comparison; };   // "at-least" on a yes-no
@@ -73,6 +75,14 @@ struct WatchByTimeAlone { std::string watch; };                  // it would com
 struct MouthWhileDanger { std::string step; std::string action; };       // nothing by mouth when not awake or unable to swallow
 struct TooCalm { std::string step; std::string watch; };         // meets a danger sign and is no emergency
 struct InsulinWithGlucagon { std::string step; };                // both are drawn up in the same syringe
+struct EmergencyLeft { std::string step; std::string to; std::string child; std::string fact; };  // a calm way out, and the child may still be in danger
+struct EmergencyNotCalled { std::string step; std::string watch; };      // a danger sign leads here, and nobody is called
+struct SignMissing { std::string child; std::string fact; std::string answer; };        // it cannot be said that it got worse
+struct OpeningLacks { std::string fact; };
+struct DeedAnswers { std::string action; std::string fact; };            // an action says that a danger is over, and nobody looked
+struct LateAndCalm { std::string step; std::string late; bool calmer; }; // nobody answers, and nobody is called; or it is calmer than before
+struct InsulinFloorLow { std::string dose; std::string threshold; std::string value; std::string least; };
+struct InsulinWithoutDose { std::string action; };                       // nothing holds it back
 struct EarlyRuleUntold { std::string rule; };                    // reads what nobody can tell during the wait
 struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty for a text of no step
 struct UntilBeforeStart { std::string step; std::string after; };        // `{until}` of a wait that starts after an action
@@ -80,6 +90,12 @@ struct AsksAtOnce { std::string step; std::string action; std::string fact; };  
 struct DoseNotCovered { std::string dose; std::string example; };        // a child that no row takes
 struct DoseRowNeverMatches { int row; std::string dose; int earlier; };
 struct BoundsCrossed { std::string dose; int row; std::string least; std::string least_value; std::string most; std::string most_value; };
+// The laws of a clinic (safety.xml).
+struct NeverBroken { std::string law; std::string example; std::string step; std::string offence; };  // offence: "is home, calmer than ...", "does ..."
+struct WorseIsCalmer { std::string law; std::string worse; std::string worse_step; std::string worse_urgency;
+                       std::string better; std::string better_step; std::string better_urgency; };
+struct HardToRead { std::string what; std::string language; std::string measured; std::string limit; std::string word; int sentence; };  // the longest word, and words of the longest sentence
+
 struct UnknownStart {};                                          // the protocol names no start step
 
 // Journals and settings.
@@ -91,11 +107,11 @@ using Kind = std::variant<
     NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType, UnknownElement, MissingElement,
     RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord, StrayText, UnknownId, UnusedName, RepeatedId, BadId, BadNumber,
     MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap, BandsOverlap, ImplausibleValue, BadDate,
-    MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, PlaceholderMissing, WrongFactKind, WrongThresholdKind, MissingSource,
+    MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, PlaceholderMissing, BlankUnfilled, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, ThresholdsCrossed, StepUnreachable, DeadEnd,
     LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm,
-    InsulinWithGlucagon,
-    EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed,
+    InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow,
+    InsulinWithoutDose, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, NeverBroken, WorseIsCalmer, HardToRead,
     UnknownStart,
     JournalDamaged, JournalNewer, WrongUse>;
 

@@ -160,6 +160,12 @@ struct Remedy {
   std::string operator()(const PlaceholderMissing& k) const {
     return "write " + quoted("{" + k.name + "}") + " in the " + quoted(k.language) + " text too";
   }
+  std::string operator()(const BlankUnfilled& k) const {
+    return one_line(k.right) + ", or take " + quoted("{" + k.blank + "}") + " out of the text";
+  }
+  std::string operator()(const LanguageLacking& k) const {
+    return "write the texts of " + quoted(k.protocol) + " in " + quoted(k.language) + " too, and add it to `languages`";
+  }
   std::string operator()(const WrongFactKind& k) const { return comparison_for(k); }
   std::string operator()(const WrongThresholdKind& k) const {
     return "name a threshold of the kind " + one_line(k.wanted);
@@ -211,6 +217,7 @@ struct Remedy {
     return "add an answer to its conditions, or let a `<wait>` lead there when the time comes";
   }
   std::string operator()(const MouthWhileDanger& k) const {
+    if (k.action.empty()) return "take the food out of the headline of step " + quoted(k.step);
     return "take " + quoted(k.action) + " out of step " + quoted(k.step);
   }
   std::string operator()(const TooCalm& k) const {
@@ -218,6 +225,32 @@ struct Remedy {
   }
   std::string operator()(const InsulinWithGlucagon& k) const {
     return "give glucagon in a step of its own, before or after step " + quoted(k.step);
+  }
+  std::string operator()(const EmergencyLeft& k) const {
+    return "ask " + quoted(k.fact) + " in step " + quoted(k.step) +
+           ", and let only an answer that ends the danger lead to " + quoted(k.to);
+  }
+  std::string operator()(const EmergencyNotCalled& k) const {
+    return "add a `<do kind=\"call-emergency\">` without an `<if>` to step " + quoted(k.step);
+  }
+  std::string operator()(const SignMissing& k) const {
+    return "add " + quoted("<sign fact=\"" + k.fact + "\" is=\"" + k.answer + "\">") + " inside `<worse>`";
+  }
+  std::string operator()(const OpeningLacks& k) const {
+    return "add " + quoted("<ask fact=\"" + k.fact + "\"/>") + " inside `<opening>`";
+  }
+  std::string operator()(const DeedAnswers& k) const {
+    return "take `records` off " + quoted(k.action) + ", and ask " + quoted(k.fact);
+  }
+  std::string operator()(const LateAndCalm& k) const {
+    return "let the `<wait>` of step " + quoted(k.step) + " go to a step that calls" +
+           (k.calmer ? ", as urgent as this one or more" : "");
+  }
+  std::string operator()(const InsulinFloorLow& k) const {
+    return "write " + one_line(k.least) + " or more for " + quoted(k.threshold) + ", or name another `floor`";
+  }
+  std::string operator()(const InsulinWithoutDose& k) const {
+    return "give " + quoted(k.action) + " a `dose` in [iU]";
   }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "let " + quoted(k.rule) + " read only choices that its step asks, in a step with a `<wait>`; or drop `early`";
@@ -239,6 +272,16 @@ struct Remedy {
   }
   std::string operator()(const BoundsCrossed& k) const {
     return "bring " + quoted(k.least) + " down to " + quoted(k.most) + " or below, or raise " + quoted(k.most);
+  }
+  std::string operator()(const NeverBroken& k) const {
+    return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.step);
+  }
+  std::string operator()(const WorseIsCalmer& k) const {
+    return "let " + one_line(k.worse) + " lead to a step that is " + quoted(k.better_urgency) + " or graver";
+  }
+  std::string operator()(const HardToRead& k) const {
+    return "write shorter words than " + quoted(k.word) + ", and sentences of fewer than " + std::to_string(k.sentence) +
+           " words";
   }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
 

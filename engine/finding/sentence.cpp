@@ -110,6 +110,13 @@ struct Sentence {
     return "the " + quoted(k.language) + " text has no " + quoted("{" + k.name + "}") + ", which the " +
            quoted(k.other) + " text has";
   }
+  std::string operator()(const BlankUnfilled& k) const {
+    return "nothing fills " + quoted("{" + k.blank + "}") + " here: " + one_line(k.why);
+  }
+  std::string operator()(const LanguageLacking& k) const {
+    return "protocol " + quoted(k.protocol) + " has no texts in " + quoted(k.language) + ", and " + quoted(k.from) +
+           ", which has, leads to it";
+  }
   std::string operator()(const WrongFactKind& k) const {
     return quoted(k.comparison) + " cannot be asked of " + quoted(k.fact) + ", which is a " + quoted(k.kind);
   }
@@ -162,14 +169,41 @@ struct Sentence {
     return "watch " + quoted(k.watch) + " waits for the time alone, and nobody looks at it when that time comes";
   }
   std::string operator()(const MouthWhileDanger& k) const {
-    return quoted(k.action) + " of step " + quoted(k.step) +
-           " gives by mouth to a child who may not be awake or able to swallow";
+    const std::string what = k.action.empty() ? "the headline" : quoted(k.action);
+    return what + " of step " + quoted(k.step) + " gives by mouth to a child who may not be awake or able to swallow";
   }
   std::string operator()(const TooCalm& k) const {
     return "step " + quoted(k.step) + " meets the danger of watch " + quoted(k.watch) + " and is no emergency";
   }
   std::string operator()(const InsulinWithGlucagon& k) const {
     return "step " + quoted(k.step) + " shows insulin and glucagon on one screen: one can be drawn up for the other";
+  }
+  std::string operator()(const EmergencyLeft& k) const {
+    return "step " + quoted(k.step) + " goes over to " + quoted(k.to) + ", which is no emergency, with a child who " +
+           one_line(k.child);
+  }
+  std::string operator()(const EmergencyNotCalled& k) const {
+    return "step " + quoted(k.step) + " meets the danger of watch " + quoted(k.watch) + " and does not call for help";
+  }
+  std::string operator()(const SignMissing& k) const {
+    return "during a wait nobody can say that the child " + one_line(k.child) + ": `<worse>` has no such line";
+  }
+  std::string operator()(const OpeningLacks& k) const {
+    return "`<opening>` does not ask " + quoted(k.fact) + ", so nobody looks at the child first";
+  }
+  std::string operator()(const DeedAnswers& k) const {
+    return quoted(k.action) + " answers " + quoted(k.fact) + " by being done, and nobody has looked at the child";
+  }
+  std::string operator()(const LateAndCalm& k) const {
+    const std::string then = "when nobody answers in step " + quoted(k.step) + ", " + quoted(k.late);
+    return then + (k.calmer ? " follows, which is calmer" : " follows, and nobody is called");
+  }
+  std::string operator()(const InsulinFloorLow& k) const {
+    return "insulin " + quoted(k.dose) + " can be given down to " + quoted(k.threshold) + ", " + one_line(k.value) +
+           ", where the child is low";
+  }
+  std::string operator()(const InsulinWithoutDose& k) const {
+    return quoted(k.action) + " is insulin without a dose: nothing holds it back when the glucose is low";
   }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "rule " + quoted(k.rule) + " is `early` but nothing that it reads can be told during a wait";
@@ -195,6 +229,20 @@ struct Sentence {
   std::string operator()(const BoundsCrossed& k) const {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives at least " + quoted(k.least) + ", " +
            one_line(k.least_value) + ", but at most " + quoted(k.most) + ", " + one_line(k.most_value);
+  }
+  std::string operator()(const NeverBroken& k) const {
+    return "against law " + quoted(k.law) + ", " + one_line(k.example) + " leads to step " + quoted(k.step) + ", which " +
+           one_line(k.offence);
+  }
+  std::string operator()(const WorseIsCalmer& k) const {
+    return "against law " + quoted(k.law) + ", " + one_line(k.worse) + " leads to " + quoted(k.worse_step) + " (" +
+           one_line(k.worse_urgency) + "), and " + one_line(k.better) + " to " + quoted(k.better_step) + " (" +
+           one_line(k.better_urgency) + ")";
+  }
+  std::string operator()(const HardToRead& k) const {
+    const bool grade = k.language == "en";
+    return "the " + quoted(k.language) + " " + one_line(k.what) + " " + (grade ? "of grade " : "of ease ") + one_line(k.measured) +
+           (grade ? ", above " : ", below ") + one_line(k.limit);
   }
   std::string operator()(const UnknownStart&) const { return "the protocol does not name its first step"; }
 

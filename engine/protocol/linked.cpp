@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "protocol/words.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -191,6 +193,7 @@ class Linking {
     for (const Fact& fact : part.facts) offsets.facts.push_back(shared_fact(fact));
     for (const Timer& timer : part.timers) offsets.timers.push_back(shared_timer(timer));
     refuse_shared_actions(part);
+    refuse_other_languages(part);
     const Moving move(offsets);
     for (FactId& fact : new_facts_) {
       move(whole_.facts[fact.index].question);
@@ -256,6 +259,17 @@ class Linking {
       if (!known) continue;
       findings_.push_back(Finding{Severity::error, action.where, RepeatedId{action.name, "action"},
                                   Because{"another file of the set has it", whole_[*known].where}});
+    }
+  }
+
+  // A caregiver who began in one language goes on in it.
+  void refuse_other_languages(const Protocol& part) {
+    const Protocol& first = *taken_.front();
+    for (const Language language : first.languages) {
+      if (std::find(part.languages.begin(), part.languages.end(), language) != part.languages.end()) continue;
+      const std::string name(words::kLanguages[static_cast<std::size_t>(language)]);
+      findings_.push_back(Finding{Severity::error, part.where, LanguageLacking{part.name, name, first.name},
+                                  Because{"`" + first.name + "`", first.where}});
     }
   }
 

@@ -110,6 +110,14 @@ void refuse_in_texts(Resolver& resolver, const DraftStep& step, Filler filler, c
   for (const DraftAction& action : step.actions) refuse_blank(resolver, action.text, filler, kind);
 }
 
+bool gives_micrograms(const Resolver& resolver, const Step& step) {
+  return std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId id) {
+    const Action& action = resolver.protocol[id];
+    return action.kind == ActionKind::glucagon && action.dose &&
+           resolver.protocol[*action.dose].unit == Unit::microgram;
+  });
+}
+
 Step step_from(Resolver& resolver, const DraftStep& draft, StepId id) {
   Step step{};
   step.name = draft.id ? draft.id->text : "";
@@ -141,6 +149,11 @@ Step step_from(Resolver& resolver, const DraftStep& draft, StepId id) {
   } else {
     refuse_in_texts(resolver, draft, Filler::until, UntilWithoutWait{step.name, "until"});
     refuse_in_texts(resolver, draft, Filler::again, UntilWithoutWait{step.name, "again"});
+  }
+  if (!gives_micrograms(resolver, step)) {
+    refuse_in_texts(resolver, draft, Filler::syringe_mark,
+                    BlankUnfilled{"syringe-mark", "no glucagon of this step is in micrograms",
+                                  "add a `<do kind=\"glucagon\">` with a dose in ug"});
   }
   step.asks = asks_from(resolver, draft.asks);
   for (const DraftRule& rule : draft.rules)

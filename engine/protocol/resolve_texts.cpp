@@ -106,6 +106,39 @@ std::vector<std::string> declared_names(const Resolver& resolver) {
   return names;
 }
 
+void refuse_unfilled(Resolver& resolver, const DraftText& draft, Filler filler, const std::string& why,
+                     const std::string& right) {
+  const std::string name(words::kFillers[static_cast<std::size_t>(filler)]);
+  refuse_blank(resolver, draft, filler, BlankUnfilled{name, why, right});
+}
+
+bool has_question(const Resolver& resolver, std::string_view kind) {
+  return std::any_of(resolver.draft.facts.begin(), resolver.draft.facts.end(),
+                     [&](const DraftFact& fact) { return fact.kind.text == kind; });
+}
+
+bool has_gram_dose(const Resolver& resolver) {
+  return std::any_of(resolver.draft.doses.begin(), resolver.draft.doses.end(),
+                     [](const DraftDose& dose) { return dose.unit && dose.unit->text == "g"; });
+}
+
+/// Blanks of what this file never knows.
+void refuse_never_filled(Resolver& resolver, const DraftText& draft) {
+  if (!resolver.draft.fluids) {
+    for (const Filler filler : {Filler::drunk, Filler::fluid_goal})
+      refuse_unfilled(resolver, draft, filler, "the file has no `<fluids>`", "add `<fluids hourly=\"...\"/>`");
+  }
+  if (!has_question(resolver, "glucose"))
+    refuse_unfilled(resolver, draft, Filler::glucose, "no question asks for a glucose",
+                    "add a `<glucose>` to `<facts>`");
+  if (!has_question(resolver, "ketones") && !has_question(resolver, "ordered-choice"))
+    refuse_unfilled(resolver, draft, Filler::ketones, "no question asks for ketones", "add a `<ketones>` to `<facts>`");
+  if (!has_gram_dose(resolver)) {
+    for (const Filler filler : {Filler::food, Filler::other_foods})
+      refuse_unfilled(resolver, draft, filler, "no dose is in grams", "add a `<dose>` in g");
+  }
+}
+
 // The texts of a step are shown in that step only; all others may be shown where no wait runs.
 bool stands_in_a_step(std::string_view element) { return element == "headline" || element == "do"; }
 
@@ -159,6 +192,7 @@ Text text_from(Resolver& resolver, const DraftText& draft, const char* element, 
     refuse_blank(resolver, draft, Filler::until, UntilWithoutWait{"", "until"});
     refuse_blank(resolver, draft, Filler::again, UntilWithoutWait{"", "again"});
   }
+  refuse_never_filled(resolver, draft);
   return text;
 }
 

@@ -201,19 +201,18 @@ class WordCheck {
 
 }  // namespace
 
-std::vector<Finding> word_findings(const XmlNode& root) {
+std::vector<Finding> word_findings(const XmlNode& root, const ElementWords& words) {
   WordCheck check;
-  const ElementWords& protocol = vocabulary().front();
-  if (root.name.text != protocol.shape) {
-    const UnknownElement kind{root.name.text, "", {std::string(protocol.shape)}};
+  if (root.name.text != words.shape) {
+    const UnknownElement kind{root.name.text, "", {std::string(words.shape)}};
     return {{Severity::error, root.name.where, kind, std::nullopt}};
   }
-  check.check(root, protocol);
+  check.check(root, words);
   return std::move(check.findings);
 }
 
-XmlNode known_part_of(XmlNode root) {
-  drop_unknown(root, vocabulary().front());
+XmlNode known_part_of(XmlNode root, const ElementWords& words) {
+  drop_unknown(root, words);
   return root;
 }
 

@@ -14,6 +14,7 @@ DraftText text_from_node(const XmlNode& node);
 DraftText text_of_child(const XmlNode& node, std::string_view child_name);
 std::optional<DraftText> optional_text_of_child(const XmlNode& node, std::string_view child_name);
 
+DraftSource source_from_node(const XmlNode& node);
 std::vector<DraftCondition> conditions_from_node(const XmlNode& node);
 
 std::vector<DraftThreshold> thresholds_from_node(const XmlNode& thresholds);

@@ -5,17 +5,12 @@
 #include "read/check_words.hpp"
 #include "read/draft_parts.hpp"
 #include "read/vetted_bytes.hpp"
+#include "read/vocabulary.hpp"
 #include "read/xml_tree.hpp"
 
 namespace rushlight {
 
 namespace {
-
-DraftSource source_from_node(const XmlNode& node) {
-  return {
-      node.name.where,        node.value_of("id"),    node.value_of("publisher"),       node.value_of("year"),
-      node.value_of("title"), node.value_of("place"), node.value_of("common-practice"), node.value_of("from-memory")};
-}
 
 DraftTimer timer_from_node(const XmlNode& node) { return {node.name.where, node.value_of("id"), text_from_node(node)}; }
 
@@ -85,15 +80,21 @@ Draft draft_from_tree(const XmlNode& root) {
 
 }  // namespace
 
+DraftSource source_from_node(const XmlNode& node) {
+  return {
+      node.name.where,        node.value_of("id"),    node.value_of("publisher"),       node.value_of("year"),
+      node.value_of("title"), node.value_of("place"), node.value_of("common-practice"), node.value_of("from-memory")};
+}
+
 Read<Draft> protocol_from_xml(std::string_view bytes, std::string file_name) {
   Read<VettedXml> vetted = vet_xml(std::string(bytes), std::move(file_name));
   if (!vetted.value) return {std::nullopt, std::move(vetted.findings)};
   Read<XmlNode> tree = tree_from_vetted(*vetted.value);
   if (!tree.value) return {std::nullopt, std::move(tree.findings)};
-  std::vector<Finding> findings = word_findings(*tree.value);
+  std::vector<Finding> findings = word_findings(*tree.value, vocabulary().front());
   sort_findings(findings);
   if (tree.value->name.text != "protocol") return {std::nullopt, std::move(findings)};
-  return {draft_from_tree(known_part_of(std::move(*tree.value))), std::move(findings)};
+  return {draft_from_tree(known_part_of(std::move(*tree.value), vocabulary().front())), std::move(findings)};
 }
 
 }  // namespace rushlight

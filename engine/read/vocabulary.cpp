@@ -186,6 +186,30 @@ void add_steps(std::vector<ElementWords>& all) {
                         {any("if", "if")}));
 }
 
+std::vector<ElementWords> make_safety_vocabulary() {
+  std::vector<ElementWords> all;
+  all.push_back(element("safety", {needed("set")},
+                        {one("sources", "sources"), any("never", "never"), any("within", "within"),
+                         any("monotone", "monotone"), any("reading", "reading")}));
+  all.push_back(element("never",
+                        {id(), needed("protocol"), one_of("does", false, words::all_of(words::kActionKinds)),
+                         one_of("calmer-than", false, words::all_of(words::kUrgencies)), needed("source")},
+                        {some("if", "if")}));
+  all.push_back(element("within",
+                        {id(), needed("protocol"), one_of("come-to", true, words::all_of(words::kUrgencies)),
+                         needed("at-once"), needed("late"), needed("source")},
+                        {some("if", "if")}));
+  all.push_back(element(
+      "monotone",
+      {id(), needed("protocol"), needed("fact"), one_of("worse", true, {"lower", "higher"}), needed("source")},
+      {any("if", "if")}));
+  all.push_back(element("reading",
+                        {one_of("language", true, words::all_of(words::kLanguages)), optional("grade-at-most"),
+                         optional("ease-at-least"), needed("source")},
+                        {}));
+  return all;
+}
+
 std::vector<ElementWords> make_vocabulary() {
   std::vector<ElementWords> all;
   add_head(all);
@@ -204,12 +228,19 @@ const std::vector<ElementWords>& vocabulary() {
   return kVocabulary;
 }
 
+const std::vector<ElementWords>& safety_vocabulary() {
+  static const std::vector<ElementWords> kVocabulary = make_safety_vocabulary();
+  return kVocabulary;
+}
+
 const ElementWords& words_of(std::string_view shape) {
-  const std::vector<ElementWords>& all = vocabulary();
-  const auto found =
-      std::find_if(all.begin(), all.end(), [&](const ElementWords& words) { return words.shape == shape; });
-  assert(found != all.end());  // shapes are written in the table above and nowhere else
-  return *found;
+  for (const std::vector<ElementWords>* all : {&vocabulary(), &safety_vocabulary()}) {
+    const auto found =
+        std::find_if(all->begin(), all->end(), [&](const ElementWords& words) { return words.shape == shape; });
+    if (found != all->end()) return *found;
+  }
+  assert(false);  // shapes are written in the tables above and nowhere else
+  return vocabulary().front();
 }
 
 }  // namespace rushlight

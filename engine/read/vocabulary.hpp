@@ -48,7 +48,11 @@ struct ElementWords {
 /// Every shape; the first is that of `<protocol>`.
 const std::vector<ElementWords>& vocabulary();
 
-/// The shape of this name. The name must be in the table.
+/// The words of safety.xml, and protocols/safety.xsd; its sources and conditions have the shapes of a protocol's. The
+/// first is that of `<safety>`.
+const std::vector<ElementWords>& safety_vocabulary();
+
+/// The shape of this name. The name must be in one of the tables.
 const ElementWords& words_of(std::string_view shape);
 
 }  // namespace rushlight

@@ -24,7 +24,13 @@ Checked check(Protocol protocol) {
   every_loop_passes_a_wait(checking);
   every_loop_is_bounded(checking);
   danger_signs_are_watched(checking);
+  danger_can_be_told_at_any_time(checking);
+  no_way_leaves_an_emergency_calmly(checking);
+  every_emergency_is_called(checking);
   nothing_by_mouth_in_danger(checking);
+  silence_comes_to_a_call(checking);
+  no_insulin_below_the_floor(checking);
+  insulin_goes_by_a_dose(checking);
   insulin_stands_apart_from_glucagon(checking);
   sort_findings(checking.findings);
   Checked checked{std::nullopt, std::move(checking.findings), {}};

@@ -30,8 +30,10 @@ struct Checked {
 /// What is checked: every rule table has a rule for "can't tell" and leaves no combination of its questions' values
 /// uncovered; no rule is dead behind an earlier one, or silenced by two thresholds that changed places; every step is
 /// reachable; no dead end; every loop passes a wait (or a question) and is bounded by a counter; every watch target handles
-/// its watch, no handling step is calmer, and no watch waits for the clock alone; the four danger signs are watched and what
-/// meets one is an emergency; nothing goes by mouth in a step that handles one of them. Every dose table has a row for every
+/// its watch, no handling step is calmer, and no watch waits for the clock alone. What no clinic can take away: the four danger
+/// signs are watched, asked, and can be told at any time; what meets one is an emergency, calls for help, gives nothing by
+/// mouth and is left for a calmer step only when the danger was answered anew; when nobody answers somebody is called; and
+/// no insulin is given to a child who is low. Every dose table has a row for every
 /// child, unknown weight included, no dead row and no least above its most; and no step gives something and measures without
 /// a wait.
 Checked check(Protocol protocol);

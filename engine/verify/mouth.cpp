@@ -1,21 +1,66 @@
+#include <algorithm>
+
+#include "verify/dangers.hpp"
 #include "verify/properties.hpp"
 
 namespace rushlight {
 
+namespace {
+
+/// Whether the words name food, whatever the action calls itself.
+bool names_food(const Protocol& protocol, const Text& text) {
+  for (const Template& line : text.line) {
+    for (const Piece& piece : line) {
+      if (const auto* filler = std::get_if<Filler>(&piece)) {
+        if (*filler == Filler::food || *filler == Filler::other_foods) return true;
+      } else if (const auto* dose = std::get_if<DoseId>(&piece)) {
+        const Unit unit = protocol[*dose].unit;
+        if (unit == Unit::gram || unit == Unit::millilitre) return true;
+      }
+    }
+  }
+  return false;
+}
+
+bool gives_by_mouth(const Protocol& protocol, const Action& action) {
+  return action.kind == ActionKind::by_mouth || action.kind == ActionKind::fluid || names_food(protocol, action.text);
+}
+
+void tell(Checking& checking, const Step& step, const Because& danger) {
+  const Protocol& protocol = checking.protocol;
+  const auto seen = [&](const Where& where) {
+    return std::any_of(checking.findings.begin(), checking.findings.end(), [&](const Finding& finding) {
+      return finding.where == where && std::holds_alternative<MouthWhileDanger>(finding.kind);
+    });
+  };
+  for (const ActionId id : step.actions) {
+    const Action& action = protocol[id];
+    if (!gives_by_mouth(protocol, action) || seen(action.where)) continue;
+    checking.error(action.where, MouthWhileDanger{step.name, action.name}, danger);
+  }
+  if (names_food(protocol, step.headline) && !seen(step.where))
+    checking.error(step.where, MouthWhileDanger{step.name, ""}, danger);
+}
+
+}  // namespace
+
+// In a step that does not handle the danger its watch fires before anything is shown; but at an end nothing fires any
+// more.
 void nothing_by_mouth_in_danger(Checking& checking) {
   const Protocol& protocol = checking.protocol;
   for (const Step& step : protocol.steps) {
-    const Watch* danger = nullptr;
-    for (const WatchId watch : step.handles) {
-      if (danger == nullptr && watches_a_danger_sign(protocol, protocol[watch])) danger = &protocol[watch];
-    }
+    const Watch* danger = danger_handled(protocol, step);
+    if (danger != nullptr)
+      tell(checking, step, Because{"the step handles watch `" + danger->name + "`", danger->where});
+  }
+  for (const Way& way : checking.graph.ways) {
+    const Step& to = protocol[way.to];
+    if (!to.ends || danger_handled(protocol, to) != nullptr) continue;
+    const Watch* danger = danger_along(protocol, checking.tables, way);
     if (danger == nullptr) continue;
-    for (const ActionId id : step.actions) {
-      const Action& action = protocol[id];
-      if (action.kind != ActionKind::by_mouth && action.kind != ActionKind::fluid) continue;
-      checking.error(action.where, MouthWhileDanger{step.name, action.name},
-                     Because{"the step handles watch `" + danger->name + "`", danger->where});
-    }
+    tell(checking, to,
+         Because{"step `" + protocol[way.from].name + "` leads here in the danger of watch `" + danger->name + "`",
+                 way.where});
   }
 }
 

@@ -52,13 +52,22 @@ void every_loop_is_bounded(Checking& checking);
 void danger_signs_are_watched(Checking& checking);
 /// Insulin and glucagon never stand on one screen.
 void insulin_stands_apart_from_glucagon(Checking& checking);
-/// Nothing goes by mouth in a step that handles a danger sign.
+/// Nothing goes by mouth where a child may not be awake or able to swallow.
 void nothing_by_mouth_in_danger(Checking& checking);
+/// The first question looks at the child, each danger sign can be told as something that got worse, and no deed answers it.
+void danger_can_be_told_at_any_time(Checking& checking);
+/// No way goes from an emergency to a calmer step as long as the danger has not been answered anew.
+void no_way_leaves_an_emergency_calmly(Checking& checking);
+/// The step that a danger sign leads to calls for help.
+void every_emergency_is_called(Checking& checking);
+/// When nobody answers after a wait, nothing gets calmer, and somebody is called in the end.
+void silence_comes_to_a_call(Checking& checking);
+/// No floor of an insulin dose lies where the child is low.
+void no_insulin_below_the_floor(Checking& checking);
+/// Insulin is given by a dose table, since that is what the floor and the other limits of insulin hold back.
+void insulin_goes_by_a_dose(Checking& checking);
 
 /// What is told of a table when Cover gave up on it.
 TooLarge too_entangled();
-
-/// A danger sign a watch rule stands for, if it does: one of these answers makes it fire.
-bool watches_a_danger_sign(const Protocol& protocol, const Watch& watch);
 
 }  // namespace rushlight

@@ -1,30 +1,13 @@
 #include <algorithm>
+#include <set>
 #include <string_view>
 
+#include "verify/dangers.hpp"
 #include "verify/properties.hpp"
 
 namespace rushlight {
 
 namespace {
-
-/// An answer that means danger, and the child of whom it is the answer.
-struct Danger {
-  std::string_view fact;
-  std::string_view answer;  // an option, or "unknown"
-  std::string_view child;   // "no watch looks out for a child who ..."
-};
-
-constexpr std::string_view kAwake = "awake";
-
-/// "Can't tell" whether the child wakes or can swallow counts as no.
-constexpr Danger kDangers[] = {
-    {kAwake, "no", "will not wake"},
-    {kAwake, "unknown", "may not wake (`awake` is unknown)"},
-    {"swallow", "no", "cannot swallow"},
-    {"swallow", "unknown", "may not be able to swallow (`swallow` is unknown)"},
-    {"seizure", "yes", "has a seizure"},
-    {"breathing-normally", "no", "does not breathe as usual (`breathing-normally` is no)"},
-};
 
 /// The whole of what has to be watched of a question.
 std::string condition_for(std::string_view fact) {
@@ -33,14 +16,6 @@ std::string condition_for(std::string_view fact) {
     if (danger.fact == fact) answers += (answers.empty() ? "" : " ") + std::string(danger.answer);
   }
   return "<if fact=\"" + std::string(fact) + "\" is=\"" + answers + "\"/>";
-}
-
-std::uint64_t bit_of(const Fact& fact, std::string_view answer) {
-  if (answer == "unknown") return kUnknownBit;
-  for (std::size_t i = 0; i < fact.options.size(); ++i) {
-    if (fact.options[i].name == answer) return std::uint64_t{1} << i;
-  }
-  return 0;
 }
 
 // Whatever else is true: a rule that asks for anything beside the sign, or for news of it, may stay silent.
@@ -71,10 +46,10 @@ void dangers_have_a_watch(Checking& checking) {
     if (danger.fact == told) continue;
     const auto fact = protocol.fact_named(danger.fact);
     if (!fact) {
-      if (danger.fact == kAwake && danger.answer == "no") {
-        checking.error(protocol.where, WatchMissing{std::string(danger.child), condition_for(danger.fact)},
-                       Because{"no question is called `awake`", {}});
-      }
+      if (std::find(std::begin(kAlwaysAsked), std::end(kAlwaysAsked), danger.fact) == std::end(kAlwaysAsked)) continue;
+      told = danger.fact;
+      checking.error(protocol.where, WatchMissing{std::string(danger.child), condition_for(danger.fact)},
+                     Because{"no question is called `" + std::string(danger.fact) + "`", {}});
       continue;
     }
     const std::uint64_t bit = bit_of(protocol[*fact], danger.answer);
@@ -97,10 +72,6 @@ void watches_need_more_than_a_clock(Checking& checking) {
   }
 }
 
-bool handles(const Step& step, WatchId watch) {
-  return std::find(step.handles.begin(), step.handles.end(), watch) != step.handles.end();
-}
-
 // Told once a step; a step that is calmer than the target of its watch has been told already.
 void dangers_are_emergencies(Checking& checking) {
   const Protocol& protocol = checking.protocol;
@@ -111,7 +82,7 @@ void dangers_are_emergencies(Checking& checking) {
       const Watch& watch = protocol[id];
       const bool target = &protocol[watch.go] == &step;
       if (!target && (!handles(step, id) || step.urgency < protocol[watch.go].urgency)) continue;
-      if (!watches_a_danger_sign(protocol, watch)) continue;
+      if (danger_of(protocol, watch) == nullptr) continue;
       checking.error(step.where, TooCalm{step.name, watch.name},
                      Because{"watch `" + watch.name + "` looks out for it", watch.where});
       break;
@@ -121,21 +92,10 @@ void dangers_are_emergencies(Checking& checking) {
 
 }  // namespace
 
-bool watches_a_danger_sign(const Protocol& protocol, const Watch& watch) {
-  for (const Condition& condition : watch.when) {
-    const auto* test = std::get_if<Is>(&condition.test);
-    if (test == nullptr) continue;
-    for (const Danger& danger : kDangers) {
-      const Fact& fact = protocol[test->fact];
-      if (fact.name == danger.fact && (test->options & bit_of(fact, danger.answer)) != 0) return true;
-    }
-  }
-  return false;
-}
-
 void danger_signs_are_watched(Checking& checking) {
   const Protocol& protocol = checking.protocol;
   dangers_have_a_watch(checking);
+  std::set<const Step*> already;  // of a step that is too calm one watch is told
   for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
     const WatchId id{static_cast<std::uint16_t>(i)};
     const Watch& watch = protocol[id];
@@ -145,7 +105,8 @@ void danger_signs_are_watched(Checking& checking) {
                      Because{"step `" + target.name + "`", target.where});
     }
     for (const Step& step : protocol.steps) {
-      if (!handles(step, id) || step.urgency >= target.urgency) continue;
+      if (!handles(step, id) || step.urgency >= target.urgency || already.count(&step) > 0) continue;
+      already.insert(&step);
       checking.error(
           step.where, CalmerThanWatch{step.name, watch.name},
           Because{"the watch leads to step `" + target.name + "`, which is " + std::string(name_of(target.urgency)),

@@ -75,7 +75,7 @@ BOOST_AUTO_TEST_CASE(a_child_who_wakes_during_the_wait_is_not_kept_waiting) {
   night.answer("awake", "no");
   BOOST_REQUIRE_EQUAL(night.view().early.size(), 2);
   BOOST_TEST(night.view().early[0].choice == "yes");
-  night.at("02:14").answer("awake", "yes");
+  night.at("02:14").answer("awake", "yes").answer("seizure", "no");
   BOOST_TEST(night.view().step == "after");
 }
 

@@ -87,6 +87,12 @@ void add_texts(std::vector<Example>& rows) {
   rows.push_back({BadPlaceholder{"{food"}, "bad-placeholder", "a brace in `{food` has no partner", "write `{food}`"});
   rows.push_back({PlaceholderMissing{"food", "es", "en"}, "placeholder-missing",
                   "the `es` text has no `{food}`, which the `en` text has", "write `{food}` in the `es` text too"});
+  rows.push_back({BlankUnfilled{"fluid-goal", "the file has no `<fluids>`", "add `<fluids hourly=\"...\"/>`"},
+                  "blank-unfilled", "nothing fills `{fluid-goal}` here: the file has no `<fluids>`",
+                  "add `<fluids hourly=\"...\"/>`, or take `{fluid-goal}` out of the text"});
+  rows.push_back({LanguageLacking{"ketones", "es", "low"}, "language-lacking",
+                  "protocol `ketones` has no texts in `es`, and `low`, which has, leads to it",
+                  "write the texts of `ketones` in `es` too, and add it to `languages`"});
 }
 
 void add_meanings(std::vector<Example>& rows) {
@@ -147,6 +153,30 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({InsulinWithGlucagon{"rescue"}, "insulin-with-glucagon",
                   "step `rescue` shows insulin and glucagon on one screen: one can be drawn up for the other",
                   "give glucagon in a step of its own, before or after step `rescue`"});
+  rows.push_back({EmergencyLeft{"emergency", "well", "will not wake", "awake"}, "emergency-left",
+                  "step `emergency` goes over to `well`, which is no emergency, with a child who will not wake",
+                  "ask `awake` in step `emergency`, and let only an answer that ends the danger lead to `well`"});
+  rows.push_back({EmergencyNotCalled{"emergency", "will-not-wake"}, "emergency-not-called",
+                  "step `emergency` meets the danger of watch `will-not-wake` and does not call for help",
+                  "add a `<do kind=\"call-emergency\">` without an `<if>` to step `emergency`"});
+  rows.push_back({SignMissing{"has a seizure", "seizure", "yes"}, "sign-missing",
+                  "during a wait nobody can say that the child has a seizure: `<worse>` has no such line",
+                  "add `<sign fact=\"seizure\" is=\"yes\">` inside `<worse>`"});
+  rows.push_back({OpeningLacks{"awake"}, "opening-lacks",
+                  "`<opening>` does not ask `awake`, so nobody looks at the child first",
+                  "add `<ask fact=\"awake\"/>` inside `<opening>`"});
+  rows.push_back({DeedAnswers{"on-side", "awake"}, "deed-answers",
+                  "`on-side` answers `awake` by being done, and nobody has looked at the child",
+                  "take `records` off `on-side`, and ask `awake`"});
+  rows.push_back({LateAndCalm{"treat", "recovered", false}, "late-and-calm",
+                  "when nobody answers in step `treat`, `recovered` follows, and nobody is called",
+                  "let the `<wait>` of step `treat` go to a step that calls"});
+  rows.push_back({InsulinFloorLow{"extra-insulin", "insulin-floor", "60 mg/dL", "70 mg/dL"}, "insulin-floor-low",
+                  "insulin `extra-insulin` can be given down to `insulin-floor`, 60 mg/dL, where the child is low",
+                  "write 70 mg/dL or more for `insulin-floor`, or name another `floor`"});
+  rows.push_back({InsulinWithoutDose{"pen"}, "insulin-without-dose",
+                  "`pen` is insulin without a dose: nothing holds it back when the glucose is low",
+                  "give `pen` a `dose` in [iU]"});
   rows.push_back({EarlyRuleUntold{"treat/1"}, "early-rule-untold",
                   "rule `treat/1` is `early` but nothing that it reads can be told during a wait",
                   "let `treat/1` read only choices that its step asks, in a step with a `<wait>`; or drop `early`"});
@@ -171,6 +201,19 @@ void add_doses_and_start(std::vector<Example>& rows) {
                   "bounds-crossed",
                   "row 1 of `fast-carbohydrate` gives at least `smallest-carb`, 10 g, but at most `largest-carb`, 5 g",
                   "bring `smallest-carb` down to `largest-carb` or below, or raise `largest-carb`"});
+  rows.push_back(
+      {NeverBroken{"no-insulin-when-low", "glucose 60 mg/dL", "correct", "does `pen` (insulin)"}, "never-broken",
+       "against law `no-insulin-when-low`, glucose 60 mg/dL leads to step `correct`, which does `pen` (insulin)",
+       "let a rule above this one take glucose 60 mg/dL to another step than `correct`"});
+  rows.push_back(
+      {WorseIsCalmer{"more-ketones", "ketones 3 mmol/L", "watch", "home", "ketones 2.9 mmol/L", "call", "clinic-now"},
+       "worse-is-calmer",
+       "against law `more-ketones`, ketones 3 mmol/L leads to `watch` (home), and ketones 2.9 mmol/L to `call` "
+       "(clinic-now)",
+       "let ketones 3 mmol/L lead to a step that is `clinic-now` or graver"});
+  rows.push_back({HardToRead{"texts of step `treat` are", "en", "8.2", "6", "administration", 14}, "hard-to-read",
+                  "the `en` texts of step `treat` are of grade 8.2, above 6",
+                  "write shorter words than `administration`, and sentences of fewer than 14 words"});
   rows.push_back({UnknownStart{}, "unknown-start", "the protocol does not name its first step",
                   "add `start=\"...\"` to `<protocol>`"});
 }

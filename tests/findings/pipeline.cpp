@@ -4,8 +4,11 @@
 #include <utility>
 
 #include "findings/case_file.hpp"
+#include "protocol/safety_rules.hpp"
 #include "read/resolved_from_xml.hpp"
+#include "read/safety_from_xml.hpp"
 #include "verify/check.hpp"
+#include "verify/laws.hpp"
 #include "wire/child_from_json.hpp"
 #include "wire/event_from_line.hpp"
 
@@ -21,6 +24,24 @@ std::vector<Finding> sense_findings(const std::string& bytes, const std::string&
   Read<Protocol> resolved = resolved_from_xml(bytes, name);
   if (!resolved.value) return resolved.findings;
   return check(std::move(*resolved.value)).findings;
+}
+
+// Laws are held against a protocol that breaks none of them.
+std::vector<Finding> safety_file_findings(const std::string& bytes, const std::string& name) {
+  static const CheckedProtocol protocol =
+      check(resolved_from_xml(bytes_of(std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/good/sense/small-low.xml"),
+                              "small-low.xml")
+                .value.value())
+          .protocol.value();
+  Read<SafetyDraft> draft = safety_from_xml(bytes, name);
+  if (!draft.value || has_error(draft.findings)) return std::move(draft.findings);
+  std::vector<Finding> findings = safety_findings(*draft.value, {"low"});
+  Read<SafetyRules> rules = safety_rules_of(*draft.value, protocol.protocol());
+  findings.insert(findings.end(), rules.findings.begin(), rules.findings.end());
+  if (rules.value) {
+    for (Finding& finding : broken_laws(protocol, *rules.value)) findings.push_back(std::move(finding));
+  }
+  return findings;
 }
 
 constexpr Day kToday{std::chrono::year{2026}, std::chrono::March, std::chrono::day{1}};
@@ -45,6 +66,7 @@ std::vector<Finding> event_findings(const std::string& bytes, const std::string&
 std::vector<Finding> findings_of(const std::string& folder, const std::string& bytes, const std::string& name) {
   if (folder == "protocol") return protocol_findings(bytes, name);
   if (folder == "sense") return sense_findings(bytes, name);
+  if (folder == "safety") return safety_file_findings(bytes, name);
   if (folder == "child") return child_findings(bytes, name);
   if (folder == "event") return event_findings(bytes, name);
   throw std::runtime_error("tests/findings/pipeline.cpp does not know the folder " + folder);

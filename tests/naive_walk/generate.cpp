@@ -26,11 +26,14 @@ class Lot {
     last_ = StepId{static_cast<std::uint16_t>(regular + 1)};
     add_step(p_, "danger", Urgency::emergency);
     add_step(p_, "end", Urgency::home).ends = true;
+    if (!wild_) over_ = StepId{static_cast<std::uint16_t>(regular + 2)};
+    if (!wild_) add_step(p_, "over", Urgency::emergency).ends = true;
     watches();
     for (std::uint16_t i = 0; i <= danger_.index; ++i) fill(StepId{i});
     if (dice_.chance(40)) call_from(last_);
     if (wild_ && dice_.chance(10)) p_.start = any_step();
-    if (dice_.chance(70)) p_.opening.push_back(Ask{awake_, {}, nowhere()});
+    if (!wild_) signs();
+    if (!wild_ || dice_.chance(70)) p_.opening.push_back(Ask{awake_, {}, nowhere()});
     if (dice_.chance(50)) p_.opening.push_back(Ask{any_fact(), {}, nowhere()});
     return std::move(p_);
   }
@@ -41,9 +44,15 @@ class Lot {
   /// Later in the file; a wild one goes anywhere.
   StepId onward(StepId from) {
     if (wild_ && dice_.chance(60)) return any_step();
-    if (from == danger_) return last_;
+    if (from == danger_) return over_.value_or(last_);
     const StepId to{static_cast<std::uint16_t>(dice_.between(from.index + 1, last_.index))};
     return to == danger_ && !wild_ ? last_ : to;
+  }
+  /// In a valid protocol nobody answers for ever without a call, and nothing gets calmer by it.
+  StepId when_late(StepId from) {
+    const StepId to = onward(from);
+    const Urgency urgency = p_[to].urgency;
+    return over_ && (urgency < Urgency::clinic_now || urgency < p_[from].urgency) ? *over_ : to;
   }
   FactId any_fact() {
     return FactId{static_cast<std::uint16_t>(dice_.between(kChildFacts, static_cast<int>(p_.facts.size()) - 1))};
@@ -52,6 +61,8 @@ class Lot {
 
   void facts() {
     awake_ = add_fact(p_, "awake", FactKind::choice, {"yes", "confused", "no"});
+    swallow_ = add_fact(p_, "swallow", FactKind::choice, {"yes", "no"});
+    seizure_ = add_fact(p_, "seizure", FactKind::choice, {"yes", "no"});
     add_fact(p_, "meal-soon", FactKind::choice, {"yes", "no"});
     add_fact(p_, "glucose", FactKind::glucose);
     if (dice_.chance(50)) add_fact(p_, "vomits", FactKind::count);
@@ -153,13 +164,16 @@ class Lot {
     const auto add = [this](Conditions conditions) {
       p_.watch.push_back(
           Watch{"w" + std::to_string(p_.watch.size()), std::move(conditions), danger_, SourceId{0}, nowhere()});
-      if (!wild_ || dice_.chance(80))
-        p_.steps[danger_.index].handles.push_back(WatchId{static_cast<std::uint16_t>(p_.watch.size() - 1)});
+      const WatchId id{static_cast<std::uint16_t>(p_.watch.size() - 1)};
+      if (!wild_ || dice_.chance(80)) p_.steps[danger_.index].handles.push_back(id);
+      if (over_) p_.steps[over_->index].handles.push_back(id);
       if (wild_ && dice_.chance(30)) p_.watch.back().go = any_step();
       if (wild_ && dice_.chance(30))
         p_.steps[any_step().index].handles.push_back(WatchId{static_cast<std::uint16_t>(p_.watch.size() - 1)});
     };
     if (!wild_ || dice_.chance(70)) add({is(awake_, bit(2) | kUnknownBit)});
+    if (!wild_ || dice_.chance(30)) add({is(swallow_, bit(1) | kUnknownBit)});
+    if (!wild_ || dice_.chance(30)) add({is(seizure_, bit(0))});
     if (dice_.chance(40)) {
       Conditions conditions{about(any_fact())};
       if (dice_.chance(50)) conditions.push_back(about(any_fact()));
@@ -167,6 +181,17 @@ class Lot {
       add(std::move(conditions));
       p_.watch.back().told = dice_.chance(40);
     }
+  }
+
+  void signs() {
+    for (const auto& [fact, option] : {std::pair{awake_, 2}, std::pair{swallow_, 1}, std::pair{seizure_, 0}})
+      p_.worse.push_back(Sign{fact, static_cast<std::uint64_t>(option), {}, nowhere()});
+  }
+
+  /// Nobody takes this one away from a valid protocol.
+  void call_for_help() {
+    const ActionId id = add_action(p_, danger_, ActionKind::call_emergency);
+    p_.actions[id.index].call = Action::Call{Contact::emergency, some_time(1, 6)};
   }
 
   void call_from(StepId step) {
@@ -184,7 +209,8 @@ class Lot {
     if (dice_.chance(25)) return call_from(step);
     auto kind = static_cast<ActionKind>(dice_.between(0, 7));
     if (kind >= ActionKind::call_clinic) kind = ActionKind::note;
-    if (kind == ActionKind::by_mouth && step == danger_ && !wild_) kind = ActionKind::note;
+    const bool by_mouth_in_danger = (kind == ActionKind::by_mouth || kind == ActionKind::fluid) && step == danger_;
+    if (!wild_ && (by_mouth_in_danger || kind == ActionKind::insulin)) kind = ActionKind::note;  // no dose is drawn
     const ActionId id = add_action(p_, step, kind);
     for (const Outcome outcome : outcomes_to_cover(kind)) {
       if (wild_ && dice_.chance(30)) continue;
@@ -209,6 +235,7 @@ class Lot {
   }
 
   void fill(StepId id) {
+    if (id == danger_ && !wild_) call_for_help();
     for (int i = dice_.between(0, 3); i > 0; --i) action_of(id);
     if (dice_.chance(id == danger_ ? 80 : 50)) wait_of(id);
     const int asks = dice_.between(0, 2);
@@ -224,7 +251,7 @@ class Lot {
   }
 
   void wait_of(StepId id) {
-    Wait wait{TimerId{0}, some_time(1, 5), {}, {}, some_time(1, 5), onward(id), nowhere()};
+    Wait wait{TimerId{0}, some_time(1, 5), {}, {}, some_time(1, 5), when_late(id), nowhere()};
     const std::vector<ActionId>& actions = p_.steps[id.index].actions;
     if (!actions.empty() && dice_.chance(70)) {
       wait.after = dice_.one_of(actions);
@@ -261,7 +288,8 @@ class Lot {
         rules.back().resets.push_back(CounterId{static_cast<std::uint16_t>(dice_.below(p_.counters.size()))});
     }
     StepId next{static_cast<std::uint16_t>(id.index + 1)};
-    if (next == danger_ || id == danger_) next = last_;
+    if (next == danger_) next = last_;
+    if (id == danger_) next = over_.value_or(last_);
     if (!wild_ || dice_.chance(70)) rules.push_back(rule_to(next, {}, !asks.empty()));
     if (p_.steps[id.index].wait) make_some_early(rules, asks);
     p_.steps[id.index].rules = std::move(rules);
@@ -283,8 +311,9 @@ class Lot {
   Duration beat_;
   bool wild_;
   Protocol p_ = bare_protocol();
-  FactId awake_{};
+  FactId awake_{}, swallow_{}, seizure_{};
   StepId danger_{}, last_{};
+  std::optional<StepId> over_;  // where a valid protocol's emergency ends
 };
 
 }  // namespace

@@ -38,7 +38,8 @@ const CheckedProtocol& walked_protocol(const std::string& folder, const std::str
   if (const auto found = known.find(key); found != known.end()) return found->second;
   std::vector<CheckedProtocol> set;
   for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-    if (entry.path().extension() == ".xml") set.push_back(alone(entry.path().string(), approved));
+    const bool protocol = entry.path().extension() == ".xml" && entry.path().filename() != "safety.xml";
+    if (protocol) set.push_back(alone(entry.path().string(), approved));
   }
   Checked whole = check_linked(set, name);
   if (!whole.protocol) throw std::runtime_error(text_from_finding(whole.findings.front(), std::nullopt));

@@ -40,6 +40,8 @@ inline const std::string& small_protocol() {
   <facts>
     <choice id="awake"><ask><en>Try to wake {child}.</en></ask>
       <option id="yes"><en>Wakes</en></option><option id="confused"><en>Confused</en></option><option id="no"><en>No</en></option></choice>
+    <yes-no id="swallow"><ask><en>Can {child} swallow?</en></ask></yes-no>
+    <yes-no id="seizure"><ask><en>Is there a seizure?</en></ask></yes-no>
     <glucose id="glucose"><ask><en>What is the glucose?</en></ask></glucose>
     <yes-no id="symptoms"><ask><en>Shaky or pale?</en></ask></yes-no>
     <yes-no id="pump-paused"><ask><en>Is the pump paused?</en></ask></yes-no>
@@ -55,8 +57,12 @@ inline const std::string& small_protocol() {
   <timers><timer id="recheck"><en>Check</en></timer><timer id="resume"><en>Resume</en></timer></timers>
   <counters><counter id="treatments"/></counters>
   <opening><ask fact="awake"/></opening>
-  <worse><sign fact="awake" is="no"><en>Will not wake</en></sign></worse>
-  <watch><rule id="will-not-wake" go="emergency"><if fact="awake" is="no unknown"/></rule></watch>
+  <worse><sign fact="awake" is="no"><en>Will not wake</en></sign>
+    <sign fact="swallow" is="no"><en>Cannot swallow</en></sign>
+    <sign fact="seizure" is="yes"><en>Seizure</en></sign></worse>
+  <watch><rule id="will-not-wake" go="emergency"><if fact="awake" is="no unknown"/></rule>
+    <rule id="cannot-swallow" go="emergency"><if fact="swallow" is="no unknown"/></rule>
+    <rule id="having-seizure" go="emergency"><if fact="seizure" is="yes"/></rule></watch>
   <steps>
     <step id="measure" urgency="home" source="practice">
       <headline><en>Measure.</en></headline>
@@ -83,12 +89,13 @@ inline const std::string& small_protocol() {
       <headline><en>Call {clinic-number}.</en></headline>
       <do id="phone" kind="call-clinic" contact="on-call" answer-within="late"><en>Call {on-call-number}.</en></do>
     </step>
-    <step id="emergency" urgency="emergency" handles="will-not-wake" source="practice">
+    <step id="emergency" urgency="emergency" handles="will-not-wake cannot-swallow having-seizure" source="practice">
       <headline><en>Call {emergency-number}.</en></headline>
+      <do id="help" kind="call-emergency" contact="emergency" answer-within="late"><en>Call {emergency-number}.</en></do>
       <do id="side" kind="position"><en>Turn the child on the side.</en></do>
       <rule go="crew"/>
     </step>
-    <step id="crew" urgency="emergency" handles="will-not-wake" source="practice" ends="yes"><headline><en>Stay.</en></headline></step>
+    <step id="crew" urgency="emergency" handles="will-not-wake cannot-swallow having-seizure" source="practice" ends="yes"><headline><en>Stay.</en></headline></step>
     <step id="well" urgency="home" source="practice" ends="yes"><headline><en>The glucose is {glucose}.</en></headline></step>
   </steps>
 </protocol>

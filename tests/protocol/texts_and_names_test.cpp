@@ -89,8 +89,8 @@ BOOST_AUTO_TEST_CASE(a_name_that_is_not_there_is_told_with_those_that_are) {
   BOOST_TEST(only<UnknownId>(with(R"(start="measure")", R"(start="mesure")")).underlined == "mesure");
   BOOST_TEST(only<UnknownId>(with(R"(timer="recheck")", R"(timer="wait")")).kind.what == "timer");
   BOOST_TEST(only<UnknownId>(with(R"(resets="treatments")", R"(resets="treatments rounds")")).underlined == "rounds");
-  BOOST_TEST(only<UnknownId>(with(R"(urgency="emergency" handles="will-not-wake" source="practice" ends)",
-                                  R"(urgency="emergency" handles="will-not-wake asleep" source="practice" ends)"))
+  BOOST_TEST(only<UnknownId>(with(R"(urgency="emergency" handles="will-not-wake cannot-swallow having-seizure" source="practice" ends)",
+                                  R"(urgency="emergency" handles="will-not-wake cannot-swallow having-seizure asleep" source="practice" ends)"))
                  .underlined == "asleep");
   BOOST_TEST(only<UnknownId>(with(R"(source="table"><en>Treat)", R"(source="tabel"><en>Treat)")).kind.what == "source");
 }

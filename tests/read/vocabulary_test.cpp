@@ -6,6 +6,7 @@
 #include <boost/test/unit_test.hpp>
 #include <fstream>
 #include <iterator>
+#include <memory>
 #include <set>
 #include <string>
 #include <vector>
@@ -22,18 +23,15 @@ std::string bytes_of(const std::string& path) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-/// protocols/protocol.xsd, to be looked at word by word.
+/// A schema of protocols/, to be looked at word by word; what it does not name itself may stand in the one it includes.
 class Schema {
  public:
-  Schema() {
-    const std::string bytes = bytes_of("/protocols/protocol.xsd");
-    BOOST_REQUIRE_EQUAL(document_.Parse(bytes.data(), bytes.size()), tinyxml2::XML_SUCCESS);
-  }
+  explicit Schema(const std::string& name = "protocol") : Schema(name, true) {}
 
   const tinyxml2::XMLElement* named(const std::string& element, const std::string& name) const {
     const tinyxml2::XMLElement* found = document_.RootElement()->FirstChildElement(element.c_str());
     while (found && name != found->Attribute("name")) found = found->NextSiblingElement(element.c_str());
-    return found;
+    return found || !included_ ? found : included_->named(element, name);
   }
 
   std::size_t count(const std::string& element) const {
@@ -65,6 +63,12 @@ class Schema {
   }
 
  private:
+  Schema(const std::string& name, bool with_included) {
+    const std::string bytes = bytes_of("/protocols/" + name + ".xsd");
+    BOOST_REQUIRE_EQUAL(document_.Parse(bytes.data(), bytes.size()), tinyxml2::XML_SUCCESS);
+    if (with_included && name != "protocol") included_.reset(new Schema("protocol", false));
+  }
+
   static void collect_unexplained(const tinyxml2::XMLElement& node, std::vector<std::string>& names) {
     for (const auto* child = node.FirstChildElement(); child; child = child->NextSiblingElement()) {
       const std::string what = child->Name();
@@ -79,6 +83,7 @@ class Schema {
   }
 
   tinyxml2::XMLDocument document_;
+  std::unique_ptr<Schema> included_;
 };
 
 /// "name shape least most" of each child in order; the group of languages as "en line 0 1" and "es line 0 1".
@@ -141,10 +146,9 @@ void check_attribute(const Schema& schema, const ElementWords& words, const tiny
 
 BOOST_AUTO_TEST_SUITE(vocabulary_table)
 
-BOOST_AUTO_TEST_CASE(schema_and_reader_know_the_same_words_in_the_same_order) {
-  const Schema schema;
+void compare(const Schema& schema, const std::vector<ElementWords>& table) {
   std::size_t shapes = 0;
-  for (const ElementWords& words : vocabulary()) {
+  for (const ElementWords& words : table) {
     if (words.holds_text) continue;  // a text is a simple type
     ++shapes;
     const tinyxml2::XMLElement* type = schema.named("xs:complexType", std::string(words.shape));
@@ -162,17 +166,25 @@ BOOST_AUTO_TEST_CASE(schema_and_reader_know_the_same_words_in_the_same_order) {
                         words.shape << " has attributes that are not in the schema");
   }
   BOOST_CHECK_EQUAL(shapes, schema.count("xs:complexType"));
-  BOOST_CHECK(schema.named("xs:simpleType", "line"));
+}
+
+BOOST_AUTO_TEST_CASE(schema_and_reader_know_the_same_words_in_the_same_order) {
+  const Schema protocol;
+  compare(protocol, vocabulary());
+  BOOST_CHECK(protocol.named("xs:simpleType", "line"));
+  compare(Schema("safety"), safety_vocabulary());
 }
 
 BOOST_AUTO_TEST_CASE(every_element_and_attribute_of_the_schema_is_explained) {
-  const std::vector<std::string> names = Schema().unexplained();
-  BOOST_CHECK_MESSAGE(names.empty(), text_of(names));
+  for (const char* schema : {"protocol", "safety"}) {
+    const std::vector<std::string> names = Schema(schema).unexplained();
+    BOOST_CHECK_MESSAGE(names.empty(), text_of(names));
+  }
 }
 
-BOOST_AUTO_TEST_CASE(every_word_stands_in_the_format_page) {
-  const std::string page = bytes_of("/docs/protocol-format.md");
-  for (const ElementWords& words : vocabulary()) {
+void look_for_every_word(const std::vector<ElementWords>& table, const std::string& path) {
+  const std::string page = bytes_of(path);
+  for (const ElementWords& words : table) {
     for (const ChildWords& child : words.children) {
       const std::string name(child.name);
       const bool found = page.find("<" + name) != std::string::npos || page.find("`" + name + "`") != std::string::npos;
@@ -190,6 +202,11 @@ BOOST_AUTO_TEST_CASE(every_word_stands_in_the_format_page) {
       }
     }
   }
+}
+
+BOOST_AUTO_TEST_CASE(every_word_stands_in_its_format_page) {
+  look_for_every_word(vocabulary(), "/docs/protocol-format.md");
+  look_for_every_word(safety_vocabulary(), "/docs/safety-format.md");
 }
 
 BOOST_AUTO_TEST_CASE(the_example_of_every_word_holds_every_word) {

@@ -122,8 +122,10 @@ BOOST_AUTO_TEST_CASE(a_child_who_will_not_drink_holds_no_loop_open) {
 }
 
 BOOST_AUTO_TEST_CASE(nobody_answering_holds_no_loop_open) {
-  const auto found = only_check<LoopWithoutLimit>(with(R"(overdue="late" go="call")", R"(overdue="late" go="treat")"));
-  BOOST_TEST((found.kind.steps == Steps{"treat"}));
+  const std::vector<Finding> findings = checked(with(R"(overdue="late" go="call")", R"(overdue="late" go="treat")"));
+  BOOST_TEST_REQUIRE(findings.size() == 2U, told(findings));
+  BOOST_TEST((std::get<LoopWithoutLimit>(findings[0].kind).steps == Steps{"treat"}));
+  BOOST_TEST(std::get<LateAndCalm>(findings[1].kind).late == "treat");
 }
 
 BOOST_AUTO_TEST_CASE(a_question_answered_before_is_no_wait) {
@@ -150,13 +152,11 @@ BOOST_AUTO_TEST_CASE(each_danger_sign_that_is_asked_is_watched) {
       only_check<WatchMissing>(with(R"(<if fact="awake" is="no unknown"/>)", R"(<if fact="awake" is="unknown"/>)"))
           .kind.danger == "will not wake");
   const auto seizure = only_check<WatchMissing>(
-      with(R"(<yes-no id="symptoms">)",
-           R"(<yes-no id="seizure"><ask><en>Shaking?</en></ask></yes-no><yes-no id="symptoms">)"));
+      with(R"(go="emergency"><if fact="seizure" is="yes"/>)", R"(go="emergency"><if fact="symptoms" is="yes"/>)"));
   BOOST_TEST(seizure.kind.danger == "has a seizure");
   BOOST_TEST(seizure.underlined == "yes-no");
-  const auto swallow = only_check<WatchMissing>(
-      with(R"(<yes-no id="symptoms">)",
-           R"(<yes-no id="swallow"><ask><en>Swallows?</en></ask></yes-no><yes-no id="symptoms">)"));
+  const auto swallow =
+      only_check<WatchMissing>(with(R"(<if fact="swallow" is="no unknown"/>)", R"(<if fact="symptoms" is="yes"/>)"));
   BOOST_TEST(swallow.kind.danger == "cannot swallow");
   BOOST_TEST(swallow.kind.condition == R"(<if fact="swallow" is="no unknown"/>)");
   BOOST_TEST(!swallow.because.has_value());
@@ -196,9 +196,10 @@ BOOST_AUTO_TEST_CASE(a_protocol_that_never_asks_whether_the_child_wakes_is_refus
 }
 
 BOOST_AUTO_TEST_CASE(the_step_a_watch_leads_to_handles_it) {
-  const auto found = only_check<WatchNotHandled>(with(R"(urgency="emergency" handles="will-not-wake" source="practice">
+  const auto found =
+      only_check<WatchNotHandled>(with(R"(handles="will-not-wake cannot-swallow having-seizure" source="practice">
       <headline><en>Call)",
-                                                      R"(urgency="emergency" source="practice">
+                                       R"(handles="cannot-swallow having-seizure" source="practice">
       <headline><en>Call)"));
   BOOST_TEST(found.kind.step == "emergency");
   BOOST_TEST(found.kind.watch == "will-not-wake");

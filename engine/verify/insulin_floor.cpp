@@ -1,0 +1,50 @@
+#include <algorithm>
+
+#include "verify/properties.hpp"
+
+namespace rushlight {
+
+namespace {
+
+/// Below this a child is low, and no insulin is given whatever a clinic writes: the glucose alert value.
+/// Source: International Hypoglycaemia Study Group, ADA and EASD, 2017, joint position statement, level 1.
+constexpr GlucoseLimit kLow{Decimal::whole(70), Decimal::of_micros(3'900'000)};
+
+bool is_too_low(const GlucoseLimit& floor) {
+  return floor.mg_per_dl < kLow.mg_per_dl || floor.mmol_per_l < kLow.mmol_per_l;
+}
+
+/// A clinic that says every dose by phone has a table that gives none.
+bool gives_any(const Dose& dose) {
+  return std::any_of(dose.rows.begin(), dose.rows.end(),
+                     [](const DoseRow& row) { return !std::holds_alternative<DoseRow::Withheld>(row.cell); });
+}
+
+}  // namespace
+
+void no_insulin_below_the_floor(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  std::vector<bool> told(protocol.thresholds.size(), false);
+  for (const Dose& dose : protocol.doses) {
+    if (!dose.insulin || !gives_any(dose) || told[dose.insulin->floor.index]) continue;
+    const Threshold& floor = protocol[dose.insulin->floor];
+    for (const Band& band : floor.bands) {
+      const auto* value = std::get_if<GlucoseLimit>(&band.value);
+      if (value == nullptr || !is_too_low(*value)) continue;
+      const GlucoseUnit unit = value->mg_per_dl < kLow.mg_per_dl ? GlucoseUnit::mg_per_dl : GlucoseUnit::mmol_per_l;
+      told[dose.insulin->floor.index] = true;
+      checking.error(band.where,
+                     InsulinFloorLow{dose.name, floor.name, text_from_limit(*value, unit), text_from_limit(kLow, unit)},
+                     Because{"dose `" + dose.name + "` takes it for its floor", dose.where});
+    }
+  }
+}
+
+void insulin_goes_by_a_dose(Checking& checking) {
+  for (const Action& action : checking.protocol.actions) {
+    if (action.kind == ActionKind::insulin && !action.dose)
+      checking.error(action.where, InsulinWithoutDose{action.name});
+  }
+}
+
+}  // namespace rushlight

@@ -1,0 +1,18 @@
+#include "verify/laws.hpp"
+
+#include "verify/law_properties.hpp"
+
+namespace rushlight {
+
+std::vector<Finding> broken_laws(const CheckedProtocol& checked, const SafetyRules& rules) {
+  const Protocol& protocol = checked.protocol();
+  Checking checking{protocol, {}, graph_of(protocol)};
+  for (const Step& step : protocol.steps) checking.tables.push_back(tables_of(protocol, step));
+  for (const NeverLaw& law : rules.never) never_is_kept(checking, law);
+  for (const MonotoneLaw& law : rules.monotone) worse_is_never_calmer(checking, law);
+  for (const ReadingLaw& law : rules.reading) texts_can_be_read(checking, law);
+  sort_findings(checking.findings);
+  return std::move(checking.findings);
+}
+
+}  // namespace rushlight
