@@ -26,7 +26,21 @@ struct Holds {
 
   std::int64_t limit(ThresholdId id) const { return number_of(value_in(protocol[id], context), unit); }
 
-  bool operator()(const Compares&) const { return false; }  // see held_by
+  bool operator()(const Compares& test) const {
+    if (stretch.unknown) return false;
+    const std::int64_t border = limit(test.limit);
+    switch (test.comparison) {
+      case Comparison::below:
+        return stretch.value < border;
+      case Comparison::at_least:
+        return stretch.value >= border;
+      case Comparison::above:
+        return stretch.value > border;
+      case Comparison::at_most:
+        return stretch.value <= border;
+    }
+    return false;
+  }
   bool operator()(const Is& test) const {
     if (stretch.unknown) return (test.options & kUnknownBit) != 0;
     if (protocol[test.fact].options.empty()) return false;
@@ -55,6 +69,11 @@ struct SubjectOf {
 
 std::int64_t number_of(const Limit& limit, GlucoseUnit unit) { return std::visit(Number{unit}, limit); }
 
+bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
+           const Context& context) {
+  return std::visit(Holds{protocol, stretch, unit, context}, condition.test);
+}
+
 Stretches held_by(const Protocol& protocol, const Condition& condition, const Dimension& dimension, GlucoseUnit unit,
                   const Context& context) {
   const std::vector<Stretch>& stretches = dimension.stretches;
@@ -75,7 +94,7 @@ Stretches held_by(const Protocol& protocol, const Condition& condition, const Di
   }
   Stretches held = Stretches::first(stretches.size());
   for (std::size_t i = 0; i < stretches.size(); ++i) {
-    if (!std::visit(Holds{protocol, stretches[i], unit, context}, condition.test)) held.reset(i);
+    if (!holds(protocol, condition, stretches[i], unit, context)) held.reset(i);
   }
   return held;
 }

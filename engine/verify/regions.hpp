@@ -90,6 +90,8 @@ std::string example_of(const Protocol& protocol, const Table& table, const Box& 
 // The parts of regions.cpp that tables are made of.
 /// The limit as the number a stretch is compared with.
 std::int64_t number_of(const Limit& limit, GlucoseUnit unit);
+bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
+           const Context& context);
 /// The stretches of its dimension for which a condition holds.
 Stretches held_by(const Protocol& protocol, const Condition& condition, const Dimension& dimension, GlucoseUnit unit,
                   const Context& context);

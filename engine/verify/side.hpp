@@ -28,6 +28,7 @@ class Stretches {
 
   void set(std::size_t place);
   void reset(std::size_t place);
+  void reset() { runs_.clear(); }
   void keep(const Run& run);  // nothing beside it
   void remove(const Stretches& other);
   void remove(const Run& run);
