@@ -43,7 +43,7 @@ class Comparing {
       : protocol_(protocol), table_(table), place_(place), whole_(table.whole.sides[place]) {}
 
   /// A child whom `worse_rule` takes, and who with the better answer would be taken by `better_rule`.
-  std::optional<Pair> pair(std::size_t worse_rule, std::size_t better_rule, const Neighbours& at) const {
+  std::optional<Pair> pair(std::size_t worse_rule, std::size_t better_rule, const Neighbours& at) {
     const std::optional<Box> one = open_at(LawTables::law(table_), at.worse),
                              other = open_at(LawTables::law(table_), at.better);
     const std::optional<Box> taken = open_at(table_.rules[worse_rule], at.worse);
@@ -55,12 +55,14 @@ class Comparing {
     std::vector<const Box*> takers;
     for (const Box& box : before) takers.push_back(&box);
     std::optional<Pair> found;
-    each_left_over(both, takers, [&](const Box& left) {
+    const Search search = each_left_over(both, takers, [&](const Box& left) {
       found = Pair{example(left, at.worse), example(left, at.better)};
       return false;
     });
+    gave_up_ = gave_up_ || search == Search::gave_up;
     return found;
   }
+  bool gave_up() const { return gave_up_; }
 
  private:
   /// The box at one answer, for all answers: so boxes at two different answers can be compared.
@@ -89,6 +91,7 @@ class Comparing {
   const Table& table_;
   std::size_t place_;
   Stretches whole_;
+  bool gave_up_ = false;
 };
 
 bool stays_here(const Rule& rule) { return rule.visits.empty() && rule.hands_over_to.empty(); }
@@ -96,6 +99,7 @@ bool stays_here(const Rule& rule) { return rule.visits.empty() && rule.hands_ove
 /// One pair for each rule that takes a worse answer to a calmer step.
 void look_at(Checking& checking, const MonotoneLaw& law, const Step& step, const LawTables& tables) {
   const Protocol& protocol = checking.protocol;
+  bool gave_up = false;
   for (std::size_t worse = 0; worse < step.rules.size(); ++worse) {
     const Rule& rule = step.rules[worse];
     std::optional<Pair> found;
@@ -105,10 +109,11 @@ void look_at(Checking& checking, const MonotoneLaw& law, const Step& step, const
       for (const Table& table : tables.tables) {
         const auto place = place_of(table, law.fact);
         if (!place || found) break;
-        const Comparing comparing(protocol, table, *place);
+        Comparing comparing(protocol, table, *place);
         for (const Neighbours& at : neighbours_in(table.dimensions[*place], law.lower_is_worse)) {
           if (!found) found = comparing.pair(worse, better, at);
         }
+        gave_up = gave_up || comparing.gave_up();
       }
       if (!found) continue;
       const auto urgency = [&](const Rule& each) { return std::string(name_of(protocol[each.go].urgency)); };
@@ -118,6 +123,7 @@ void look_at(Checking& checking, const MonotoneLaw& law, const Step& step, const
                      Because{"the rule for the better answer", other.where});
     }
   }
+  if (gave_up) checking.error(step.where, too_entangled());
 }
 
 }  // namespace

@@ -19,16 +19,18 @@ std::string offence_of(const Protocol& protocol, const NeverLaw& law, const Step
 }
 
 /// The first child for whom the law's conditions hold and whom the rule takes.
-std::optional<std::string> forbidden_case(const Protocol& protocol, const LawTables& law, std::size_t rule) {
+std::optional<std::string> forbidden_case(const Protocol& protocol, const LawTables& law, std::size_t rule,
+                                          bool& gave_up) {
   std::optional<std::string> example;
   for (const Table& table : law.tables) {
     if (example) break;
     Box box = table.rules[rule];
     for (std::size_t i = 0; i < box.sides.size(); ++i) box.sides[i] &= LawTables::law(table).sides[i];
-    each_left_over(box, taken_before(table, rule), [&](const Box& left) {
+    const Search search = each_left_over(box, taken_before(table, rule), [&](const Box& left) {
       example = example_of(protocol, table, left);
       return false;
     });
+    gave_up = gave_up || search == Search::gave_up;
   }
   return example;
 }
@@ -42,17 +44,19 @@ void never_is_kept(Checking& checking, const NeverLaw& law) {
                                    [&](const Condition& each) { return is_known_in(protocol, step, each); });
     if (!known || step.ends) continue;
     std::optional<LawTables> tables;
+    bool gave_up = false;
     for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
       const Rule& way = step.rules[rule];
       if (!way.visits.empty() || !way.hands_over_to.empty()) continue;  // another protocol, with laws of its own
       const std::string offence = offence_of(protocol, law, protocol[way.go]);
       if (offence.empty()) continue;
       if (!tables) tables = tables_for_law(protocol, step, law.when);
-      const auto example = forbidden_case(protocol, *tables, rule);
+      const auto example = forbidden_case(protocol, *tables, rule, gave_up);
       if (!example) continue;
       checking.error(way.where, NeverBroken{law.name, *example, protocol[way.go].name, offence},
                      Because{"the law `" + law.name + "`", law.where});
     }
+    if (gave_up) checking.error(step.where, too_entangled());
   }
 }
 

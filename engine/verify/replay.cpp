@@ -234,9 +234,10 @@ std::optional<Value> value_from(const Fact& fact, const Stretch& stretch, Glucos
       return Count{static_cast<int>(stretch.value)};
     case FactKind::glucose:
       if (stretch.value == kMeterLo) return Glucose::lo(unit);
-      if (number > meter_range(unit).most) return Glucose::hi(unit);
+      if (stretch.value == kMeterHi || number > meter_range(unit).most) return Glucose::hi(unit);
       return Glucose::reading(number, unit);
     case FactKind::ketones:
+      if (stretch.value == kMeterHi) return KetoneReading::hi();
       return KetoneReading::reading(BloodKetones{number, kMillimolePerLitre});
     case FactKind::time_since:
       return Ago{Duration{stretch.value}};

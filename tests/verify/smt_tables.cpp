@@ -185,6 +185,7 @@ bool asked(const Step& step, FactId fact) {
 
 // A watch takes what was just answered before the rules see it, unless the step handles it.
 bool watches_here(const Protocol& protocol, const Step& step, WatchId id) {
+  if (protocol[id].told) return false;
   if (std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end()) return false;
   const Conditions& when = protocol[id].when;
   return std::all_of(when.begin(), when.end(), [&](const Condition& condition) {
