@@ -173,6 +173,12 @@ std::vector<std::string> names_to_explain(const Protocol& protocol) {
   return names;
 }
 
+Sighting example_for(const Protocol& protocol, const Sought& sought) {
+  Looking looking(protocol, sought);
+  looking.run();
+  return Sighting{std::move(looking.example), looking.has_given_up(), 0};
+}
+
 Explanation explained(const Protocol& protocol, const Sought& sought) {
   Explanation explanation{sought, ways_to(protocol, sought), {}, std::nullopt, false};
   Looking looking(protocol, sought);

@@ -39,4 +39,7 @@ struct Explanation {
 
 Explanation explained(const Protocol& protocol, const Sought& sought);
 
+/// The example alone: of the usual child if there is one, otherwise of a child that differs in one thing, or in two.
+Sighting example_for(const Protocol& protocol, const Sought& sought);
+
 }  // namespace rushlight

@@ -73,7 +73,7 @@ BOOST_DATA_TEST_CASE(every_step_and_rule_of_a_shipped_set_has_an_example_that_th
     const std::vector<Sought> all = everything_in(protocol);
     for (std::size_t i = 0; i < all.size(); i += kSanitized ? 20 : 1) {
       const Sought& sought = all[i];
-      const Explanation explanation = explained(protocol, sought);
+      const Sighting explanation = example_for(protocol, sought);
       BOOST_REQUIRE_MESSAGE(explanation.example, name_of(protocol, sought) << " has no example");
       BOOST_TEST(arrives(protocol, sought, *explanation.example), name_of(protocol, sought));
       BOOST_TEST(came_to(protocol, sought, walked(protocol, *explanation.example)), name_of(protocol, sought));
