@@ -10,6 +10,7 @@
 #include "read/resolved_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
+#include "verify/in_time.hpp"
 #include "verify/laws.hpp"
 
 namespace rushlight {
@@ -109,6 +110,22 @@ std::vector<KeptFile> files_of(const Protocol& whole, const std::vector<LoadedPr
   return files;
 }
 
+/// How late a call can be is a law over all nights, wherever they go on.
+void look_at_times(ProtocolSet& set, const LoadedProtocol& alone, const Protocol& whole) {
+  if (!set.laws) return;
+  const Read<SafetyRules> rules = safety_rules_of(*set.laws, alone.checked.protocol());
+  if (!rules.value) return;
+  InTime found = calls_in_time(alone.checked.protocol(), whole, rules.value->within);
+  for (Finding& finding : found.findings) set.findings.push_back(std::move(finding));
+  for (FileOfSet& file : set.files) {
+    if (file.name != alone.file) continue;
+    // Before what nobody should take for shown.
+    const auto at = std::find_if(file.shown.begin(), file.shown.end(),
+                                 [](const Shown& shown) { return std::holds_alternative<NotShown>(shown); });
+    file.shown.insert(at, found.shown.begin(), found.shown.end());
+  }
+}
+
 // Each protocol is walked together with those it visits or hands over to.
 void link(ProtocolSet& set) {
   const std::vector<LoadedProtocol> alone = set.protocols;
@@ -121,6 +138,7 @@ void link(ProtocolSet& set) {
       add_once(set, std::move(finding));
     }
     if (!whole.protocol) continue;
+    look_at_times(set, loaded, whole.protocol->protocol());
     const std::vector<KeptFile> files = files_of(whole.protocol->protocol(), alone);
     set.protocols.push_back(LoadedProtocol{*whole.protocol, loaded.file, text_from_kept(files)});
   }

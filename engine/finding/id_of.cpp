@@ -79,6 +79,9 @@ struct Id {
   std::string operator()(const DoseRowNeverMatches&) const { return "dose-row-never-matches"; }
   std::string operator()(const BoundsCrossed&) const { return "bounds-crossed"; }
   std::string operator()(const NeverBroken&) const { return "never-broken"; }
+  std::string operator()(const CallTooLate&) const { return "call-too-late"; }
+  std::string operator()(const CallNever&) const { return "call-never"; }
+  std::string operator()(const LawNotShown&) const { return "law-not-shown"; }
   std::string operator()(const WorseIsCalmer&) const { return "worse-is-calmer"; }
   std::string operator()(const HardToRead&) const { return "hard-to-read"; }
   std::string operator()(const UnknownStart&) const { return "unknown-start"; }

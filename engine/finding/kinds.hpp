@@ -92,6 +92,9 @@ struct DoseRowNeverMatches { int row; std::string dose; int earlier; };
 struct BoundsCrossed { std::string dose; int row; std::string least; std::string least_value; std::string most; std::string most_value; };
 // The laws of a clinic (safety.xml).
 struct NeverBroken { std::string law; std::string example; std::string step; std::string offence; };  // offence: "is home, calmer than ...", "does ..."
+struct CallTooLate { std::string law; std::string child; std::string urgency; bool late; std::string after; std::string limit; std::string night; };  // late: with answers as late as can be
+struct CallNever { std::string law; std::string child; std::string urgency; std::string how; std::string night; };  // how: "ends at step `well`", "goes round for ever"
+struct LawNotShown { std::string law; };                                 // too many nights to look through
 struct WorseIsCalmer { std::string law; std::string worse; std::string worse_step; std::string worse_urgency;
                        std::string better; std::string better_step; std::string better_urgency; };
 struct HardToRead { std::string what; std::string language; std::string measured; std::string limit; std::string word; int sentence; };  // the longest word, and words of the longest sentence
@@ -111,7 +114,8 @@ using Kind = std::variant<
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, ThresholdsCrossed, StepUnreachable, DeadEnd,
     LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm,
     InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow,
-    InsulinWithoutDose, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, NeverBroken, WorseIsCalmer, HardToRead,
+    InsulinWithoutDose, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, NeverBroken, CallTooLate, CallNever,
+    LawNotShown, WorseIsCalmer, HardToRead,
     UnknownStart,
     JournalDamaged, JournalNewer, WrongUse>;
 

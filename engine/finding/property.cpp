@@ -26,8 +26,9 @@ constexpr std::array<Words, kProperties> kWords = {{
     {"rules-read-what-is-asked", "every rule reads what was asked before"},
     {"steps-connected", "every step can be reached and leads on"},
     {"loops-bounded", "every way round waits and comes to an end"},
-    {"dangers-watched", "the danger signs are watched in every step"},
-    {"giving-apart", "nothing by mouth in danger, insulin apart from glucagon, and a wait after giving"},
+    {"dangers-watched", "the danger signs are watched in every step, and an emergency is called and stays one"},
+    {"giving-apart", "nothing by mouth in danger, no insulin in a low or beside glucagon, and a wait after giving"},
+    {"own-laws-kept", "the clinic's own laws (safety.xml) are kept"},
     {"usable", "what was kept or asked for can be used"},
 }};
 
@@ -51,7 +52,8 @@ struct PropertyOf {
                                    ThresholdsCrossed>) {
       return Property::numbers_fit;
     } else if constexpr (is_one_of<K, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
-                                   PlaceholderMissing, UntilWithoutWait, UntilBeforeStart>) {
+                                   PlaceholderMissing, BlankUnfilled, LanguageLacking, UntilWithoutWait,
+                                   UntilBeforeStart>) {
       return Property::texts_complete;
     } else if constexpr (is_one_of<K, MissingSource>) {
       return Property::sources_named;
@@ -69,10 +71,15 @@ struct PropertyOf {
       return Property::steps_connected;
     } else if constexpr (is_one_of<K, LoopWithoutWait, LoopWithoutLimit>) {
       return Property::loops_bounded;
-    } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm>) {
+    } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
+                                   SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
+                                   LateAndCalm>) {
       return Property::dangers_watched;
-    } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce>) {
+    } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
+                                   InsulinWithoutDose>) {
       return Property::giving_apart;
+    } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead>) {
+      return Property::own_laws_kept;
     } else {
       static_assert(is_one_of<K, JournalDamaged, JournalNewer, WrongUse>, "which property does this kind break?");
       return Property::usable;
@@ -92,7 +99,7 @@ std::string id_of(Property property) { return kWords[static_cast<std::size_t>(pr
 std::string sentence(Property property) { return kWords[static_cast<std::size_t>(property)].sentence; }
 Property property_of(const Kind& kind) { return std::visit(PropertyOf{}, kind); }
 
-std::vector<Property> properties_of_protocols() { return up_to(Property::giving_apart); }
+std::vector<Property> properties_of_protocols() { return up_to(Property::own_laws_kept); }
 std::vector<Property> properties_of_child_files() { return up_to(Property::numbers_fit); }
 
 }  // namespace rushlight

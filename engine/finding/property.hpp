@@ -25,9 +25,10 @@ enum class Property : std::uint8_t {
   loops_bounded,
   dangers_watched,
   giving_apart,
+  own_laws_kept,  // those of the set's safety.xml
   usable,  // journals, and how the program was called: no property of a file that is checked
 };
-inline constexpr int kProperties = 16;
+inline constexpr int kProperties = 17;
 
 /// The properties that anything but a protocol does not have are those from `answers_covered` on.
 constexpr bool is_about_sense(Property property) { return property >= Property::answers_covered; }

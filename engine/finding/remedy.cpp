@@ -276,6 +276,17 @@ struct Remedy {
   std::string operator()(const NeverBroken& k) const {
     return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.step);
   }
+  std::string operator()(const CallTooLate& k) const {
+    return "look at this night and shorten a wait, or let a counter reach its limit sooner: " + one_line(k.night) +
+           "; or write " + quoted(k.after) + " into the law if the clinic wants it so";
+  }
+  std::string operator()(const CallNever& k) const {
+    return "look at this night and let it lead to a step that is " + quoted(k.urgency) + " or graver: " +
+           one_line(k.night);
+  }
+  std::string operator()(const LawNotShown& k) const {
+    return "say more of the child in " + quoted(k.law) + ", or leave the law out";
+  }
   std::string operator()(const WorseIsCalmer& k) const {
     return "let " + one_line(k.worse) + " lead to a step that is " + quoted(k.better_urgency) + " or graver";
   }

@@ -209,7 +209,8 @@ struct Sentence {
     return "rule " + quoted(k.rule) + " is `early` but nothing that it reads can be told during a wait";
   }
   std::string operator()(const UntilWithoutWait& k) const {
-    const std::string owner = k.step.empty() ? "this text stands in no step" : "step " + quoted(k.step) + " has no wait";
+    const std::string owner =
+        k.step.empty() ? "this text stands in no step" : "step " + quoted(k.step) + " has no wait";
     return quoted("{" + k.blank + "}") + " is the end of a wait, and " + owner;
   }
   std::string operator()(const UntilBeforeStart& k) const {
@@ -231,8 +232,21 @@ struct Sentence {
            one_line(k.least_value) + ", but at most " + quoted(k.most) + ", " + one_line(k.most_value);
   }
   std::string operator()(const NeverBroken& k) const {
-    return "against law " + quoted(k.law) + ", " + one_line(k.example) + " leads to step " + quoted(k.step) + ", which " +
-           one_line(k.offence);
+    return "against law " + quoted(k.law) + ", " + one_line(k.example) + " leads to step " + quoted(k.step) +
+           ", which " + one_line(k.offence);
+  }
+  std::string operator()(const CallTooLate& k) const {
+    return "against law " + quoted(k.law) + ", a child with " + one_line(k.child) + " all night can come to " +
+           quoted(k.urgency) + " only after " + one_line(k.after) + " when " +
+           (k.late ? "answers come as late as the protocol lets them" : "every question is answered at once") +
+           "; the law says " + one_line(k.limit);
+  }
+  std::string operator()(const CallNever& k) const {
+    return "against law " + quoted(k.law) + ", a child with " + one_line(k.child) + " all night may never come to " +
+           quoted(k.urgency) + ": the night " + one_line(k.how);
+  }
+  std::string operator()(const LawNotShown& k) const {
+    return "nothing is said about law " + quoted(k.law) + ": there are too many nights to look through";
   }
   std::string operator()(const WorseIsCalmer& k) const {
     return "against law " + quoted(k.law) + ", " + one_line(k.worse) + " leads to " + quoted(k.worse_step) + " (" +
@@ -241,8 +255,8 @@ struct Sentence {
   }
   std::string operator()(const HardToRead& k) const {
     const bool grade = k.language == "en";
-    return "the " + quoted(k.language) + " " + one_line(k.what) + " " + (grade ? "of grade " : "of ease ") + one_line(k.measured) +
-           (grade ? ", above " : ", below ") + one_line(k.limit);
+    return "the " + quoted(k.language) + " " + one_line(k.what) + " " + (grade ? "of grade " : "of ease ") +
+           one_line(k.measured) + (grade ? ", above " : ", below ") + one_line(k.limit);
   }
   std::string operator()(const UnknownStart&) const { return "the protocol does not name its first step"; }
 

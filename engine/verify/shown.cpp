@@ -53,6 +53,7 @@ std::vector<LookedAt> looked_at_for(Property property, const Checking& checking)
     case Property::names_stand_for_one_thing:
     case Property::rules_read_what_is_asked:
     case Property::giving_apart:
+    case Property::own_laws_kept:
     case Property::usable:
       break;
   }
@@ -93,6 +94,11 @@ struct InOneLine {
     for (std::size_t i = 0; i < holds.in.size(); ++i) text += (i == 0 ? " (" : ", ") + in_words(holds.in[i]);
     return holds.in.empty() ? text : text + ")";
   }
+  std::string operator()(const ComesInTime& comes) const {
+    return "a child with " + comes.child + " all night comes to `" + std::string(name_of(comes.come_to)) + "` after " +
+           hours_and_minutes(comes.at_once) + " at most when every question is answered at once, and after " +
+           hours_and_minutes(comes.late) + " when answers come as late as the protocol lets them";
+  }
   std::string operator()(const NotShown& not_shown) const {
     return not_shown.why.empty() ? not_shown.what : not_shown.what + ": " + not_shown.why;
   }
@@ -100,12 +106,21 @@ struct InOneLine {
 
 }  // namespace
 
+std::string hours_and_minutes(Duration duration) {
+  const auto minutes = std::chrono::duration_cast<std::chrono::minutes>(duration).count();
+  if (duration % std::chrono::minutes{1} != Duration{0}) return text_from_duration(duration);
+  if (minutes < 60) return std::to_string(minutes) + " min";
+  return std::to_string(minutes / 60) + " h" + (minutes % 60 == 0 ? "" : " " + std::to_string(minutes % 60) + " min");
+}
+
 std::string sentence(const Shown& shown) { return std::visit(InOneLine{}, shown); }
 
 std::vector<Shown> shown_by(const Checking& checking) {
   std::vector<Shown> shown;
-  for (const Property property : properties_of_protocols())
+  for (const Property property : properties_of_protocols()) {
+    if (property == Property::own_laws_kept) continue;  // looked at with the whole set
     shown.push_back(Holds{property, looked_at_for(property, checking)});
+  }
   add_not_shown(checking.protocol, shown);
   return shown;
 }

@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "finding/property.hpp"
+#include "measure/amounts.hpp"
+#include "protocol/step.hpp"
 
 namespace rushlight {
 
@@ -22,6 +24,15 @@ struct Holds {
   std::vector<LookedAt> in;
 };
 
+/// A law of the clinic that every night keeps: how late a child for whom something stays true comes to a step that
+/// grave.
+struct ComesInTime {
+  std::string child;  // "glucose below 54 mg/dL or 3.0 mmol/L (`very-low`)"
+  Urgency come_to;
+  Duration at_once;  // when every question is answered at once
+  Duration late;     // when answers come as late as the protocol lets them
+};
+
 /// Something that nobody should take for shown.
 struct NotShown {
   std::string what;  // "whether a number is right for a child"
@@ -30,7 +41,10 @@ struct NotShown {
 
 /// What a check has to say beside its findings. Each kind of statement is a type with the numbers it is made of; a new
 /// one is one more here and its line in sentence().
-using Shown = std::variant<Holds, NotShown>;
+using Shown = std::variant<Holds, ComesInTime, NotShown>;
+
+/// "45 min", "3 h 45 min".
+std::string hours_and_minutes(Duration duration);
 
 /// One line, small letters, no full stop: "every answer has a rule, \"can't tell\" too (43 steps, 86 tables)".
 std::string sentence(const Shown& shown);

@@ -205,6 +205,24 @@ void add_doses_and_start(std::vector<Example>& rows) {
       {NeverBroken{"no-insulin-when-low", "glucose 60 mg/dL", "correct", "does `pen` (insulin)"}, "never-broken",
        "against law `no-insulin-when-low`, glucose 60 mg/dL leads to step `correct`, which does `pen` (insulin)",
        "let a rule above this one take glucose 60 mg/dL to another step than `correct`"});
+  rows.push_back({CallTooLate{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", false, "45 min", "30 min",
+                              "0 min: `measure`, `treat`; 15 min: `treat`; 30 min: `treat`; 45 min: `call`"},
+                  "call-too-late",
+                  "against law `on-the-phone`, a child with glucose below 54 mg/dL all night can come to `clinic-now` only "
+                  "after 45 min when every question is answered at once; the law says 30 min",
+                  "look at this night and shorten a wait, or let a counter reach its limit sooner: 0 min: `measure`, "
+                  "`treat`; 15 min: `treat`; 30 min: `treat`; 45 min: `call`; or write `45 min` into the law if the clinic "
+                  "wants it so"});
+  rows.push_back({CallNever{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", "goes round for ever",
+                            "0 min: `measure`, `treat`; 15 min: `treat`"},
+                  "call-never",
+                  "against law `on-the-phone`, a child with glucose below 54 mg/dL all night may never come to "
+                  "`clinic-now`: the night goes round for ever",
+                  "look at this night and let it lead to a step that is `clinic-now` or graver: 0 min: `measure`, `treat`; "
+                  "15 min: `treat`"});
+  rows.push_back({LawNotShown{"on-the-phone"}, "law-not-shown",
+                  "nothing is said about law `on-the-phone`: there are too many nights to look through",
+                  "say more of the child in `on-the-phone`, or leave the law out"});
   rows.push_back(
       {WorseIsCalmer{"more-ketones", "ketones 3 mmol/L", "watch", "home", "ketones 2.9 mmol/L", "call", "clinic-now"},
        "worse-is-calmer",

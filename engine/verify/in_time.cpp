@@ -1,0 +1,124 @@
+#include "verify/in_time.hpp"
+
+#include <algorithm>
+
+#include "verify/in_words.hpp"
+#include "verify/worst_time.hpp"
+
+namespace rushlight {
+
+namespace {
+
+using Verdict = WorstTime::Verdict;
+
+std::string quoted_id(const std::string& id) { return "`" + id + "`"; }
+
+/// What led on, where it was not an answer.
+std::string led_by(const Protocol& protocol, const NightStep& stage) {
+  switch (stage.by) {
+    case Move::By::outcome:
+      return " (" + quoted_id(protocol.actions[stage.index].name) + " " + std::string(name_of(stage.outcome)) + ")";
+    case Move::By::overdue:
+      return " (nobody answers)";
+    case Move::By::watch:
+      return " (" + quoted_id(protocol.watch[stage.index].name) + ")";
+    case Move::By::rule:
+    case Move::By::early:
+    case Move::By::back:
+      break;
+  }
+  return "";
+}
+
+/// "0 min: `start`, `treat` (`sugar` refused); 15 min: `still-low`".
+std::string in_words(const Protocol& protocol, const std::vector<NightStep>& night) {
+  std::string text;
+  for (std::size_t i = 0; i < night.size(); ++i) {
+    const bool same_time = i > 0 && night[i].at == night[i - 1].at;
+    if (i > 0) text += same_time ? ", " : "; ";
+    if (!same_time) text += hours_and_minutes(night[i].at) + ": ";
+    text += quoted_id(protocol[night[i].step].name);
+    if (i + 1 < night.size()) text += led_by(protocol, night[i]);
+  }
+  return text;
+}
+
+class Looking {
+ public:
+  Looking(const Protocol& alone, const Protocol& whole) : alone_(alone), whole_(whole) {}
+
+  InTime look(const std::vector<WithinLaw>& laws) {
+    for (const WithinLaw& law : laws) look_at(law);
+    return std::move(found_);
+  }
+
+ private:
+  struct Worst {
+    WorstTime time;
+    const Protocol* protocol;
+  };
+
+  // The graver verdict, then the longer time, of the two units.
+  Worst worst_of(const WithinLaw& law, Promptness answers) const {
+    std::optional<Worst> worst;
+    for (const GlucoseUnit unit : {GlucoseUnit::mg_per_dl, GlucoseUnit::mmol_per_l}) {
+      const Scenario scenario{law.stays, law.come_to};
+      Worst each{worst_time(alone_, scenario, answers, unit), &alone_};
+      if (each.time.verdict == Verdict::leaves && &whole_ != &alone_)
+        each = Worst{worst_time(whole_, scenario, answers, unit), &whole_};
+      const auto rank = [](const Worst& one) { return std::pair{static_cast<int>(one.time.verdict), one.time.most}; };
+      if (!worst || rank(*worst) < rank(each)) worst = std::move(each);
+    }
+    return *worst;
+  }
+
+  void look_at(const WithinLaw& law) {
+    const Worst at_once = worst_of(law, Promptness::at_once);
+    const Worst late = worst_of(law, Promptness::late);
+    const bool kept = tell(law, at_once, false, law.at_once);
+    // What can never happen when all is answered at once is told once.
+    const bool comes = at_once.time.verdict == Verdict::within;
+    const bool kept_late = comes && tell(law, late, true, law.late);
+    if (kept && kept_late) {
+      found_.shown.push_back(ComesInTime{in_words(alone_, law.stays), law.come_to, at_once.time.most, late.time.most});
+    }
+  }
+
+  bool tell(const WithinLaw& law, const Worst& worst, bool late, Duration limit) {
+    const std::string child = in_words(alone_, law.stays), urgency = std::string(name_of(law.come_to));
+    const std::string night = in_words(*worst.protocol, worst.time.night);
+    const auto error = [&](Kind kind) {
+      found_.findings.push_back(Finding{Severity::error, law.where, std::move(kind), std::nullopt});
+      return false;
+    };
+    const std::string step = quoted_id((*worst.protocol)[worst.time.step].name);
+    switch (worst.time.verdict) {
+      case Verdict::within:
+        if (worst.time.most <= limit) return true;
+        return error(CallTooLate{law.name, child, urgency, late, text_from_duration(worst.time.most),
+                                 text_from_duration(limit), night});
+      case Verdict::ends:
+        return error(CallNever{law.name, child, urgency, "ends at " + step, night});
+      case Verdict::leaves:
+        return error(
+            CallNever{law.name, child, urgency, "goes on from " + step + " in a protocol that is not here", night});
+      case Verdict::goes_round:
+        return error(CallNever{law.name, child, urgency, "goes round for ever by " + step, night});
+      case Verdict::too_large:
+        break;
+    }
+    return error(LawNotShown{law.name});
+  }
+
+  const Protocol& alone_;
+  const Protocol& whole_;
+  InTime found_;
+};
+
+}  // namespace
+
+InTime calls_in_time(const Protocol& alone, const Protocol& whole, const std::vector<WithinLaw>& laws) {
+  return Looking(alone, whole).look(laws);
+}
+
+}  // namespace rushlight
