@@ -4,6 +4,8 @@
 #include <queue>
 #include <utility>
 
+#include "verify/dangers.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -14,10 +16,6 @@ int most_of(const Threshold& threshold) {
     if (const int* number = std::get_if<int>(&band.value)) most = std::max(most, *number);
   }
   return most;
-}
-
-bool handles(const Step& step, WatchId id) {
-  return std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end();
 }
 
 }  // namespace

@@ -133,9 +133,9 @@ struct Later {
   }
 };
 
-class Search {
+class PathSearch {
  public:
-  Search(const Protocol& protocol, const Sought& sought, const Setting& setting)
+  PathSearch(const Protocol& protocol, const Sought& sought, const Setting& setting)
       : setting_(setting),
         aimed_(aimed_at(protocol, sought)),
         distances_(aimed_.protocol, aimed_.target),
@@ -205,7 +205,7 @@ Episode beginning(const Protocol& protocol, const Setting& setting) {
 }
 
 Sighting example_reaching(const Protocol& protocol, const Sought& sought, const Setting& setting, int most) {
-  return Search(protocol, sought, setting).run(most);
+  return PathSearch(protocol, sought, setting).run(most);
 }
 
 bool arrives(const Protocol& protocol, const Sought& sought, const Example& example) {

@@ -16,15 +16,15 @@ std::string quoted_id(const std::string& id) { return "`" + id + "`"; }
 /// What led on, where it was not an answer.
 std::string led_by(const Protocol& protocol, const NightStep& stage) {
   switch (stage.by) {
-    case Move::By::outcome:
+    case Leading::By::outcome:
       return " (" + quoted_id(protocol.actions[stage.index].name) + " " + std::string(name_of(stage.outcome)) + ")";
-    case Move::By::overdue:
+    case Leading::By::overdue:
       return " (nobody answers)";
-    case Move::By::watch:
+    case Leading::By::watch:
       return " (" + quoted_id(protocol.watch[stage.index].name) + ")";
-    case Move::By::rule:
-    case Move::By::early:
-    case Move::By::back:
+    case Leading::By::rule:
+    case Leading::By::early:
+    case Leading::By::back:
       break;
   }
   return "";
@@ -43,9 +43,9 @@ std::string in_words(const Protocol& protocol, const std::vector<NightStep>& nig
   return text;
 }
 
-class Looking {
+class TimeLaws {
  public:
-  Looking(const Protocol& alone, const Protocol& whole) : alone_(alone), whole_(whole) {}
+  TimeLaws(const Protocol& alone, const Protocol& whole) : alone_(alone), whole_(whole) {}
 
   InTime look(const std::vector<WithinLaw>& laws) {
     for (const WithinLaw& law : laws) look_at(law);
@@ -118,7 +118,7 @@ class Looking {
 }  // namespace
 
 InTime calls_in_time(const Protocol& alone, const Protocol& whole, const std::vector<WithinLaw>& laws) {
-  return Looking(alone, whole).look(laws);
+  return TimeLaws(alone, whole).look(laws);
 }
 
 }  // namespace rushlight

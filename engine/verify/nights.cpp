@@ -26,7 +26,7 @@ void Nights::order_steps(StepId start) {
   std::size_t turn = place_of_.size();
   while (!stack.empty()) {
     const StepId step = stack.back().first;
-    const std::vector<Move>& moves = program_.moves_of(step);
+    const std::vector<Leading>& moves = program_.moves_of(step);
     if (stack.back().second == moves.size()) {
       place_of_[step.index] = --turn;
       stack.pop_back();
@@ -63,7 +63,7 @@ void Nights::enter(StepId step, Duration at, Pending pending) {
   }
   const std::size_t visit = visits_.size();
   visits_.push_back(Visit{step, at, pending.set, std::move(pending.from)});
-  const std::vector<Move>& moves = program_.moves_of(step);
+  const std::vector<Leading>& moves = program_.moves_of(step);
   for (std::size_t m = 0; m < moves.size(); ++m) {
     const Diagrams::Set set = program_.after(visits_[visit].set, step, moves[m]);
     if (set == Diagrams::kNone) continue;
@@ -108,7 +108,7 @@ std::vector<Diagrams::Set> Nights::going_round() const {
     if (rest[s] == Diagrams::kNone) continue;
     again.push_back(s);
     waiting[s] = true;
-    for (const Move& move : program_.moves_of(StepId{s})) {
+    for (const Leading& move : program_.moves_of(StepId{s})) {
       if (move.to && !stops_[move.to->index]) leads_here[move.to->index].push_back(s);
     }
   }
@@ -117,7 +117,7 @@ std::vector<Diagrams::Set> Nights::going_round() const {
     again.pop_back();
     waiting[s] = false;
     Diagrams::Set goes_on = Diagrams::kNone;
-    for (const Move& move : program_.moves_of(StepId{s})) {
+    for (const Leading& move : program_.moves_of(StepId{s})) {
       if (!move.to || stops_[move.to->index] || rest[move.to->index] == Diagrams::kNone) continue;
       goes_on = diagrams_.either(goes_on, program_.before(rest[move.to->index], StepId{s}, move));
     }
@@ -145,7 +145,7 @@ std::vector<Nights::Stage> Nights::night_to(std::size_t visit, Diagrams::Set wit
     wanted = Diagrams::kNone;
     for (const From& from : visits_[visit].from) {
       const Visit& before = visits_[from.visit];
-      const Move& led = program_.moves_of(before.step)[from.move];
+      const Leading& led = program_.moves_of(before.step)[from.move];
       // `here` names a value for what is not remembered too; the move says nothing of that.
       const Diagrams::Set some = diagrams_.freed(here, led.forgotten);
       wanted = diagrams_.both(before.set, program_.before(some, before.step, led));
@@ -161,7 +161,7 @@ std::vector<Nights::Stage> Nights::night_to(std::size_t visit, Diagrams::Set wit
 
 std::vector<Nights::Stage> Nights::night_to(const End& end) const {
   const Visit& visit = visits_[end.visit];
-  const Move& move = program_.moves_of(visit.step)[end.move];
+  const Leading& move = program_.moves_of(visit.step)[end.move];
   std::vector<Stage> night = night_to(end.visit, program_.before(Diagrams::kAll, visit.step, move));
   if (!night.empty()) night.back().move = end.move;
   return night;

@@ -74,7 +74,7 @@ Diagrams::Set Program::watches_before(StepId id, std::size_t before, bool asked_
   return watched;
 }
 
-std::vector<std::pair<Diagrams::Set, Duration>> Program::times_of(const Step& step, Move::By by) {
+std::vector<std::pair<Diagrams::Set, Duration>> Program::times_of(const Step& step, Leading::By by) {
   if (!step.wait) return {{Diagrams::kAll, Duration{0}}};
   std::vector<ThresholdId> read{step.wait->lasts, step.wait->overdue};
   if (step.wait->after && step.wait->start_within) read.push_back(*step.wait->start_within);
@@ -83,7 +83,7 @@ std::vector<std::pair<Diagrams::Set, Duration>> Program::times_of(const Step& st
     Duration takes = each.values[0];
     if (assumed_.answers == Promptness::late) {
       takes += each.values[1] + (each.values.size() > 2 ? each.values[2] : Duration{0});
-    } else if (by == Move::By::outcome) {
+    } else if (by == Leading::By::outcome) {
       takes = Duration{0};
     }
     times.emplace_back(each.where, takes);
@@ -91,7 +91,7 @@ std::vector<std::pair<Diagrams::Set, Duration>> Program::times_of(const Step& st
   return times;
 }
 
-void Program::add(StepId step, std::vector<Move>& moves, Move move) {
+void Program::add(StepId step, std::vector<Leading>& moves, Leading move) {
   move.when = diagrams_.both(move.when, stays_);
   if (move.to && protocol_[*move.to].counts) count(move.counts, *protocol_[*move.to].counts);
   const Facts kept = kept_over(step, move);
@@ -99,7 +99,7 @@ void Program::add(StepId step, std::vector<Move>& moves, Move move) {
   for (std::size_t v = 0; v < kept.size(); ++v) forgotten[v] = forgotten[v] && !kept[v];
   Facts told_here = forgotten;
   // Whatever was said before, it can be told anew until the rules are read.
-  const bool anew = move.by == Move::By::watch || move.by == Move::By::early || move.by == Move::By::overdue;
+  const bool anew = move.by == Leading::By::watch || move.by == Leading::By::early || move.by == Leading::By::overdue;
   for (std::size_t v = 0; v < told_here.size(); ++v)
     told_here[v] = told_here[v] && (anew || !remembered_[step.index][v]);
   move.forgotten = diagrams_.group(forgotten);
@@ -114,7 +114,7 @@ void Program::add(StepId step, std::vector<Move>& moves, Move move) {
   }
 }
 
-void Program::add_rule(StepId step, std::vector<Move>& moves, Move move, const Rule& rule) {
+void Program::add_rule(StepId step, std::vector<Leading>& moves, Leading move, const Rule& rule) {
   for (const CounterId counter : rule.resets) reset(move.counts, counter);
   if (!rule.enters) {
     move.to = takes_over_elsewhere(rule) ? std::nullopt : std::optional<StepId>(rule.go);
@@ -122,7 +122,7 @@ void Program::add_rule(StepId step, std::vector<Move>& moves, Move move, const R
   }
   // One visit at a time: what a visited protocol would go on to is the caller's to decide.
   const auto at_visit = [&](std::size_t visit, StepId to, std::size_t becomes) {
-    Move each = move;
+    Leading each = move;
     each.when = diagrams_.both(each.when, space_.visiting(diagrams_, visit));
     each.to = to;
     if (visit != becomes) each.counts.push_back(visit_becomes(becomes));
@@ -138,7 +138,7 @@ void Program::add_rule(StepId step, std::vector<Move>& moves, Move move, const R
   at_visit(0, *rule.enters, own);
 }
 
-void Program::add_rules(StepId id, std::vector<Move>& moves) {
+void Program::add_rules(StepId id, std::vector<Leading>& moves) {
   const Step& step = protocol_[id];
   const Diagrams::Set known_danger = watches_before(id, protocol_.watch.size(), false);
   Diagrams::Set taken = watches_before(id, protocol_.watch.size(), true);
@@ -147,13 +147,13 @@ void Program::add_rules(StepId id, std::vector<Move>& moves) {
     Diagrams::Set holding = space_.where(diagrams_, rule.when);
     for (std::size_t a = 0; a < step.asks.size() && rule.otherwise; ++a)
       holding = diagrams_.both(holding, space_.known(diagrams_, step.asks[a].fact));
-    Move move{};
+    Leading move{};
     move.index = static_cast<std::uint16_t>(r);
     move.when = diagrams_.without(holding, taken);
     taken = diagrams_.either(taken, holding);
     if (rule.early && step.wait && !rule.when.empty()) {
-      Move early = move;
-      early.by = Move::By::early;
+      Leading early = move;
+      early.by = Leading::By::early;
       early.when = diagrams_.without(holding, known_danger);
       add_rule(id, moves, std::move(early), rule);
     }
@@ -161,12 +161,12 @@ void Program::add_rules(StepId id, std::vector<Move>& moves) {
   }
 }
 
-void Program::add_outcomes(StepId id, std::vector<Move>& moves) {
+void Program::add_outcomes(StepId id, std::vector<Leading>& moves) {
   for (const ActionId action : protocol_[id].actions) {
     for (int outcome = 0; outcome < kOutcomes; ++outcome) {
       const auto& rule = protocol_[action].on[static_cast<std::size_t>(outcome)];
       if (!rule || !rule->go) continue;
-      Move move{Move::By::outcome, action.index, static_cast<Outcome>(outcome), *rule->go};
+      Leading move{Leading::By::outcome, action.index, static_cast<Outcome>(outcome), *rule->go};
       move.when = diagrams_.without(space_.where(diagrams_, protocol_[action].when),
                                     watches_before(id, protocol_.watch.size(), false));
       add(id, moves, std::move(move));
@@ -174,7 +174,7 @@ void Program::add_outcomes(StepId id, std::vector<Move>& moves) {
   }
 }
 
-void Program::add_watches(StepId id, std::vector<Move>& moves) {
+void Program::add_watches(StepId id, std::vector<Leading>& moves) {
   const Step& step = protocol_[id];
   const Part* here = protocol_.part_of(id);
   const auto is_of = [&](const Part* part, std::size_t watch) {
@@ -183,7 +183,7 @@ void Program::add_watches(StepId id, std::vector<Move>& moves) {
   for (std::size_t i = 0; i < protocol_.watch.size(); ++i) {
     const WatchId watch{static_cast<std::uint16_t>(i)};
     if (has(step.handles, watch)) continue;
-    Move move{Move::By::watch, watch.index, Outcome::given, protocol_[watch].go};
+    Leading move{Leading::By::watch, watch.index, Outcome::given, protocol_[watch].go};
     move.when = diagrams_.both(space_.where(diagrams_, protocol_[watch].when), stays_);
     move.when = diagrams_.without(move.when, watches_before(id, i, false));
     if (is_of(here, i)) {
@@ -193,7 +193,7 @@ void Program::add_watches(StepId id, std::vector<Move>& moves) {
     for (std::size_t v = 0; v < space_.visits().size(); ++v) {
       const StepId from = space_.visits()[v].step;
       if (!is_of(protocol_.part_of(from), i) || has(protocol_[from].handles, watch)) continue;
-      Move calling = move;
+      Leading calling = move;
       calling.when = diagrams_.both(calling.when, space_.visiting(diagrams_, v + 1));
       calling.counts.push_back(visit_becomes(0));
       add(id, moves, std::move(calling));
@@ -201,31 +201,31 @@ void Program::add_watches(StepId id, std::vector<Move>& moves) {
   }
 }
 
-void Program::add_ways_back(StepId id, std::vector<Move>& moves) {
+void Program::add_ways_back(StepId id, std::vector<Leading>& moves) {
   for (std::size_t v = 0; v < space_.visits().size(); ++v) {
     const Space::VisitRule& visit = space_.visits()[v];
-    Move move{Move::By::back, visit.rule, Outcome::given, protocol_[visit.step].rules[visit.rule].go};
+    Leading move{Leading::By::back, visit.rule, Outcome::given, protocol_[visit.step].rules[visit.rule].go};
     move.when = space_.visiting(diagrams_, v + 1);
     move.counts.push_back(visit_becomes(0));
     add(id, moves, std::move(move));
   }
 }
 
-std::vector<Move> Program::made(StepId id) {
+std::vector<Leading> Program::made(StepId id) {
   const Step& step = protocol_[id];
-  std::vector<Move> moves;
+  std::vector<Leading> moves;
   if (!step.ends) {
     add_rules(id, moves);
     add_outcomes(id, moves);
     if (step.wait && assumed_.answers == Promptness::late) {
-      Move overdue{Move::By::overdue, 0, Outcome::given, step.wait->go};
+      Leading overdue{Leading::By::overdue, 0, Outcome::given, step.wait->go};
       overdue.when = diagrams_.without(Diagrams::kAll, watches_before(id, protocol_.watch.size(), false));
       add(id, moves, std::move(overdue));
     }
     add_watches(id, moves);
   }
   if (!ends_a_visit(step)) return moves;
-  for (Move& move : moves) {
+  for (Leading& move : moves) {
     move.when = diagrams_.both(move.when, space_.visiting(diagrams_, 0));
     move.guard = diagrams_.both(move.guard, space_.visiting(diagrams_, 0));
   }
@@ -233,8 +233,8 @@ std::vector<Move> Program::made(StepId id) {
   return moves;
 }
 
-const std::vector<Move>& Program::moves_of(StepId step) {
-  std::optional<std::vector<Move>>& moves = moves_[step.index];
+const std::vector<Leading>& Program::moves_of(StepId step) {
+  std::optional<std::vector<Leading>>& moves = moves_[step.index];
   if (!moves) moves = made(step);
   return *moves;
 }
@@ -283,14 +283,14 @@ Diagrams::Set Program::with_deeds(Diagrams::Set entered, StepId step) {
   return set;
 }
 
-Diagrams::Set Program::after(Diagrams::Set entered, StepId step, const Move& move) {
+Diagrams::Set Program::after(Diagrams::Set entered, StepId step, const Leading& move) {
   Diagrams::Set set = with_deeds(entered, step);
   set = diagrams_.freed(diagrams_.both(set, move.guard), move.forgotten);
   for (const Diagrams::MapId map : move.counts) set = diagrams_.moved(set, map);
   return set;
 }
 
-Diagrams::Set Program::before(Diagrams::Set wanted, StepId step, const Move& move) {
+Diagrams::Set Program::before(Diagrams::Set wanted, StepId step, const Leading& move) {
   Diagrams::Set set = wanted;
   for (std::size_t i = move.counts.size(); i-- > 0;) set = diagrams_.moved_back(set, move.counts[i]);
   Facts told_here = told_facts();

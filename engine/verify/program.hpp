@@ -16,7 +16,7 @@ enum class Promptness : std::uint8_t {
 };
 
 /// One way on from a step.
-struct Move {
+struct Leading {
   enum class By : std::uint8_t { rule, early, outcome, overdue, watch, back } by;
   std::uint16_t index = 0;           // of the rule in the step, or of the action or the watch in the protocol
   Outcome outcome = Outcome::given;  // of the action
@@ -47,16 +47,16 @@ class Program {
   Program(const Space& space, Diagrams& diagrams, Assumed assumed);
 
   /// The moves of a step, made when they are first asked for.
-  const std::vector<Move>& moves_of(StepId step);
+  const std::vector<Leading>& moves_of(StepId step);
 
   /// The combinations an episode begins with: any child, nothing counted or done, no visit.
   Diagrams::Set at_start_of(StepId start);
 
   /// With what its actions count while one is in the step; each may be told any number of times.
   Diagrams::Set with_deeds(Diagrams::Set entered, StepId step);
-  Diagrams::Set after(Diagrams::Set entered, StepId step, const Move& move);
+  Diagrams::Set after(Diagrams::Set entered, StepId step, const Leading& move);
   /// The combinations on entering the step from which the move leads into `wanted`.
-  Diagrams::Set before(Diagrams::Set wanted, StepId step, const Move& move);
+  Diagrams::Set before(Diagrams::Set wanted, StepId step, const Leading& move);
 
   /// What is remembered on entering a step: the facts that are read there, or further on, before they are asked anew.
   bool remembers(StepId step, FactId fact) const;
@@ -71,18 +71,18 @@ class Program {
   bool is_told(std::size_t place) const;
   bool follows(CounterId counter) const;
   void find_what_is_remembered();
-  std::vector<Move> made(StepId step);
-  void add_rules(StepId step, std::vector<Move>& moves);
-  void add_outcomes(StepId step, std::vector<Move>& moves);
-  void add_watches(StepId step, std::vector<Move>& moves);
-  void add_ways_back(StepId step, std::vector<Move>& moves);
-  void add_rule(StepId step, std::vector<Move>& moves, Move move, const Rule& rule);
-  void add(StepId step, std::vector<Move>& moves, Move move);
+  std::vector<Leading> made(StepId step);
+  void add_rules(StepId step, std::vector<Leading>& moves);
+  void add_outcomes(StepId step, std::vector<Leading>& moves);
+  void add_watches(StepId step, std::vector<Leading>& moves);
+  void add_ways_back(StepId step, std::vector<Leading>& moves);
+  void add_rule(StepId step, std::vector<Leading>& moves, Leading move, const Rule& rule);
+  void add(StepId step, std::vector<Leading>& moves, Leading move);
   Diagrams::Set watches_before(StepId step, std::size_t before, bool asked_too);
   const std::vector<Deed>& deeds_of(StepId step);
   Facts told_facts() const;
-  Facts kept_over(StepId step, const Move& move) const;
-  std::vector<std::pair<Diagrams::Set, Duration>> times_of(const Step& step, Move::By by);
+  Facts kept_over(StepId step, const Leading& move) const;
+  std::vector<std::pair<Diagrams::Set, Duration>> times_of(const Step& step, Leading::By by);
   void count(std::vector<Diagrams::MapId>& counts, CounterId counter);
   void reset(std::vector<Diagrams::MapId>& counts, CounterId counter);
   Diagrams::MapId visit_becomes(std::size_t visit);
@@ -94,7 +94,7 @@ class Program {
   Diagrams::Set stays_;
   std::vector<FactId> told_before_;  // that the night begins with
   std::vector<Facts> remembered_;    // by step
-  std::vector<std::optional<std::vector<Move>>> moves_;
+  std::vector<std::optional<std::vector<Leading>>> moves_;
   std::vector<std::optional<std::vector<Deed>>> deeds_;
 };
 

@@ -70,11 +70,11 @@ void Program::find_what_is_remembered() {
 }
 
 // What stays known from before the move to after it.
-Program::Facts Program::kept_over(StepId id, const Move& move) const {
+Program::Facts Program::kept_over(StepId id, const Leading& move) const {
   const Step& step = protocol_[id];
   Facts kept(space_.variables().size() + 1, false);
-  const bool at_once = move.by == Move::By::back || (move.by == Move::By::outcome && !step.wait);
-  if (!move.to || (move.by != Move::By::rule && !at_once)) return kept;
+  const bool at_once = move.by == Leading::By::back || (move.by == Leading::By::outcome && !step.wait);
+  if (!move.to || (move.by != Leading::By::rule && !at_once)) return kept;
   for (std::size_t v = 0; v < space_.variables().size(); ++v) {
     if (!is_told(v) || !remembered_[move.to->index][v]) continue;
     const FactId fact{space_.variables()[v].subject.index};

@@ -144,9 +144,9 @@ class Replaying {
     }
     if (!episode_.wait_ends) return;
     if (answers_ == Promptness::late) {
-      const Duration before = stage.by == Move::By::overdue ? 0s : 1s;
+      const Duration before = stage.by == Leading::By::overdue ? 0s : 1s;
       wait_until(*episode_.wait_ends + time_in(step.wait->overdue) - before);
-    } else if (stage.by == Move::By::rule) {
+    } else if (stage.by == Leading::By::rule) {
       wait_until(*episode_.wait_ends);
     } else if (whole_wait) {
       wait_until(*episode_.wait_ends - 1s);
@@ -179,7 +179,7 @@ class Replaying {
 
   void take(const NightStep& stage) {
     switch (stage.by) {
-      case Move::By::rule:
+      case Leading::By::rule:
         let_time_pass(stage, true);
         if (!protocol_[stage.step].wait) tell(AllDone{});
         for (int rounds = 0; rounds < 3 && episode_.step == stage.step; ++rounds) {
@@ -188,18 +188,18 @@ class Replaying {
           tell(Answered{std::move(answers)});
         }
         return;
-      case Move::By::early:
+      case Leading::By::early:
         let_time_pass(stage, true);
         return tell(Answered{answers_to(protocol_[stage.step].rules[stage.index].when, stage)});
-      case Move::By::outcome:
+      case Leading::By::outcome:
         let_time_pass(stage, false);
         return take_outcome(protocol_.actions[stage.index], ActionId{stage.index}, stage.outcome);
-      case Move::By::overdue:
+      case Leading::By::overdue:
         return let_time_pass(stage, true);
-      case Move::By::watch:
+      case Leading::By::watch:
         let_time_pass(stage, true);
         return tell(GotWorse{answers_to(protocol_.watch[stage.index].when, stage)});
-      case Move::By::back:
+      case Leading::By::back:
         return;
     }
   }

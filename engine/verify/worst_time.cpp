@@ -62,8 +62,8 @@ class Looking {
     Diagrams::Set here = rest[at.index];
     while (!seen[at.index]) {
       seen[at.index] = true;
-      const Move* next = nullptr;
-      for (const Move& move : program_.moves_of(at)) {
+      const Leading* next = nullptr;
+      for (const Leading& move : program_.moves_of(at)) {
         if (!move.to || stops_[move.to->index]) continue;
         const Diagrams::Set leading = program_.before(rest[move.to->index], at, move);
         if (!diagrams_.meets(leading, here)) continue;
@@ -77,7 +77,7 @@ class Looking {
       stage.answers = answers_of(next->when);
       at = *next->to;
       time += next->takes;
-      found.night.push_back(NightStep{at, time, Move::By::rule, 0, Outcome::given, {}});
+      found.night.push_back(NightStep{at, time, Leading::By::rule, 0, Outcome::given, {}});
     }
   }
 
@@ -113,7 +113,7 @@ class Looking {
     tell(found, WorstTime::Verdict::within, nights, nights.night_to(*last));
     found.most = last->at;
     found.step = *program_.moves_of(nights.visits()[last->visit].step)[last->move].to;
-    found.night.push_back(NightStep{found.step, last->at, Move::By::rule, 0, Outcome::given, {}});
+    found.night.push_back(NightStep{found.step, last->at, Leading::By::rule, 0, Outcome::given, {}});
   }
 
   void tell(WorstTime& found, WorstTime::Verdict verdict, const Nights& nights,
@@ -121,11 +121,11 @@ class Looking {
     found.verdict = verdict;
     for (std::size_t i = 0; i < night.size(); ++i) {
       const Nights::Visit& visit = nights.visits()[night[i].visit];
-      found.night.push_back(NightStep{visit.step, visit.at, Move::By::rule, 0, Outcome::given, {}});
+      found.night.push_back(NightStep{visit.step, visit.at, Leading::By::rule, 0, Outcome::given, {}});
       found.step = visit.step;
       found.most = visit.at;
       if (!night[i].move) continue;
-      const Move& move = program_.moves_of(visit.step)[*night[i].move];
+      const Leading& move = program_.moves_of(visit.step)[*night[i].move];
       NightStep& stage = found.night.back();
       stage.by = move.by, stage.index = move.index, stage.outcome = move.outcome;
       Diagrams::Set wanted = Diagrams::kAll;

@@ -23,8 +23,8 @@ struct NightStep {
   };
   StepId step;
   Duration at;  // since the episode began
-  Move::By by = Move::By::rule;
-  std::uint16_t index = 0;  // as in Move
+  Leading::By by = Leading::By::rule;
+  std::uint16_t index = 0;  // as in Leading
   Outcome outcome = Outcome::given;
   std::vector<Answer> answers;  // that decide; for the first step what the child file says too
 };
