@@ -17,8 +17,8 @@ using namespace std::chrono_literals;
 
 namespace {
 
-constexpr std::uint64_t kProtocols = tests::kSanitized ? 60 : 2500;
-constexpr int kNights = 12;
+constexpr std::uint64_t kProtocolsDrawn = tests::kSanitized ? 60 : 2500;
+constexpr int kNightsEach = 12;
 constexpr std::size_t kMostFollowed = 3000;
 
 struct Drawing {
@@ -229,7 +229,7 @@ BOOST_AUTO_TEST_SUITE(nights_drawn_by_lot)
 
 BOOST_AUTO_TEST_CASE(no_night_is_later_than_the_worst_time_or_ends_otherwise) {
   Tally tally;
-  for (std::uint64_t seed = 1; seed <= kProtocols; ++seed) {
+  for (std::uint64_t seed = 1; seed <= kProtocolsDrawn; ++seed) {
     const Drawn whole = drawn_from(seed, true);
     Dice dice(seed * 7919);
     const Drawing drawing = drawing_from(dice, whole.protocol);
@@ -239,7 +239,7 @@ BOOST_AUTO_TEST_CASE(no_night_is_later_than_the_worst_time_or_ends_otherwise) {
     if (worst.verdict == WorstTime::Verdict::too_large) ++tally.given_up;
     if (worst.verdict != WorstTime::Verdict::within) continue;
     ++tally.within;
-    for (int night = 0; night < kNights; ++night) {
+    for (int night = 0; night < kNightsEach; ++night) {
       DrawnNight walked(dice, drawn, drawing);
       for (int events = 0; events < 120 && walked.possible() && !walked.is_grave(); ++events) {
         if (walked.episode().ended) break;
@@ -269,7 +269,7 @@ BOOST_AUTO_TEST_CASE(no_night_is_later_than_the_worst_time_or_ends_otherwise) {
 
 BOOST_AUTO_TEST_CASE(no_night_comes_where_nobody_is_said_to_come) {
   Tally tally;
-  for (std::uint64_t seed = 1; seed <= kProtocols / 4; ++seed) {
+  for (std::uint64_t seed = 1; seed <= kProtocolsDrawn / 4; ++seed) {
     const Drawn drawn = drawn_from(seed, true);
     const Protocol& protocol = drawn.protocol;
     Dice dice(seed * 104729);
@@ -285,7 +285,7 @@ BOOST_AUTO_TEST_CASE(no_night_comes_where_nobody_is_said_to_come) {
       ++tally.given_up;
       continue;
     }
-    for (int night = 0; night < kNights; ++night) {
+    for (int night = 0; night < kNightsEach; ++night) {
       DrawnNight walked(dice, drawn, drawing);
       for (int events = 0; events < 60 && walked.possible() && !walked.episode().ended; ++events) {
         walked.go_on();
