@@ -77,7 +77,12 @@ struct Id {
   std::string operator()(const AsksAtOnce&) const { return "asks-at-once"; }
   std::string operator()(const DoseNotCovered&) const { return "dose-not-covered"; }
   std::string operator()(const DoseRowNeverMatches&) const { return "dose-row-never-matches"; }
+  std::string operator()(const BorderTakenTwice&) const { return "border-taken-twice"; }
   std::string operator()(const BoundsCrossed&) const { return "bounds-crossed"; }
+  std::string operator()(const DoseOfNothing&) const { return "dose-of-nothing"; }
+  std::string operator()(const DoseAboveCap&) const { return "dose-above-cap"; }
+  std::string operator()(const MedicineWithoutCap&) const { return "medicine-without-cap"; }
+  std::string operator()(const BeyondPublished&) const { return "beyond-published"; }
   std::string operator()(const NeverBroken&) const { return "never-broken"; }
   std::string operator()(const CallTooLate&) const { return "call-too-late"; }
   std::string operator()(const CallNever&) const { return "call-never"; }

@@ -87,9 +87,22 @@ struct EarlyRuleUntold { std::string rule; };                    // reads what n
 struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty for a text of no step
 struct UntilBeforeStart { std::string step; std::string after; };        // `{until}` of a wait that starts after an action
 struct AsksAtOnce { std::string step; std::string action; std::string fact; };          // gives and measures without a wait
-struct DoseNotCovered { std::string dose; std::string example; };        // a child that no row takes
+struct DoseNotCovered {                                          // a child that no row takes
+  std::string dose; std::string example;
+  struct Wider { int row; std::string comparison; bool alone; };  // a row that would, compared so: alone, or with the others
+  std::vector<Wider> wider{};
+};
 struct DoseRowNeverMatches { int row; std::string dose; int earlier; };
+/// Two rules or rows (`what`) that lead to different things, and both take the border between them.
+struct BorderTakenTwice {
+  std::string what; std::string owner; std::string example; std::string border;
+  int earlier; std::string earlier_without; int later; std::string later_without;   // the comparison that leaves the border out
+};
 struct BoundsCrossed { std::string dose; int row; std::string least; std::string least_value; std::string most; std::string most_value; };
+struct DoseOfNothing { std::string dose; int row; std::string amount; std::string child; };
+struct DoseAboveCap { std::string dose; int row; std::string amount; std::string child; std::string cap; std::string most; };  // `cap` holds the other rows
+struct MedicineWithoutCap { std::string dose; int row; std::string amount; std::string child; };
+struct BeyondPublished { std::string dose; std::string amount; std::string child; std::string most; std::string source; };
 // The laws of a clinic (safety.xml).
 struct NeverBroken { std::string law; std::string example; std::string step; std::string offence; };  // offence: "is home, calmer than ...", "does ..."
 struct CallTooLate { std::string law; std::string child; std::string urgency; bool late; std::string after; std::string limit; std::string night; };  // late: with answers as late as can be
@@ -114,8 +127,8 @@ using Kind = std::variant<
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, ThresholdsCrossed, StepUnreachable, DeadEnd,
     LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm,
     InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow,
-    InsulinWithoutDose, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, NeverBroken, CallTooLate, CallNever,
-    LawNotShown, WorseIsCalmer, HardToRead,
+    InsulinWithoutDose, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
+    DoseOfNothing, DoseAboveCap, MedicineWithoutCap, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
     UnknownStart,
     JournalDamaged, JournalNewer, WrongUse>;
 

@@ -61,9 +61,10 @@ struct PropertyOf {
       return Property::outcomes_covered;
     } else if constexpr (is_one_of<K, UnknownNotCovered, ValuesNotCovered>) {
       return Property::answers_covered;
-    } else if constexpr (is_one_of<K, RuleNeverMatches>) {
+    } else if constexpr (is_one_of<K, RuleNeverMatches, BorderTakenTwice>) {
       return Property::no_dead_rule;
-    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed>) {
+    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap,
+                                   MedicineWithoutCap, BeyondPublished>) {
       return Property::doses_covered;
     } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold>) {
       return Property::rules_read_what_is_asked;

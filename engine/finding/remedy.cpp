@@ -264,14 +264,38 @@ struct Remedy {
   }
   std::string operator()(const AsksAtOnce& k) const { return "add a `<wait>` to step " + quoted(k.step); }
   std::string operator()(const DoseNotCovered& k) const {
-    return "add a last `<row>` to " + quoted(k.dose) + " with `fixed`, or with `withheld=\"yes\"` and the reason";
+    std::string wider;
+    for (const DoseNotCovered::Wider& row : k.wider)
+      wider += (wider.empty() ? "write " : row.alone ? ", or " : ", and ") + quoted(row.comparison) + " in row " + std::to_string(row.row);
+    return wider + (wider.empty() ? "add" : "; or add") + " a last `<row>` to " + quoted(k.dose) +
+           " with `fixed`, or with `withheld=\"yes\"` and the reason";
   }
   std::string operator()(const DoseRowNeverMatches& k) const {
     const std::string gone = "delete row " + std::to_string(k.row);
     return k.earlier > 0 ? gone + ", or move it above row " + std::to_string(k.earlier) : gone;
   }
+  std::string operator()(const BorderTakenTwice& k) const {
+    const auto in = [&](const std::string& comparison, int number) {
+      return quoted(comparison) + " in " + one_line(k.what) + " " + std::to_string(number);
+    };
+    return "write " + in(k.earlier_without, k.earlier) + " if " + one_line(k.border) + " is for " + one_line(k.what) + " " +
+           std::to_string(k.later) + ", or " + in(k.later_without, k.later) + " if it is for " + one_line(k.what) + " " +
+           std::to_string(k.earlier);
+  }
   std::string operator()(const BoundsCrossed& k) const {
     return "bring " + quoted(k.least) + " down to " + quoted(k.most) + " or below, or raise " + quoted(k.most);
+  }
+  std::string operator()(const DoseOfNothing& k) const {
+    return "add `least=\"...\"` to row " + std::to_string(k.row) + ", or a row above it with `withheld=\"yes\"` and the reason";
+  }
+  std::string operator()(const DoseAboveCap& k) const {
+    return "add " + quoted("most=\"" + k.cap + "\"") + " to row " + std::to_string(k.row) + ", or raise " + quoted(k.cap);
+  }
+  std::string operator()(const MedicineWithoutCap& k) const {
+    return "add `most=\"...\"` to row " + std::to_string(k.row) + " with the most to give at once";
+  }
+  std::string operator()(const BeyondPublished& k) const {
+    return "compare " + quoted(k.dose) + " with its source, or add `most=\"...\"` to its rows";
   }
   std::string operator()(const NeverBroken& k) const {
     return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.step);

@@ -227,9 +227,30 @@ struct Sentence {
   std::string operator()(const DoseRowNeverMatches& k) const {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " can never match";
   }
+  std::string operator()(const BorderTakenTwice& k) const {
+    return one_line(k.what) + "s " + std::to_string(k.earlier) + " and " + std::to_string(k.later) + " of " +
+           (k.what == "row" ? quoted(k.owner) : "step " + quoted(k.owner)) + " both take " + one_line(k.example) +
+           " and do not agree: " + one_line(k.what) + " " + std::to_string(k.earlier) + " counts";
+  }
   std::string operator()(const BoundsCrossed& k) const {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives at least " + quoted(k.least) + ", " +
            one_line(k.least_value) + ", but at most " + quoted(k.most) + ", " + one_line(k.most_value);
+  }
+  std::string operator()(const DoseOfNothing& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives " + one_line(k.amount) + " (" +
+           one_line(k.child) + ")";
+  }
+  std::string operator()(const DoseAboveCap& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives up to " + one_line(k.amount) + " (" +
+           one_line(k.child) + "), and other rows stop at " + quoted(k.cap) + ", " + one_line(k.most);
+  }
+  std::string operator()(const MedicineWithoutCap& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " has no `most` and gives up to " +
+           one_line(k.amount) + " (" + one_line(k.child) + ")";
+  }
+  std::string operator()(const BeyondPublished& k) const {
+    return quoted(k.dose) + " gives up to " + one_line(k.amount) + " (" + one_line(k.child) +
+           "), and the largest published dose is " + one_line(k.most) + " (" + one_line(k.source) + ")";
   }
   std::string operator()(const NeverBroken& k) const {
     return "against law " + quoted(k.law) + ", " + one_line(k.example) + " leads to step " + quoted(k.step) +

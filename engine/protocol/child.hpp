@@ -55,6 +55,21 @@ struct CorrectionFactor {
   GlucoseUnit unit;
 };
 
+/// What a child file may say. Beyond these no child is; between them and the plausible range (wire/plausible_weight) a person
+/// is asked. Common practice, no source.
+inline constexpr BodyWeight kLightestChild{Decimal::whole(1), kKilogram};
+inline constexpr BodyWeight kHeaviestChild{Decimal::whole(250), kKilogram};
+inline constexpr InsulinDose kLeastDailyDose{Decimal::of_micros(500'000), kInsulinUnit};
+inline constexpr InsulinDose kMostDailyDose{Decimal::whole(400), kInsulinUnit};
+constexpr Decimal least_correction_factor(GlucoseUnit unit) {
+  return unit == GlucoseUnit::mg_per_dl ? Decimal::whole(5) : Decimal::of_micros(300'000);
+}
+constexpr Decimal greatest_correction_factor(GlucoseUnit unit) {
+  return unit == GlucoseUnit::mg_per_dl ? Decimal::whole(400) : Decimal::whole(22);
+}
+/// The oldest a protocol is looked at for: the last month before the nineteenth birthday.
+inline constexpr Age kOldestChild = Age::of_months(19 * 12 - 1);
+
 /// What is known about the child before anything happens. Read and vetted by wire/child_from_json.
 struct Child {
   std::string name;

@@ -8,14 +8,20 @@ void Checking::error(const Where& where, Kind kind, std::optional<Because> becau
   findings.push_back(Finding{Severity::error, where, std::move(kind), std::move(because)});
 }
 
+void Checking::warning(const Where& where, Kind kind, std::optional<Because> because) {
+  findings.push_back(Finding{Severity::warning, where, std::move(kind), std::move(because)});
+}
+
 Checked check(Protocol protocol) {
   Checking checking{protocol, {}, graph_of(protocol)};
   for (const Step& step : protocol.steps) checking.tables.push_back(tables_of(protocol, step));
   every_value_has_a_rule(checking);
   no_rule_is_dead(checking);
+  no_border_is_taken_twice(checking);
   every_child_has_a_row(checking);
   no_dose_row_is_dead(checking);
   bounds_of_rows_are_in_order(checking);
+  every_amount_keeps_its_bounds(checking);
   giving_is_followed_by_a_wait(checking);
   rules_read_what_is_asked(checking);
   early_rules_can_be_met(checking);

@@ -35,7 +35,7 @@ struct Checked {
 /// mouth and is left for a calmer step only when the danger was answered anew; when nobody answers somebody is called; and
 /// no insulin is given to a child who is low. Every dose table has a row for every
 /// child, unknown weight included, no dead row and no least above its most; and no step gives something and measures without
-/// a wait.
+/// a wait. Two rules or rows that both take the border between them and do not agree are a warning: the first one counts.
 Checked check(Protocol protocol);
 
 /// The checked protocols of a set as one that begins with `first` (protocol/linked.hpp): what each has passed alone holds

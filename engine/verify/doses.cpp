@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "verify/contexts.hpp"
 #include "verify/properties.hpp"
 
@@ -7,7 +9,7 @@ namespace {
 
 constexpr const char* kUnknownWeight = "weight: can't tell";
 
-// "a child of unknown weight (age 6 a)"
+// "a child of unknown weight (age 6 years)"
 std::string child_of(std::string example) {
   std::string child = "a child";
   if (const std::size_t at = example.find(kUnknownWeight); at != std::string::npos) {
@@ -30,26 +32,129 @@ std::optional<Because> because_of(const Dose& dose, bool unknown_weight) {
 }
 
 struct Gap {
-  std::optional<std::string> example;
+  const Table* table;
+  Box box;
+};
+
+struct Gaps {
+  std::vector<Gap> found;
   bool gave_up = false;
 };
 
-// The first gap of the part that `counts`.
-Gap gap_in(const Protocol& protocol, const Tables& tables, const std::function<std::optional<Box>(const Table&)>& part,
-           const std::function<bool(const Table&, const Box&)>& counts) {
-  Gap found;
+bool is_a_number(const Protocol& protocol, const Dimension& dimension) {
+  return dimension.subject.kind == Subject::Kind::fact && protocol.facts[dimension.subject.index].options.empty();
+}
+
+// Two stretches of a number with another between them are two holes: the first run of each side, what is known of it
+// before what nobody can tell.
+Box first_run(const Protocol& protocol, const Table& table, Box gap) {
+  for (std::size_t i = 0; i < gap.sides.size(); ++i) {
+    if (!is_a_number(protocol, table.dimensions[i])) continue;
+    Stretches known = gap.sides[i];
+    known &= known_of(table.dimensions[i]);
+    if (known.none()) continue;
+    const Run run = known.runs().front();
+    known.keep(run);
+    gap.sides[i] = std::move(known);
+  }
+  return gap;
+}
+
+// The hole as far as it goes as long as nothing takes it: each number on to its neighbours, each choice to all its
+// options. However the search cut it, it is one.
+Box widened(const Protocol& protocol, const Table& table, Box gap, const std::vector<const Box*>& takers) {
+  for (std::size_t i = 0; i < gap.sides.size(); ++i) {
+    const Stretches known = known_of(table.dimensions[i]);
+    if (!gap.sides[i].meets(known)) continue;
+    const std::size_t count = table.dimensions[i].stretches.size();
+    const bool number = is_a_number(protocol, table.dimensions[i]);
+    const auto take = [&](std::size_t bit, std::size_t neighbour) {
+      if (gap.sides[i].test(bit) || !known.test(bit)) return;
+      if (number && !(gap.sides[i].test(neighbour) && known.test(neighbour))) return;
+      gap.sides[i].set(bit);
+      if (any_meets(takers, gap)) gap.sides[i].reset(bit);
+    };
+    for (std::size_t bit = 1; bit < count; ++bit) take(bit, bit - 1);
+    for (std::size_t bit = count; bit-- > 1;) take(bit - 1, bit);
+  }
+  return gap;
+}
+
+// In the order of the values that they begin with.
+bool comes_before(const Gap& one, const Gap& other) {
+  for (std::size_t i = 0; i < one.box.sides.size(); ++i) {
+    const std::size_t first = one.box.sides[i].first_place(), second = other.box.sides[i].first_place();
+    if (first != second) return first < second;
+  }
+  return false;
+}
+
+// One for each hole of the part that counts, as far as they are told. The first table that has one speaks for all: the
+// others are the same rows for another unit, or another band.
+Gaps gaps_in(const Protocol& protocol, const Tables& tables,
+             const std::function<std::optional<Box>(const Table&)>& part,
+             const std::function<bool(const Table&, const Box&)>& counts) {
+  constexpr std::size_t kMostTold = 4;
+  Gaps gaps;
   for (const Table& table : tables.tables) {
     const std::optional<Box> box = part(table);
     if (!box) continue;
-    const Search search = each_left_over(*box, takers_of(table), [&](const Box& gap) {
-      if (!counts(table, gap)) return true;
-      found.example = child_of(example_of(protocol, table, opened(table, gap)));
-      return false;
-    });
-    if (search == Search::gave_up) found.gave_up = true;
-    if (found.example) break;
+    std::vector<const Box*> takers = takers_of(table);
+    std::vector<Box> told;
+    told.reserve(kMostTold);  // the takers point into it
+    Search search = Search::stopped;
+    while (search == Search::stopped && told.size() < kMostTold) {
+      search = each_left_over(*box, takers, [&](const Box& left) {
+        if (!counts(table, left)) return true;
+        told.push_back(widened(protocol, table, opened(table, first_run(protocol, table, left)), takers));
+        return false;
+      });
+      if (search == Search::stopped) takers.push_back(&told.back());
+    }
+    if (search == Search::gave_up) gaps.gave_up = true;
+    for (const Box& each : told) gaps.found.push_back(Gap{&table, each});
+    if (!gaps.found.empty()) break;
   }
-  return found;
+  std::sort(gaps.found.begin(), gaps.found.end(), comes_before);
+  return gaps;
+}
+
+enum class Shares : std::uint8_t { none, some, all };
+
+/// How much of the gap a row would take, were it to take all of it in this dimension.
+Shares beside(const Box& row, const Box& gap, std::size_t dimension) {
+  Shares shares = Shares::all;
+  for (std::size_t i = 0; i < gap.sides.size(); ++i) {
+    if (i == dimension) continue;
+    if (!row.sides[i].meets(gap.sides[i])) return Shares::none;
+    if (!row.sides[i].contains(gap.sides[i])) shares = Shares::some;
+  }
+  return shares;
+}
+
+// The rows that would take the hole if their `below` or `above` took its border too: those that do alone, or all that
+// do together from above.
+std::vector<DoseNotCovered::Wider> wider_rows(const Protocol& protocol, const Dose& dose, const Gap& gap) {
+  std::vector<DoseNotCovered::Wider> alone, together;
+  for (std::size_t row = 0; row < dose.rows.size(); ++row) {
+    const Box& box = gap.table->rules[row];
+    for (const Condition& condition : dose.rows[row].when) {
+      const auto* test = std::get_if<Compares>(&condition.test);
+      if (test == nullptr) continue;
+      for (std::size_t i = 0; i < box.sides.size(); ++i) {
+        if (!(gap.table->dimensions[i].subject == subject_of(condition))) continue;
+        const Shares shares = beside(box, gap.box, i);
+        const auto bit = only_shown_bit(protocol, *gap.table, i, gap.box.sides[i]);
+        if (!bit || shares == Shares::none) continue;
+        const bool ends_before = test->comparison == Comparison::below && *bit > 0 && box.sides[i].test(*bit - 1);
+        const bool begins_behind = test->comparison == Comparison::above && box.sides[i].test(*bit + 1);
+        const bool all = shares == Shares::all;
+        if (ends_before && all) alone.push_back({static_cast<int>(row) + 1, "at-most", true});
+        if (begins_behind) (all ? alone : together).push_back({static_cast<int>(row) + 1, "at-least", all});
+      }
+    }
+  }
+  return alone.empty() ? together : alone;
 }
 
 std::optional<std::size_t> weight_of(const Table& table) {
@@ -88,16 +193,24 @@ void every_child_has_a_row(Checking& checking) {
                                           Cover::kMostDimensions});
       continue;
     }
-    const Gap known = gap_in(protocol, tables, all_known, any);
-    const Gap unknown = gap_in(protocol, tables, weight_unknown, is_about_weight);
-    if (known.example) checking.error(dose.where, DoseNotCovered{dose.name, *known.example});
-    if (unknown.example)
-      checking.error(dose.where, DoseNotCovered{dose.name, *unknown.example}, because_of(dose, true));
-    if (known.example || unknown.example) continue;
-    const Gap rest = gap_in(
-        protocol, tables, [](const Table& table) { return std::optional(table.whole); }, any);
-    if (rest.example) checking.error(dose.where, DoseNotCovered{dose.name, *rest.example});
-    if (rest.gave_up) checking.error(dose.where, too_entangled());
+    const auto tell = [&](const Gaps& gaps, std::optional<Because> because) {
+      for (const Gap& gap : gaps.found) {
+        const std::string child = child_of(example_of(protocol, *gap.table, gap.box));
+        checking.error(dose.where, DoseNotCovered{dose.name, child, wider_rows(protocol, dose, gap)}, because);
+      }
+    };
+    const Gaps known = gaps_in(protocol, tables, all_known, any);
+    const Gaps unknown = gaps_in(protocol, tables, weight_unknown, is_about_weight);
+    tell(known, std::nullopt);
+    tell(unknown, because_of(dose, true));
+    bool gave_up = known.gave_up || unknown.gave_up;
+    if (known.found.empty() && unknown.found.empty()) {
+      const Gaps rest = gaps_in(
+          protocol, tables, [](const Table& table) { return std::optional(table.whole); }, any);
+      tell(rest, std::nullopt);
+      gave_up = gave_up || rest.gave_up;
+    }
+    if (gave_up) checking.error(dose.where, too_entangled());
   }
 }
 

@@ -63,7 +63,51 @@ std::string words_of(const Protocol& protocol, const Table& table, const Dimensi
   return fact.name + " " + number_text(fact, stretch.value, table.unit);
 }
 
+// A reading that a meter or a scale can show: LO and HI, whole mg/dL, tenths of mmol/L and of kilograms.
+bool can_be_shown(const Protocol& protocol, const Table& table, const Subject& subject, const Stretch& stretch) {
+  if (subject.kind != Subject::Kind::fact || stretch.unknown) return true;
+  if (stretch.value == kMeterLo || stretch.value == kMeterHi) return true;
+  constexpr std::int64_t kTenth = 100'000, kWhole = 1'000'000;
+  switch (protocol.facts[subject.index].kind) {
+    case FactKind::glucose:
+      return stretch.value % (table.unit == GlucoseUnit::mg_per_dl ? kWhole : kTenth) == 0;
+    case FactKind::ketones:
+    case FactKind::weight:
+      return stretch.value % kTenth == 0;
+    default:
+      return true;
+  }
+}
+
 }  // namespace
+
+std::size_t shown_bit(const Protocol& protocol, const Table& table, std::size_t dimension, const Stretches& side) {
+  const std::vector<Stretch>& stretches = table.dimensions[dimension].stretches;
+  std::size_t first = stretches.size();
+  for (std::size_t bit = 0; bit < stretches.size(); ++bit) {
+    if (!side.test(bit)) continue;
+    if (can_be_shown(protocol, table, table.dimensions[dimension].subject, stretches[bit])) return bit;
+    if (first == stretches.size()) first = bit;
+  }
+  return first;
+}
+
+std::optional<std::size_t> only_shown_bit(const Protocol& protocol, const Table& table, std::size_t dimension,
+                                          const Stretches& side) {
+  std::optional<std::size_t> only;
+  for (std::size_t bit = 0; bit < table.dimensions[dimension].stretches.size(); ++bit) {
+    const Stretch& stretch = table.dimensions[dimension].stretches[bit];
+    if (!side.test(bit) || !can_be_shown(protocol, table, table.dimensions[dimension].subject, stretch)) continue;
+    if (only) return std::nullopt;
+    only = bit;
+  }
+  return only;
+}
+
+std::string value_text(const Protocol& protocol, const Table& table, std::size_t dimension, std::size_t bit) {
+  const Dimension& of = table.dimensions[dimension];
+  return words_of(protocol, table, of, of.stretches[bit]);
+}
 
 std::string example_of(const Protocol& protocol, const Table& table, const Box& box) {
   // Who the child is comes first, as a nurse would say it.
@@ -73,11 +117,7 @@ std::string example_of(const Protocol& protocol, const Table& table, const Box& 
     if (box.sides[i] == table.whole.sides[i] && !dimension.splits_bands) continue;
     const Subject& subject = dimension.subject;
     std::string& text = subject.kind == Subject::Kind::fact && protocol.facts[subject.index].from_child ? child : rest;
-    for (std::size_t bit = 0; bit < dimension.stretches.size(); ++bit) {
-      if (!box.sides[i].test(bit)) continue;
-      text += (text.empty() ? "" : ", ") + words_of(protocol, table, dimension, dimension.stretches[bit]);
-      break;
-    }
+    text += (text.empty() ? "" : ", ") + value_text(protocol, table, i, shown_bit(protocol, table, i, box.sides[i]));
   }
   if (child.empty() && rest.empty()) return "any answer";
   return child + (child.empty() || rest.empty() ? "" : ", ") + rest;

@@ -21,18 +21,23 @@ struct Checking {
   bool thresholds_cross = false;  // what follows from that is not told
 
   void error(const Where& where, Kind kind, std::optional<Because> because = std::nullopt);
+  void warning(const Where& where, Kind kind, std::optional<Because> because = std::nullopt);
 };
 
 /// Every table takes every value of its questions, "can't tell" included.
 void every_value_has_a_rule(Checking& checking);
 /// No rule waits behind others that take everything it asks for.
 void no_rule_is_dead(Checking& checking);
+/// No two rules that lead apart, and no two rows that give different amounts, both take the border between them.
+void no_border_is_taken_twice(Checking& checking);
 /// Every child finds a row in every dose table, a child of unknown weight too.
 void every_child_has_a_row(Checking& checking);
 /// No row waits behind others that take every child it is for.
 void no_dose_row_is_dead(Checking& checking);
 /// The least of a row is never above its most.
 void bounds_of_rows_are_in_order(Checking& checking);
+/// No amount is nothing or less, none passes the cap of the dose, a medicine that grows with the child has a cap, and what no published source gives is said.
+void every_amount_keeps_its_bounds(Checking& checking);
 /// What is given works before the glucose is asked again.
 void giving_is_followed_by_a_wait(Checking& checking);
 /// A rule reads only what its step asks.

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "protocol/protocol.hpp"
+#include "verify/contexts.hpp"
 #include "verify/cover.hpp"
 
 // Private to engine/verify: rule tables cut into regions.
@@ -52,6 +53,7 @@ struct Table {
   Box whole;
   std::vector<Box> rules;
   std::vector<Box> watched;  // taken before the rules: watch rules the step does not handle and whose facts it asks
+  ContextCell cell;
 };
 
 struct Tables {
@@ -63,6 +65,17 @@ struct Tables {
 Tables tables_of(const Protocol& protocol, const Step& step);
 /// The rows of a dose table as rules: a row for each kilogram takes no unknown weight.
 Tables tables_of(const Protocol& protocol, const Dose& dose);
+
+/// Rows that need not be of one dose. They are also cut where these thresholds have bands, and along these subjects,
+/// and always for each unit: what a row gives may depend on it.
+struct RowLine {
+  Conditions when;
+  std::vector<FactId> needs;  // what must be known for an amount to be worked out
+};
+Tables tables_of(const Protocol& protocol, const std::vector<RowLine>& rows, const std::vector<ThresholdId>& cut_by,
+                 const std::vector<Subject>& about, bool insulin);
+/// What must be known for the amount of a row.
+std::vector<FactId> needs_of(const Protocol& protocol, const DoseRow& row);
 
 /// Calls `visit` with disjoint boxes that together are what `box` holds beside all `takers`; stops when it gives false.
 Search each_left_over(const Box& box, const std::vector<const Box*>& takers,
@@ -84,6 +97,13 @@ bool any_meets(const std::vector<const Box*>& takers, const Box& box);
 /// The gap without what does not matter to it.
 Box opened(const Table& table, Box gap);
 
+/// The first stretch of a side with a value that a meter or a scale can show; the first of all when there is none.
+std::size_t shown_bit(const Protocol& protocol, const Table& table, std::size_t dimension, const Stretches& side);
+/// The one stretch that can be shown, when there is no other.
+std::optional<std::size_t> only_shown_bit(const Protocol& protocol, const Table& table, std::size_t dimension,
+                                          const Stretches& side);
+/// "glucose 66 mg/dL": one stretch of one thing.
+std::string value_text(const Protocol& protocol, const Table& table, std::size_t dimension, std::size_t bit);
 /// "glucose 66 mg/dL, symptoms: can't tell": one member of the box, naming only what the box restricts.
 std::string example_of(const Protocol& protocol, const Table& table, const Box& box);
 

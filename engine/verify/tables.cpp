@@ -6,6 +6,19 @@
 
 namespace rushlight {
 
+/// A correction also needs the child's factor, which is there or not.
+std::vector<FactId> needs_of(const Protocol& protocol, const DoseRow& row) {
+  if (std::holds_alternative<DoseRow::PerKilogram>(row.cell)) return {fact_id(ChildFact::weight)};
+  std::vector<FactId> needs;
+  if (std::holds_alternative<DoseRow::OfDailyDose>(row.cell) || row.most_percent)
+    needs.push_back(fact_id(ChildFact::total_daily_dose));
+  if (std::holds_alternative<DoseRow::Correction>(row.cell)) {
+    needs.push_back(fact_id(ChildFact::correction_known));
+    if (const auto glucose = protocol.fact_named("glucose")) needs.push_back(*glucose);
+  }
+  return needs;
+}
+
 namespace {
 
 constexpr std::int64_t kDayInMinutes = 24 * 60;
@@ -23,19 +36,6 @@ struct Line {  // a watch rule, a rule or a row, as far as regions are concerned
   std::vector<FactId> needs;  // what must be known for an amount to be worked out
   std::vector<Part> parts{};
 };
-
-/// A correction also needs the child's factor, which is there or not.
-std::vector<FactId> needs_of(const Protocol& protocol, const DoseRow& row) {
-  if (std::holds_alternative<DoseRow::PerKilogram>(row.cell)) return {fact_id(ChildFact::weight)};
-  std::vector<FactId> needs;
-  if (std::holds_alternative<DoseRow::OfDailyDose>(row.cell) || row.most_percent)
-    needs.push_back(fact_id(ChildFact::total_daily_dose));
-  if (std::holds_alternative<DoseRow::Correction>(row.cell)) {
-    needs.push_back(fact_id(ChildFact::correction_known));
-    if (const auto glucose = protocol.fact_named("glucose")) needs.push_back(*glucose);
-  }
-  return needs;
-}
 
 bool asks(const Step& step, FactId fact) {
   return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return ask.fact == fact; });
@@ -101,6 +101,17 @@ class TableBuilder {
     add_lines();
   }
 
+  TableBuilder(const Protocol& protocol, const std::vector<RowLine>& rows, const std::vector<ThresholdId>& cut_by,
+               const std::vector<Subject>& about, bool insulin)
+      : protocol_(protocol), insulin_(insulin), each_unit_(true), limits_(cut_by) {
+    for (const RowLine& row : rows) {
+      rules_.push_back(Line{&row.when, false, row.needs});
+      for (const FactId need : row.needs) place_of({Subject::Kind::fact, need.index});
+    }
+    for (const Subject& subject : about) place_of(subject);
+    add_lines();
+  }
+
   Tables build() {
     Tables all;
     const bool reads_glucose = std::any_of(subjects_.begin(), subjects_.end(), [&](const Subject& subject) {
@@ -114,7 +125,8 @@ class TableBuilder {
       Table table = table_of(cell, GlucoseUnit::mg_per_dl);
       if (reads_glucose) {
         Table other = table_of(cell, GlucoseUnit::mmol_per_l);
-        const bool same = other.whole == table.whole && other.rules == table.rules && other.watched == table.watched;
+        const bool same =
+            !each_unit_ && other.whole == table.whole && other.rules == table.rules && other.watched == table.watched;
         all.tables.push_back(std::move(table));
         // What holds for a table holds for another that is cut in the same way.
         if (!same) all.tables.push_back(std::move(other));
@@ -211,7 +223,7 @@ class TableBuilder {
   }
 
   Table table_of(const ContextCell& cell, GlucoseUnit unit) const {
-    Table table{unit, {}, {}, {}, {}};
+    Table table{unit, {}, {}, {}, {}, cell};
     const std::vector<Borders> borders = borders_of(cell, unit);
     for (std::size_t i = 0; i < subjects_.size(); ++i) {
       table.dimensions.push_back(dimension_of(subjects_[i], borders[i], cell, unit));
@@ -225,6 +237,7 @@ class TableBuilder {
   const Protocol& protocol_;
   const Step* step_ = nullptr;  // none for a dose
   bool insulin_ = false;        // its table is not read without a glucose and a total daily dose (episode/insulin.hpp)
+  bool each_unit_ = false;      // no table stands for both
   std::vector<Line> watched_, rules_;
   std::vector<Subject> subjects_;
   std::vector<ThresholdId> limits_;
@@ -234,5 +247,9 @@ class TableBuilder {
 
 Tables tables_of(const Protocol& protocol, const Step& step) { return TableBuilder(protocol, step).build(); }
 Tables tables_of(const Protocol& protocol, const Dose& dose) { return TableBuilder(protocol, dose).build(); }
+Tables tables_of(const Protocol& protocol, const std::vector<RowLine>& rows, const std::vector<ThresholdId>& cut_by,
+                 const std::vector<Subject>& about, bool insulin) {
+  return TableBuilder(protocol, rows, cut_by, about, insulin).build();
+}
 
 }  // namespace rushlight

@@ -24,10 +24,6 @@ constexpr std::array<std::string_view, 2> kGlucoseUnits{"mg/dL", "mmol/L"};
 // Whoever was born before is no child any more, and 1926 for 2026 is a slip. A fixed day, so that nobody is refused one
 // night for having grown a day older. Common practice, no source.
 constexpr Day kEarliestBirth{std::chrono::year{1990}, std::chrono::January, std::chrono::day{1}};
-// Beyond these no child is; between them and the plausible range a person is asked. Common practice, no source.
-constexpr Decimal kLightest = Decimal::whole(1);
-constexpr Decimal kHeaviest = Decimal::whole(250);
-constexpr Decimal kMostInsulin = Decimal::whole(400);
 
 /// "100 [iU]/mL" for "U100" or "U-100", as boxes and people say it; empty for anything else.
 std::string strength_from_box(const JsonNode& node) {
@@ -107,7 +103,7 @@ class ChildReader {
       }
       return;
     }
-    const auto value = amount_of(*node, "weight", Unit::kilogram, kLightest, kHeaviest, findings_);
+    const auto value = amount_of(*node, "weight", Unit::kilogram, kLightestChild.in(kKilogram), kHeaviestChild.in(kKilogram), findings_);
     if (day == nullptr) {
       findings_.push_back(
           error_at(*node, WrongUse{"the day of weighing is missing", "add `weighed` with the day, like `2026-03-01`"}));
@@ -136,7 +132,7 @@ class ChildReader {
     const bool confirmed = is_confirmed("total_daily_dose_confirmed", "total_daily_dose", node);
     if (node == nullptr) return;
     const auto value =
-        amount_of(*node, "total_daily_dose", Unit::insulin_unit, Decimal::of_micros(500'000), kMostInsulin, findings_);
+        amount_of(*node, "total_daily_dose", Unit::insulin_unit, kLeastDailyDose.in(kInsulinUnit), kMostDailyDose.in(kInsulinUnit), findings_);
     if (!value) return;
     child_.total_daily_dose = InsulinDose{*value, kInsulinUnit};
     if (!child_.weight || weight_in_doubt_ || confirmed) return;
@@ -173,10 +169,8 @@ class ChildReader {
       }
     }
     if (const JsonNode* node = reader_.optional("correction_factor")) {
-      const bool mg = child_.unit == GlucoseUnit::mg_per_dl;
-      const auto fall = amount_of(*node, "correction_factor", unit_of(child_.unit),
-                                  mg ? Decimal::whole(5) : Decimal::of_micros(300'000),
-                                  mg ? Decimal::whole(400) : Decimal::whole(22), findings_);
+      const auto fall = amount_of(*node, "correction_factor", unit_of(child_.unit), least_correction_factor(child_.unit),
+                                  greatest_correction_factor(child_.unit), findings_);
       if (fall) child_.correction_factor = CorrectionFactor{*fall, child_.unit};
     }
   }

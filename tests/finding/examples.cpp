@@ -197,10 +197,28 @@ void add_doses_and_start(std::vector<Example>& rows) {
                   "add a last `<row>` to `fast-carbohydrate` with `fixed`, or with `withheld=\"yes\"` and the reason"});
   rows.push_back({DoseRowNeverMatches{2, "fast-carbohydrate", 1}, "dose-row-never-matches",
                   "row 2 of `fast-carbohydrate` can never match", "delete row 2, or move it above row 1"});
+  rows.push_back({BorderTakenTwice{"row", "ketone-insulin", "glucose 250 mg/dL, ketones 3.1 mmol/L", "glucose 250 mg/dL", 5, "below", 10, "above"},
+                  "border-taken-twice",
+                  "rows 5 and 10 of `ketone-insulin` both take glucose 250 mg/dL, ketones 3.1 mmol/L and do not agree: row 5 counts",
+                  "write `below` in row 5 if glucose 250 mg/dL is for row 10, or `above` in row 10 if it is for row 5"});
   rows.push_back({BoundsCrossed{"fast-carbohydrate", 1, "smallest-carb", "10 g", "largest-carb", "5 g"},
                   "bounds-crossed",
                   "row 1 of `fast-carbohydrate` gives at least `smallest-carb`, 10 g, but at most `largest-carb`, 5 g",
                   "bring `smallest-carb` down to `largest-carb` or below, or raise `largest-carb`"});
+  rows.push_back({DoseOfNothing{"mini-glucagon", 1, "0 ug", "age under 1 month"}, "dose-of-nothing",
+                  "row 1 of `mini-glucagon` gives 0 ug (age under 1 month)",
+                  "add `least=\"...\"` to row 1, or a row above it with `withheld=\"yes\"` and the reason"});
+  rows.push_back({DoseAboveCap{"fast-carbohydrate", 4, "20 g", "age 12 years", "largest-carb", "15 g"}, "dose-above-cap",
+                  "row 4 of `fast-carbohydrate` gives up to 20 g (age 12 years), and other rows stop at `largest-carb`, 15 g",
+                  "add `most=\"largest-carb\"` to row 4, or raise `largest-carb`"});
+  rows.push_back({MedicineWithoutCap{"extra-insulin", 1, "80 [iU]", "total-daily-dose 400 [iU]"}, "medicine-without-cap",
+                  "row 1 of `extra-insulin` has no `most` and gives up to 80 [iU] (total-daily-dose 400 [iU])",
+                  "add `most=\"...\"` to row 1 with the most to give at once"});
+  rows.push_back({BeyondPublished{"rescue-glucagon", "5 mg", "weight 25 kg", "3 mg", "US label, nasal glucagon, 2025"},
+                  "beyond-published",
+                  "`rescue-glucagon` gives up to 5 mg (weight 25 kg), and the largest published dose is 3 mg (US label, nasal "
+                  "glucagon, 2025)",
+                  "compare `rescue-glucagon` with its source, or add `most=\"...\"` to its rows"});
   rows.push_back(
       {NeverBroken{"no-insulin-when-low", "glucose 60 mg/dL", "correct", "does `pen` (insulin)"}, "never-broken",
        "against law `no-insulin-when-low`, glucose 60 mg/dL leads to step `correct`, which does `pen` (insulin)",

@@ -207,6 +207,14 @@ BOOST_AUTO_TEST_CASE(what_can_stand_only_once_is_deleted_and_not_renamed) {
   BOOST_TEST(remedy(Kind{RepeatedId{"part", "outcome"}}) == "delete one of the two");
 }
 
+BOOST_AUTO_TEST_CASE(a_hole_at_a_border_is_mended_by_the_row_that_takes_the_border_too) {
+  const DoseNotCovered hole{"rescue-glucagon", "a child (weight 25 kg)", {{1, "at-most", true}, {2, "at-least", true}}};
+  BOOST_TEST(remedy(Kind{hole}) ==
+             "write `at-most` in row 1, or `at-least` in row 2; or add a last `<row>` to `rescue-glucagon` with "
+             "`fixed`, or with "
+             "`withheld=\"yes\"` and the reason");
+}
+
 BOOST_AUTO_TEST_CASE(words_of_the_house_stand_without_backticks) {
   BOOST_TEST(sentence(Kind{WrongType{"the child file", "a list"}}) == "the child file is not a list");
 }

@@ -67,7 +67,8 @@ std::vector<std::string> expectations_in(const std::string& text, const std::str
 }  // namespace
 
 std::string named(const Finding& finding, const std::string& bytes) {
-  return id_of(finding.kind) + " \"" + printable(underlined(finding.where, bytes)) + "\"";
+  const std::string severity = finding.severity == Severity::warning ? "warning " : "";
+  return severity + id_of(finding.kind) + " \"" + printable(underlined(finding.where, bytes)) + "\"";
 }
 
 std::string bytes_of(const std::string& path) {

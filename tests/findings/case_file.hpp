@@ -16,7 +16,7 @@ namespace rushlight::tests {
 // the kind's id and the text that must be underlined (nothing for the file as a whole). Where the file cannot hold
 // a comment, the lines stand in a file of the same name that ends in .expect, without `expect:`.
 
-/// A finding as a case names it: `unknown-attribute "sorce"`.
+/// A finding as a case names it: `unknown-attribute "sorce"`, `warning border-taken-twice "if"`.
 std::string named(const Finding& finding, const std::string& bytes);
 
 struct CaseFile {

@@ -61,11 +61,10 @@ BOOST_AUTO_TEST_CASE(good_files_are_read_without_a_word) {
   }
 }
 
-BOOST_AUTO_TEST_CASE(findings_come_in_file_order_and_are_errors_with_a_place) {
+BOOST_AUTO_TEST_CASE(findings_come_in_file_order_and_have_a_place) {
   for (const auto& [folder, path] : cases_below("bad")) {
     const CaseFile input = case_file(path);
     std::vector<Finding> found = findings_of(folder, input.bytes, input.name);
-    BOOST_CHECK_MESSAGE(has_error(found), input.name);
     std::pair<std::uint32_t, std::uint32_t> before{0, 0};
     for (const Finding& finding : found) {
       const std::pair here{finding.where.line, finding.where.column};

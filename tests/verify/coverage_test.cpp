@@ -46,13 +46,17 @@ BOOST_AUTO_TEST_CASE(a_value_between_two_borders_needs_a_rule) {
 }
 
 BOOST_AUTO_TEST_CASE(a_gap_in_mg_per_dl_alone_is_found) {
-  // 66 and 67 mg/dL are both printed as 3.7 mmol/L: only the one family has room between the two.
+  // 66 and 67 mg/dL are both printed as 3.7 mmol/L: only the one family has room between the two. In the other both rules
+  // take 3.7, and that is told as well.
   const std::string text = measuring(R"(<rule go="treat"><if fact="glucose" at-most="a"/></rule>)" + kTreatUnknown +
                                      R"(<rule go="well"><if fact="glucose" at-least="b"/></rule>)");
   const std::string borders =
       R"(<glucose id="a" mg-dl="66" mmol-l="3.7" least="60 mg/dL" most="100 mg/dL" source="table"><en>A</en></glucose>
     <glucose id="b" mg-dl="67" mmol-l="3.7" least="60 mg/dL" most="100 mg/dL" source="table"><en>B</en></glucose>)";
-  BOOST_TEST(gap(with_threshold(text, borders)) == "glucose 66.1 mg/dL");
+  const std::vector<Finding> found = checked(with_threshold(text, borders));
+  BOOST_TEST_REQUIRE(found.size() == 2U);
+  BOOST_TEST(std::get<ValuesNotCovered>(found[0].kind).example == "glucose 66.1 mg/dL");
+  BOOST_TEST(std::get<BorderTakenTwice>(found[1].kind).example == "glucose 3.7 mmol/L");
 }
 
 BOOST_AUTO_TEST_CASE(a_gap_in_mmol_per_l_alone_is_found) {

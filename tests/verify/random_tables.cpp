@@ -7,6 +7,7 @@ namespace rushlight::tests {
 Protocol RandomTables::next() {
   protocol_ = resolved();
   protocol_.thresholds.clear();
+  protocol_.doses.clear();  // they name thresholds, and the rules are what is looked at
   protocol_.watch.clear();
   Step step = protocol_.steps.front();
   step.asks.clear();

@@ -1,0 +1,174 @@
+#include <algorithm>
+#include <map>
+
+#include "verify/dose_pieces.hpp"
+#include "verify/properties.hpp"
+
+namespace rushlight {
+namespace {
+
+/// The largest amount of its kind that a published source gives at once.
+struct Published {
+  ActionKind kind;
+  Unit unit;
+  Decimal most;
+  const char* source;
+};
+
+constexpr Published kLargest[] = {
+    {ActionKind::glucagon, Unit::milligram, Decimal::whole(3), "US label, nasal glucagon, 2025"},
+    {ActionKind::glucagon, Unit::microgram, Decimal::whole(300),
+     "twice the largest mini-dose, Haymond and Schreiner 2001"},
+    {ActionKind::insulin, Unit::insulin_unit, Decimal::whole(20), "Alder Hey, largest ketone correction"},
+};
+
+// Sugar and drinks may grow with the child; a medicine that does has an end.
+bool is_medicine(Unit unit) { return unit == Unit::milligram || unit == Unit::microgram || unit == Unit::insulin_unit; }
+
+bool is_made_into_another(const Protocol& protocol, DoseId id) {
+  return std::any_of(protocol.doses.begin(), protocol.doses.end(), [&](const Dose& dose) {
+    return std::any_of(dose.rows.begin(), dose.rows.end(), [&](const DoseRow& row) {
+      const auto* of = std::get_if<DoseRow::OfDose>(&row.cell);
+      const auto* larger = std::get_if<DoseRow::LargerOf>(&row.cell);
+      return (of != nullptr && of->dose == id) || (larger != nullptr && (larger->one == id || larger->other == id));
+    });
+  });
+}
+
+const Action* action_that_gives(const Protocol& protocol, DoseId id) {
+  const auto at = std::find_if(protocol.actions.begin(), protocol.actions.end(),
+                               [&](const Action& action) { return action.dose == id; });
+  return at == protocol.actions.end() ? nullptr : &*at;
+}
+
+class DoseBounds {
+ public:
+  DoseBounds(Checking& checking, DoseId id)
+      : checking_(checking),
+        protocol_(checking.protocol),
+        dose_(checking.protocol[id]),
+        id_(id),
+        pieces_(protocol_, id) {}
+
+  void look_at() {
+    if (pieces_.things() > 0) return tell_too_many_things();
+    if (pieces_.gave_up()) checking_.error(dose_.where, too_entangled());
+    for (const DosePiece& piece : pieces_.pieces()) {
+      if (const auto corner = pieces_.least_given(piece)) look_at_least(piece, *corner);
+      if (const auto corner = pieces_.greatest(piece)) look_at_greatest(piece, *corner);
+    }
+    if (has_crossed_bounds()) return;  // what follows from that is not told
+    for (const auto& [row, greatest] : uncapped_) tell_uncapped(row, greatest);
+    for (const auto& [row, greatest] : above_) {
+      if (uncapped_.count(row) == 0) tell_above(row, greatest);
+    }
+    if (uncapped_.empty() && above_.empty()) look_at_published();
+  }
+
+ private:
+  struct Greatest {
+    Decimal amount;
+    std::string child;
+    ThresholdId cap;
+    Context context;
+  };
+
+  std::string text(Decimal amount) const { return text_from_quantity(Quantity{amount, dose_.unit}); }
+  const Where& where(std::size_t row) const { return dose_.rows[row].where; }
+  static int number(std::size_t row) { return static_cast<int>(row) + 1; }
+
+  // With the doses it is made of; of the dose alone coverage has told it.
+  void tell_too_many_things() {
+    if (tables_of(protocol_, dose_).things > 0) return;
+    checking_.error(dose_.where, TooLarge{"things that one dose reads, with those it is made of",
+                                          static_cast<long long>(pieces_.things()), Cover::kMostDimensions});
+  }
+
+  bool has_crossed_bounds() const {
+    return std::any_of(checking_.findings.begin(), checking_.findings.end(), [&](const Finding& finding) {
+      const auto* crossed = std::get_if<BoundsCrossed>(&finding.kind);
+      return crossed != nullptr && crossed->dose == dose_.name;
+    });
+  }
+
+  void look_at_least(const DosePiece& piece, const DoseCorner& corner) {
+    const auto amount = pieces_.amount(piece, corner);
+    if (!amount || *amount > Decimal{}) return;
+    if (!nothing_.emplace(piece.row, true).second) return;
+    checking_.error(where(piece.row),
+                    DoseOfNothing{dose_.name, number(piece.row), text(*amount), pieces_.child(piece, corner)});
+  }
+
+  void look_at_greatest(const DosePiece& piece, const DoseCorner& corner) {
+    const auto amount = pieces_.amount(piece, corner);
+    if (!amount) return;
+    Greatest greatest{*amount, pieces_.child(piece, corner), ThresholdId{0}, corner.grounds.context};
+    const auto keep = [&](std::map<std::size_t, Greatest>& of) {
+      const auto known = of.find(piece.row);
+      if (known == of.end() || known->second.amount < greatest.amount) of.insert_or_assign(piece.row, greatest);
+    };
+    if (is_medicine(dose_.unit) && corner.at_the_end && !pieces_.is_capped(piece)) keep(uncapped_);
+    if (const auto cap = cap_for(corner.grounds.context); cap && !dose_.rows[piece.row].most) {
+      greatest.cap = *cap;
+      if (*amount > value_of(*cap, greatest.context)) keep(above_);
+    }
+    if (!largest_ || largest_->amount < greatest.amount) largest_ = greatest;
+  }
+
+  Decimal value_of(ThresholdId id, const Context& context) const {
+    const auto* quantity = std::get_if<Quantity>(&value_in(protocol_[id], context));
+    return quantity == nullptr ? Decimal{} : quantity->value;
+  }
+
+  // The greatest `most` that a row of the dose names.
+  std::optional<ThresholdId> cap_for(const Context& context) const {
+    std::optional<ThresholdId> cap;
+    for (const DoseRow& row : dose_.rows) {
+      if (row.most && (!cap || value_of(*cap, context) < value_of(*row.most, context))) cap = row.most;
+    }
+    return cap;
+  }
+
+  // A dose that only others are made of is capped where it is given.
+  void tell_uncapped(std::size_t row, const Greatest& greatest) {
+    if (action_that_gives(protocol_, id_) == nullptr && is_made_into_another(protocol_, id_)) return;
+    checking_.error(where(row), MedicineWithoutCap{dose_.name, number(row), text(greatest.amount), greatest.child});
+  }
+
+  void tell_above(std::size_t row, const Greatest& greatest) {
+    const Threshold& cap = protocol_[greatest.cap];
+    checking_.error(where(row),
+                    DoseAboveCap{dose_.name, number(row), text(greatest.amount), greatest.child, cap.name,
+                                 text(value_of(greatest.cap, greatest.context))},
+                    Because{"`" + cap.name + "`", band_in(cap, greatest.context).where});
+  }
+
+  void look_at_published() {
+    const Action* action = action_that_gives(protocol_, id_);
+    if (action == nullptr || !largest_) return;
+    for (const Published& published : kLargest) {
+      if (published.kind != action->kind || published.unit != dose_.unit || largest_->amount <= published.most)
+        continue;
+      checking_.warning(dose_.where, BeyondPublished{dose_.name, text(largest_->amount), largest_->child,
+                                                     text(published.most), published.source});
+    }
+  }
+
+  Checking& checking_;
+  const Protocol& protocol_;
+  const Dose& dose_;
+  DoseId id_;
+  DosePieces pieces_;
+  std::map<std::size_t, bool> nothing_;  // told once a row
+  std::map<std::size_t, Greatest> uncapped_, above_;
+  std::optional<Greatest> largest_;
+};
+
+}  // namespace
+
+void every_amount_keeps_its_bounds(Checking& checking) {
+  for (std::size_t i = 0; i < checking.protocol.doses.size(); ++i)
+    DoseBounds(checking, DoseId{static_cast<std::uint16_t>(i)}).look_at();
+}
+
+}  // namespace rushlight
