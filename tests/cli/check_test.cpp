@@ -11,10 +11,10 @@ namespace {
 
 using Json = nlohmann::json;
 
-const std::string kTree = RUSHLIGHT_SOURCE_DIR;
-const std::string kReference = kTree + "/protocols/reference";
-const std::string kDeadRule = kTree + "/tests/findings/bad/sense/dead-rule.xml";
-const std::string kBadWord = kTree + "/tests/findings/bad/protocol/unknown-attribute.xml";
+const std::string kSourceTree = RUSHLIGHT_SOURCE_DIR;
+const std::string kReference = kSourceTree + "/protocols/reference";
+const std::string kDeadRule = kSourceTree + "/tests/findings/bad/sense/dead-rule.xml";
+const std::string kBadWord = kSourceTree + "/tests/findings/bad/protocol/unknown-attribute.xml";
 
 Json state_of(const Json& file, const std::string& property) {
   for (const Json& each : file["properties"]) {
@@ -24,7 +24,7 @@ Json state_of(const Json& file, const std::string& property) {
 }
 
 bool fits_junit(const std::string& text) {
-  return xmllint({{"junit.xml", text}}, kTree + "/tests/cli/junit.xsd").valid.count("junit.xml") == 1;
+  return xmllint({{"junit.xml", text}}, kSourceTree + "/tests/cli/junit.xsd").valid.count("junit.xml") == 1;
 }
 
 std::size_t count_of(const std::string& what, const std::string& text) {
@@ -59,7 +59,7 @@ BOOST_AUTO_TEST_CASE(one_path_that_cannot_be_read_among_others_is_told_by_the_st
 }
 
 BOOST_AUTO_TEST_CASE(json_is_one_document_with_what_was_found_and_what_was_looked_at) {
-  const Run run = run_program({"check", "--json", kDeadRule, kBadWord, kTree + "/protocols/demo-child.json"});
+  const Run run = run_program({"check", "--json", kDeadRule, kBadWord, kSourceTree + "/protocols/demo-child.json"});
   BOOST_TEST(run.status == 1);
   const Json document = Json::parse(run.out);
   BOOST_TEST(document["errors"] == 2);
