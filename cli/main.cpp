@@ -6,6 +6,7 @@
 #include "cli/child_new.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/demo.hpp"
+#include "cli/draw_picture.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/language.hpp"
 #include "cli/plain_text.hpp"
@@ -45,6 +46,14 @@ void describe_check(CLI::App& command, CheckOptions& options) {
       ->excludes("--junit");
 }
 
+void describe_pictures(CLI::App& command, PictureWish& wish) {
+  CLI::Option* map = command.add_option("--map", wish.map, "Draw what a step decides, as STEP:FACT or STEP:FACT,FACT");
+  CLI::Option* flow = command.add_flag("--flow", wish.flow, "Draw all steps of a protocol on one page")->excludes(map);
+  command.add_option("--given", wish.given, "With --map: one answer held fast, as FACT=VALUE")->needs(map);
+  command.add_option("--out", wish.out, "The file to draw to: *.svg or *.png");
+  for (CLI::Option* picture : {map, flow}) picture->excludes("--json")->excludes("--junit")->excludes("--explain");
+}
+
 int run(int count, char** words) {
   CLI::App app{
       "Rushlight walks you through a child's low glucose or sick day, step by step.\n"
@@ -72,6 +81,8 @@ int run(int count, char** words) {
   CheckOptions check;
   CLI::App* check_app = app.add_subcommand("check", "Look for mistakes in protocols, child files or folders");
   describe_check(*check_app, check);
+  PictureWish picture;
+  describe_pictures(*check_app, picture);
 
   try {
     app.parse(count, words);
@@ -79,6 +90,10 @@ int run(int count, char** words) {
     return app.exit(error) == 0 ? 0 : 2;
   }
   if (demo_app->parsed()) return demo(language_named(demo_language).value_or(Language::en), embedded_set("reference"));
+  if (check_app->parsed() && (picture.flow || !picture.map.empty())) {
+    picture.paths = check.paths;
+    return draw_picture(picture, std::cout);
+  }
   if (check_app->parsed()) return check_command(check, std::cout, std::cerr);
   if (new_app->parsed()) {
     if (child_out.empty()) child_out = usual_child_file();

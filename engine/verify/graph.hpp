@@ -5,7 +5,7 @@
 
 #include "protocol/protocol.hpp"
 
-// Private to engine/verify: where the steps of a protocol lead.
+// For engine/verify and engine/picture: where the steps of a protocol lead.
 
 namespace rushlight {
 

@@ -10,7 +10,7 @@
 #include "verify/contexts.hpp"
 #include "verify/cover.hpp"
 
-// Private to engine/verify: rule tables cut into regions.
+// For engine/verify and engine/picture: rule tables cut into regions.
 //
 // A condition compares one thing with one constant, so the values of each thing fall into finitely many stretches that
 // no rule of a table can tell apart: between two borders, exactly on a border, an option, "can't tell". One value

@@ -5,7 +5,7 @@
 
 #include "verify/regions.hpp"
 
-// Private to engine/verify: how the values of one thing are cut.
+// For engine/verify and engine/picture: how the values of one thing are cut.
 
 namespace rushlight {
 

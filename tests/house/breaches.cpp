@@ -25,12 +25,16 @@ const std::map<std::string, Place>& places() {
       {"protocol", {{"measure", "finding", "protocol"}, "", true}},
       {"episode", {{"measure", "finding", "protocol", "episode"}, "", true}},
       {"verify", {{"measure", "finding", "protocol", "episode", "verify"}, "", true}},
+      {"picture", {{"measure", "finding", "protocol", "episode", "verify", "picture"}, "", true}},
+      {"raster", {{"raster"}, "librsvg/", false}},
       {"read", {{"measure", "finding", "protocol", "read"}, "tinyxml2.h", false}},
       {"wire", {{"measure", "finding", "protocol", "episode", "wire"}, "nlohmann/", false}},
       {"journal", {{"measure", "finding", "protocol", "episode", "wire", "journal"}, "sqlite3.h", false}},
       {"seal", {{"measure", "finding", "protocol", "seal"}, "sodium", false}},
       {"cli",
-       {{"measure", "finding", "protocol", "episode", "verify", "read", "wire", "journal", "seal", "cli"}, "CLI/", false}},
+       {{"measure", "finding", "protocol", "episode", "verify", "picture", "raster", "read", "wire", "journal", "seal", "cli"},
+        "CLI/",
+        false}},
   };
   return table;
 }
@@ -93,7 +97,7 @@ std::string include_breach(const Place& place, const std::string& header, bool q
     const std::string folder = header.substr(0, slash);
     return place.may_include.contains(folder) ? "" : "includes upward: \"" + header + "\"";
   }
-  static const Names foreign = {"tinyxml2.h", "nlohmann/", "sqlite3.h", "CLI/", "boost/", "sodium", "cairo", "pango", "fmt/"};
+  static const Names foreign = {"tinyxml2.h", "nlohmann/", "sqlite3.h", "CLI/", "boost/", "sodium", "librsvg/", "pango", "fmt/"};
   for (const std::string& library : foreign) {
     if (header.rfind(library, 0) == 0 && library != place.foreign) return "includes the library of another folder: <" + header + ">";
   }
