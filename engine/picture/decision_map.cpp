@@ -146,9 +146,10 @@ Ruler ruler_of(const std::vector<AxisValue>& values, const std::vector<Stretched
 
 class MapDrawing {
  public:
-  MapDrawing(const Protocol& protocol, const Step& step, const Decisions& decisions, const std::vector<Held>& held)
+  MapDrawing(const Protocol& protocol, const Step& step, const Decisions& decisions, const std::vector<Held>& held,
+             const Paper& paper)
       : protocol_(protocol), step_(step), decisions_(decisions), regions_(regions_of(decisions)) {
-    picture_.paper = kA4;
+    picture_.paper = paper;
     picture_.title = "What step " + step.name + " decides by " + name_of(protocol, decisions.across.subject);
     if (decisions.down) picture_.title += " and " + name_of(protocol, decisions.down->subject);
     head(held);
@@ -158,6 +159,8 @@ class MapDrawing {
     if (!draw(0)) draw(kKey);
     return std::move(picture_);
   }
+  /// The key ran over the page's end.
+  bool overflows() const { return overflows_; }
 
  private:
   void head(const std::vector<Held>& held) {
@@ -205,6 +208,7 @@ class MapDrawing {
   /// there is no room for one.
   bool draw(Length key_room) {
     const Picture before = picture_;
+    overflows_ = false;
     const Length left = kMargin + (decisions_.down ? kLeft : 0);
     const Length right = picture_.paper.width - kMargin - (key_room == 0 ? 0 : key_room + 10 * kPoint);
     const std::vector<AxisValue> none;
@@ -229,6 +233,7 @@ class MapDrawing {
       lines.front().text = std::string(1, letter) + ": " + lines.front().text;
       key.y = set_lines(picture_, wrapped(lines, key_room, kCaptions), key, kCaptions, key_room, Anchor::start) +
               4 * kPoint;
+      overflows_ = overflows_ || key.y > bottom;
       letter = letter == 'Z' ? 'a' : static_cast<char>(letter + 1);
     }
     captions(left, bottom);
@@ -315,6 +320,7 @@ class MapDrawing {
   const Decisions& decisions_;
   Regions regions_;
   Picture picture_;
+  bool overflows_ = false;
   Length top_ = 0;
   Ruler columns_, rows_;
 };
@@ -323,7 +329,10 @@ class MapDrawing {
 
 Picture decision_map(const Protocol& protocol, const Step& step, const Decisions& decisions,
                      const std::vector<Held>& held) {
-  return MapDrawing(protocol, step, decisions, held).drawn();
+  MapDrawing small(protocol, step, decisions, held, kA4);
+  Picture drawn = small.drawn();
+  // A long key needs the larger page.
+  return small.overflows() ? MapDrawing(protocol, step, decisions, held, kA3).drawn() : drawn;
 }
 
 }  // namespace rushlight

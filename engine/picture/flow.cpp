@@ -90,7 +90,11 @@ std::optional<Page> set_on(const std::vector<CardGroup>& groups, const Setting& 
         y = top;
       }
       if (!headed || y == top) {
-        page.headings.push_back({headed ? group.heading + ", more" : group.heading, column, y});
+        page.headings.push_back(
+            {headed && width_of(group.heading + ", more", setting.size, true) <= setting.column_width()
+                 ? group.heading + ", more"
+                 : group.heading,
+             column, y});
         y += heading;
         headed = true;
       }

@@ -1,7 +1,5 @@
 #include "picture/svg.hpp"
 
-#include <cstdlib>
-
 namespace rushlight {
 namespace {
 
@@ -9,7 +7,7 @@ namespace {
 constexpr const char* kFonts = "DejaVu Sans, Verdana, Helvetica, Arial, sans-serif";
 
 std::string number(Length length) {
-  const Length size = std::abs(length);
+  const Length size = length < 0 ? -length : length;
   std::string text = std::to_string(size / kPoint);
   if (size % kPoint != 0) {
     const std::string part = std::to_string(kPoint + size % kPoint).substr(1);

@@ -9,7 +9,6 @@ namespace rushlight {
 namespace {
 
 constexpr std::int64_t kThousandth = 1'000;  // of micros: no number of a file or a meter has more than three places
-constexpr std::int64_t kDayInMinutes = 24 * 60;
 
 const Fact* fact_of(const Protocol& protocol, const Subject& subject) {
   return subject.kind == Subject::Kind::fact ? &protocol.facts[subject.index] : nullptr;

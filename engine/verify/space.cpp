@@ -9,8 +9,6 @@ namespace rushlight {
 
 namespace {
 
-constexpr std::int64_t kDayInMinutes = 24 * 60;
-
 bool is_past(FactId fact) {
   return std::any_of(std::begin(kPastFacts), std::end(kPastFacts),
                      [&](ChildFact past) { return fact_id(past) == fact; });

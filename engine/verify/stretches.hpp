@@ -9,6 +9,8 @@
 
 namespace rushlight {
 
+inline constexpr std::int64_t kDayInMinutes = 24 * 60;
+
 /// Numbers from, up to but not including.
 struct Room {
   std::int64_t from = 0;

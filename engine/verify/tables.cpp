@@ -21,8 +21,6 @@ std::vector<FactId> needs_of(const Protocol& protocol, const DoseRow& row) {
 
 namespace {
 
-constexpr std::int64_t kDayInMinutes = 24 * 60;
-
 // A condition, the dimension it is about and what it compares with.
 struct Part {
   const Condition* condition;

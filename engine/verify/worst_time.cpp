@@ -78,6 +78,7 @@ class Looking {
       at = *next->to;
       time += next->takes;
       found.night.push_back(NightStep{at, time, Leading::By::rule, 0, Outcome::given, {}});
+      found.step = at;
     }
   }
 

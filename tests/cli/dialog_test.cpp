@@ -68,7 +68,7 @@ BOOST_AUTO_TEST_CASE(worse_during_a_wait_leads_to_the_emergency) {
   AtTheScreen person = treating();
   person.types("").at("02:15").types("w");
   BOOST_TEST(person.shows("1. Will not wake up"));
-  BOOST_TEST(person.shows("3. Something else"));
+  BOOST_TEST(person.shows("4. Something else"));
   person.types("1");
   BOOST_TEST(person.view().step == "emergency");
   BOOST_TEST((person.view().urgency == Urgency::emergency));

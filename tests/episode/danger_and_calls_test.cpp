@@ -73,7 +73,7 @@ BOOST_AUTO_TEST_CASE(clinic_reached_never_closes_an_emergency_call_of_the_step) 
 BOOST_AUTO_TEST_CASE(a_child_who_wakes_during_the_wait_is_not_kept_waiting) {
   Night night;
   night.answer("awake", "no");
-  BOOST_REQUIRE_EQUAL(night.view().early.size(), 2);
+  BOOST_REQUIRE_EQUAL(night.view().early.size(), 3);
   BOOST_TEST(night.view().early[0].choice == "yes");
   night.at("02:14").answer("awake", "yes").answer("seizure", "no");
   BOOST_TEST(night.view().step == "after");

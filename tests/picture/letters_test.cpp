@@ -56,7 +56,9 @@ BOOST_DATA_TEST_CASE(no_letter_is_drawn_wider_than_the_table_says, boost::unit_t
   const Length size = 100 * kPoint;
   std::vector<std::uint32_t> signs;
   for (std::uint32_t sign = 0x21; sign <= 0x7E; ++sign) signs.push_back(sign);
-  for (std::uint32_t sign = 0xA1; sign <= 0xFF; ++sign) signs.push_back(sign);
+  for (std::uint32_t sign = 0xA1; sign <= 0xFF; ++sign) {
+    if (sign != 0xAD) signs.push_back(sign);  // a hyphen that is drawn only where a line breaks
+  }
   for (const std::uint32_t sign : {0x2013U, 0x2018U, 0x2019U, 0x201CU, 0x201DU, 0x2264U, 0x2265U, 0x2192U}) {
     signs.push_back(sign);
   }
@@ -70,9 +72,9 @@ BOOST_DATA_TEST_CASE(no_letter_is_drawn_wider_than_the_table_says, boost::unit_t
       text = {static_cast<char>(0xE0 | sign >> 12), static_cast<char>(0x80 | (sign >> 6 & 0x3F)),
               static_cast<char>(0x80 | (sign & 0x3F))};
     }
-    const std::string ten = text + text + text + text + text + text + text + text + text + text;
-    BOOST_TEST(drawn(ten, size, bold) <= width_of(ten, size, bold) + 10 * kPoint, "U+" << std::hex << sign);
-    BOOST_TEST(width_of(ten, size, bold) < drawn(ten, size, bold) + 330 * kPoint, "U+" << std::hex << sign);
+    // Alone, since two of a kind can be set closer or wider; the ink may lie a little outside a letter's own room.
+    BOOST_TEST(drawn(text, size, bold) <= width_of(text, size, bold) + 4 * kPoint, "U+" << std::hex << sign);
+    BOOST_TEST(width_of(text, size, bold) < drawn(text, size, bold) + 33 * kPoint, "U+" << std::hex << sign);
   }
 }
 

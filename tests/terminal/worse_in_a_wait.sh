@@ -15,7 +15,7 @@ presses BSpace BSpace
 types w
 sees "What got worse?"
 sees "1. Will not wake up"
-sees "3. Something else"
+sees "4. Something else"
 sees "Time left"
 types 2
 sees_first "EMERGENCY"

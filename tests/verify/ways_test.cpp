@@ -160,9 +160,10 @@ BOOST_AUTO_TEST_CASE(each_danger_sign_that_is_asked_is_watched) {
   BOOST_TEST(swallow.kind.danger == "cannot swallow");
   BOOST_TEST(swallow.kind.condition == R"(<if fact="swallow" is="no unknown"/>)");
   BOOST_TEST(!swallow.because.has_value());
-  const auto breathing = only_check<WatchMissing>(
+  const auto breathing = only_check<WatchMissing>(changed(
       with(R"(<yes-no id="symptoms">)",
-           R"(<yes-no id="breathing-normally"><ask><en>Breathes as usual?</en></ask></yes-no><yes-no id="symptoms">)"));
+           R"(<yes-no id="breathing-normally"><ask><en>Breathes as usual?</en></ask></yes-no><yes-no id="symptoms">)"),
+      "<worse>", R"(<worse><sign fact="breathing-normally" is="no"><en>Hardly breathes</en></sign>)"));
   BOOST_TEST(breathing.kind.danger.find("does not breathe") == 0U);
 }
 

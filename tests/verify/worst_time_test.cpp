@@ -13,7 +13,6 @@ using namespace std::chrono_literals;
 
 namespace {
 
-using Found = WorstTime::Verdict;
 constexpr GlucoseUnit kMgPerDl = GlucoseUnit::mg_per_dl;
 
 Condition compares(const Protocol& protocol, const char* fact, Comparison comparison, std::string_view limit) {
@@ -62,7 +61,7 @@ BOOST_AUTO_TEST_SUITE(worst_times)
 BOOST_AUTO_TEST_CASE(a_child_who_stays_low_is_called_about_after_two_waits_when_everything_is_answered_at_once) {
   const Protocol protocol = resolved();
   const WorstTime worst = worst_time(protocol, stays_low(protocol), Promptness::at_once, kMgPerDl);
-  BOOST_TEST((worst.verdict == Found::within));
+  BOOST_TEST((worst.verdict == WorstTime::Verdict::within));
   BOOST_TEST((worst.most == 30min));
   BOOST_TEST(way(protocol, worst) == "measure@0 treat@0 treat@15 call@30");
 }
@@ -71,7 +70,7 @@ BOOST_AUTO_TEST_CASE(a_child_who_stays_low_is_called_about_after_two_waits_when_
 BOOST_AUTO_TEST_CASE(late_answers_add_the_start_and_the_overdue_allowance_of_each_wait) {
   const Protocol protocol = resolved();
   const WorstTime worst = worst_time(protocol, stays_low(protocol), Promptness::late, kMgPerDl);
-  BOOST_TEST((worst.verdict == Found::within));
+  BOOST_TEST((worst.verdict == WorstTime::Verdict::within));
   BOOST_TEST((worst.most == 70min));
 }
 
@@ -95,7 +94,7 @@ BOOST_AUTO_TEST_CASE(a_child_who_was_told_not_to_wake_is_an_emergency_at_once) {
   const Protocol protocol = resolved();
   const Scenario scenario{{is(protocol, "awake", "no")}, Urgency::emergency};
   const WorstTime worst = worst_time(protocol, scenario, Promptness::late, kMgPerDl);
-  BOOST_TEST((worst.verdict == Found::within));
+  BOOST_TEST((worst.verdict == WorstTime::Verdict::within));
   BOOST_TEST((worst.most == 0min));
   BOOST_TEST(protocol[worst.step].name == "emergency");
 }
@@ -104,7 +103,7 @@ BOOST_AUTO_TEST_CASE(without_a_limit_the_night_goes_round) {
   const std::string text = changed(small_protocol(), kLimitRule, "");
   const Protocol protocol = resolved(text);
   const WorstTime worst = worst_time(protocol, stays_low(protocol), Promptness::at_once, kMgPerDl);
-  BOOST_TEST((worst.verdict == Found::goes_round));
+  BOOST_TEST((worst.verdict == WorstTime::Verdict::goes_round));
   BOOST_TEST(way(protocol, worst) == "measure@0 treat@0 treat@15");
 }
 
@@ -115,14 +114,14 @@ BOOST_AUTO_TEST_CASE(a_counter_that_is_reset_on_the_way_round_is_no_limit) {
                     R"(<rule go="treat" resets="treatments"><if fact="glucose" below="low"/></rule>
       <rule go="well" resets)"));
   const WorstTime worst = worst_time(protocol, stays_low(protocol), Promptness::at_once, kMgPerDl);
-  BOOST_TEST((worst.verdict == Found::goes_round));
+  BOOST_TEST((worst.verdict == WorstTime::Verdict::goes_round));
 }
 
 BOOST_AUTO_TEST_CASE(a_night_that_ends_calmly_is_told_with_its_end) {
   const Protocol protocol = resolved();
   const Scenario scenario{{compares(protocol, "glucose", Comparison::at_least, "low")}, Urgency::clinic_now};
   const WorstTime worst = worst_time(protocol, scenario, Promptness::at_once, kMgPerDl);
-  BOOST_TEST((worst.verdict == Found::ends));
+  BOOST_TEST((worst.verdict == WorstTime::Verdict::ends));
   BOOST_TEST(way(protocol, worst) == "measure@0 well@0");
 }
 
@@ -132,7 +131,7 @@ BOOST_AUTO_TEST_CASE(a_night_that_another_protocol_takes_over_is_told_as_such) {
   const Scenario scenario{{Condition{Is{protocol.fact_named("glucose").value(), kUnknownBit}, {}}},
                           Urgency::clinic_now};
   const WorstTime worst = worst_time(protocol, scenario, Promptness::at_once, kMgPerDl);
-  BOOST_TEST((worst.verdict == Found::leaves));
+  BOOST_TEST((worst.verdict == WorstTime::Verdict::leaves));
   BOOST_TEST(protocol[worst.step].name == "measure");
 }
 
@@ -174,8 +173,8 @@ BOOST_AUTO_TEST_CASE(what_was_told_a_moment_ago_is_remembered) {
 
 BOOST_AUTO_TEST_CASE(a_proof_that_grows_too_large_says_so) {
   const Protocol protocol = resolved();
-  BOOST_TEST(
-      (worst_time(protocol, stays_low(protocol), Promptness::at_once, kMgPerDl, 2).verdict == Found::too_large));
+  BOOST_TEST((worst_time(protocol, stays_low(protocol), Promptness::at_once, kMgPerDl, 2).verdict ==
+              WorstTime::Verdict::too_large));
 }
 
 BOOST_AUTO_TEST_CASE(very_low_all_night_in_the_shipped_sets_is_as_late_as_the_engine_says) {
@@ -186,7 +185,7 @@ BOOST_AUTO_TEST_CASE(very_low_all_night_in_the_shipped_sets_is_as_late_as_the_en
       for (const Promptness answers : {Promptness::at_once, Promptness::late}) {
         const WorstTime worst = worst_time(protocol, scenario, answers, unit);
         BOOST_TEST_CONTEXT(set << " " << static_cast<int>(answers) << ": " << way(protocol, worst)) {
-          BOOST_TEST((worst.verdict == Found::within));
+          BOOST_TEST((worst.verdict == WorstTime::Verdict::within));
           const Replay replay = replayed(protocol, worst.night, answers, unit);
           BOOST_TEST(replay.came);
           BOOST_TEST((replay.after <= worst.most));

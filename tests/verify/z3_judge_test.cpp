@@ -109,11 +109,11 @@ class Z3Judge {
 };
 
 /// Holds what the check said of the first step against Z3; how many gaps and dead rules there were.
-struct Count {
+struct Tally {
   int gaps = 0, whole = 0, dead = 0, examples = 0;
 };
 
-void judge_step(const Protocol& protocol, const Step& step, const std::vector<Finding>& findings, Count& count,
+void judge_step(const Protocol& protocol, const Step& step, const std::vector<Finding>& findings, Tally& count,
                 const std::string& which) {
   Z3Judge judge(smt_of(protocol, step));
   const Judged said = judged_by_check(findings, step.name);
@@ -131,7 +131,7 @@ void judge_step(const Protocol& protocol, const Step& step, const std::vector<Fi
   count.dead += static_cast<int>(said.dead.size());
 }
 
-void say(const char* what, const Count& count) {
+void say(const char* what, const Tally& count) {
   BOOST_TEST_MESSAGE(what << ": " << count.gaps << " tables with a gap, " << count.whole << " whole, " << count.dead
                           << " dead rules, " << count.examples << " counterexamples");
 }
@@ -145,7 +145,7 @@ BOOST_AUTO_TEST_CASE(small_tables_over_everything_a_condition_reads_get_the_verd
   constexpr int kTables = kSanitized ? 40 : 500;
   BOOST_TEST_MESSAGE("seed " << kSeed);
   RandomTables tables(kSeed);
-  Count count;
+  Tally count;
   for (int i = 0; i < kTables; ++i) {
     const Protocol protocol = tables.next();
     judge_step(protocol, protocol.steps.front(), check(protocol).findings, count, "table " + std::to_string(i));
@@ -157,7 +157,7 @@ BOOST_AUTO_TEST_CASE(small_tables_over_everything_a_condition_reads_get_the_verd
 }
 
 BOOST_AUTO_TEST_CASE(large_tables_with_and_without_a_hole_and_a_repeated_rule_get_the_verdicts_of_z3) {
-  Count count;
+  Tally count;
   const unsigned tables = kSanitized ? 1 : 8;
   for (unsigned seed = 1; seed <= tables; ++seed) {
     for (const bool planted : {false, true}) {
@@ -178,7 +178,7 @@ BOOST_AUTO_TEST_CASE(large_tables_with_and_without_a_hole_and_a_repeated_rule_ge
 
 BOOST_AUTO_TEST_CASE(every_table_of_the_shipped_sets_gets_the_verdicts_of_z3) {
   int protocols = 0, rows = 0;
-  Count count;
+  Tally count;
   for (const auto& entry : std::filesystem::recursive_directory_iterator(RUSHLIGHT_SOURCE_DIR "/protocols")) {
     if (entry.path().extension() != ".xml") continue;
     std::ifstream file(entry.path());
