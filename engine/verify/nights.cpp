@@ -6,8 +6,7 @@ namespace rushlight {
 
 Nights::Nights(const Space& space, Diagrams& diagrams, Program& program, StepId start, std::vector<bool> stops,
                bool timed, std::size_t most)
-    : space_(space),
-      diagrams_(diagrams),
+    : diagrams_(diagrams),
       program_(program),
       stops_(std::move(stops)),
       timed_(timed),

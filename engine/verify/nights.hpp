@@ -66,7 +66,6 @@ class Nights {
   void enter(StepId step, Duration at, Pending pending);
   Diagrams::Set news(StepId step, Duration at, Diagrams::Set set);
 
-  const Space& space_;
   Diagrams& diagrams_;
   Program& program_;
   std::vector<bool> stops_;
