@@ -4,31 +4,14 @@
 
 #include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
+#include "finding/markup.hpp"
 
 namespace rushlight {
 namespace {
 
 // Written by hand: the house's XML library only reads, and it would let characters through that XML has no place for.
 std::string escaped(const std::string& text) {
-  std::string safe;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        safe += "&amp;";
-        break;
-      case '<':
-        safe += "&lt;";
-        break;
-      case '>':
-        safe += "&gt;";
-        break;
-      case '"':
-        safe += "&quot;";
-        break;
-      default:
-        safe += c;
-    }
-  }
+  std::string safe = escaped_for_markup(text);
   for (const char* no_character : {"\xEF\xBF\xBE", "\xEF\xBF\xBF"}) {  // the two that UTF-8 can write and XML cannot
     for (std::size_t at = safe.find(no_character); at != std::string::npos; at = safe.find(no_character))
       safe.replace(at, 3, "?");

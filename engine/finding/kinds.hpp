@@ -105,8 +105,8 @@ struct MedicineWithoutCap { std::string dose; int row; std::string amount; std::
 struct BeyondPublished { std::string dose; std::string amount; std::string child; std::string most; std::string source; };
 // The laws of a clinic (safety.xml).
 struct NeverBroken { std::string law; std::string example; std::string step; std::string offence; };  // offence: "is home, calmer than ...", "does ..."
-struct CallTooLate { std::string law; std::string child; std::string urgency; bool late; std::string after; std::string limit; std::string night; };  // late: with answers as late as can be
-struct CallNever { std::string law; std::string child; std::string urgency; std::string how; std::string night; };  // how: "ends at step `well`", "goes round for ever"
+struct CallTooLate { std::string law; std::string child; std::string urgency; bool late; std::string after; std::string limit; std::string night; bool walked; };  // late: with answers as late as can be; walked: by the engine
+struct CallNever { std::string law; std::string child; std::string urgency; std::string how; std::string night; bool walked; };  // how: "ends at step `well`", "goes round for ever"
 struct LawNotShown { std::string law; };                                 // too many nights to look through
 struct WorseIsCalmer { std::string law; std::string worse; std::string worse_step; std::string worse_urgency;
                        std::string better; std::string better_step; std::string better_urgency; };

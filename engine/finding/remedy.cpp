@@ -66,6 +66,12 @@ const char* const kBandsMeet = "let each band begin where the band before it end
 
 // One line for each kind and no other: a new kind without a remedy does not compile.
 // Empty where nothing certain can be said.
+/// A night that the program could not be led through is a thought of the proof only: it may be that no child has it.
+std::string look_at_night(const std::string& night, bool walked) {
+  return "look at this night (" + one_line(night) + ")" +
+         (walked ? "" : ", through which the program could not be led,");
+}
+
 struct Remedy {
   std::string operator()(const NotReadable&) const { return {}; }
   std::string operator()(const TooLarge& k) const {
@@ -220,9 +226,7 @@ struct Remedy {
     if (k.action.empty()) return "take the food out of the headline of step " + quoted(k.step);
     return "take " + quoted(k.action) + " out of step " + quoted(k.step);
   }
-  std::string operator()(const TooCalm& k) const {
-    return "write `urgency=\"emergency\"` on step " + quoted(k.step);
-  }
+  std::string operator()(const TooCalm& k) const { return "write `urgency=\"emergency\"` on step " + quoted(k.step); }
   std::string operator()(const InsulinWithGlucagon& k) const {
     return "give glucagon in a step of its own, before or after step " + quoted(k.step);
   }
@@ -249,11 +253,10 @@ struct Remedy {
   std::string operator()(const InsulinFloorLow& k) const {
     return "write " + one_line(k.least) + " or more for " + quoted(k.threshold) + ", or name another `floor`";
   }
-  std::string operator()(const InsulinWithoutDose& k) const {
-    return "give " + quoted(k.action) + " a `dose` in [iU]";
-  }
+  std::string operator()(const InsulinWithoutDose& k) const { return "give " + quoted(k.action) + " a `dose` in [iU]"; }
   std::string operator()(const EarlyRuleUntold& k) const {
-    return "let " + quoted(k.rule) + " read only choices that its step asks, in a step with a `<wait>`; or drop `early`";
+    return "let " + quoted(k.rule) +
+           " read only choices that its step asks, in a step with a `<wait>`; or drop `early`";
   }
   std::string operator()(const UntilWithoutWait& k) const {
     const std::string out = "take " + quoted("{" + k.blank + "}") + " out of the text";
@@ -266,7 +269,10 @@ struct Remedy {
   std::string operator()(const DoseNotCovered& k) const {
     std::string wider;
     for (const DoseNotCovered::Wider& row : k.wider)
-      wider += (wider.empty() ? "write " : row.alone ? ", or " : ", and ") + quoted(row.comparison) + " in row " + std::to_string(row.row);
+      wider += (wider.empty() ? "write "
+                : row.alone   ? ", or "
+                              : ", and ") +
+               quoted(row.comparison) + " in row " + std::to_string(row.row);
     return wider + (wider.empty() ? "add" : "; or add") + " a last `<row>` to " + quoted(k.dose) +
            " with `fixed`, or with `withheld=\"yes\"` and the reason";
   }
@@ -278,18 +284,20 @@ struct Remedy {
     const auto in = [&](const std::string& comparison, int number) {
       return quoted(comparison) + " in " + one_line(k.what) + " " + std::to_string(number);
     };
-    return "write " + in(k.earlier_without, k.earlier) + " if " + one_line(k.border) + " is for " + one_line(k.what) + " " +
-           std::to_string(k.later) + ", or " + in(k.later_without, k.later) + " if it is for " + one_line(k.what) + " " +
-           std::to_string(k.earlier);
+    return "write " + in(k.earlier_without, k.earlier) + " if " + one_line(k.border) + " is for " + one_line(k.what) +
+           " " + std::to_string(k.later) + ", or " + in(k.later_without, k.later) + " if it is for " +
+           one_line(k.what) + " " + std::to_string(k.earlier);
   }
   std::string operator()(const BoundsCrossed& k) const {
     return "bring " + quoted(k.least) + " down to " + quoted(k.most) + " or below, or raise " + quoted(k.most);
   }
   std::string operator()(const DoseOfNothing& k) const {
-    return "add `least=\"...\"` to row " + std::to_string(k.row) + ", or a row above it with `withheld=\"yes\"` and the reason";
+    return "add `least=\"...\"` to row " + std::to_string(k.row) +
+           ", or a row above it with `withheld=\"yes\"` and the reason";
   }
   std::string operator()(const DoseAboveCap& k) const {
-    return "add " + quoted("most=\"" + k.cap + "\"") + " to row " + std::to_string(k.row) + ", or raise " + quoted(k.cap);
+    return "add " + quoted("most=\"" + k.cap + "\"") + " to row " + std::to_string(k.row) + ", or raise " +
+           quoted(k.cap);
   }
   std::string operator()(const MedicineWithoutCap& k) const {
     return "add `most=\"...\"` to row " + std::to_string(k.row) + " with the most to give at once";
@@ -301,12 +309,12 @@ struct Remedy {
     return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.step);
   }
   std::string operator()(const CallTooLate& k) const {
-    return "look at this night and shorten a wait, or let a counter reach its limit sooner: " + one_line(k.night) +
-           "; or write " + quoted(k.after) + " into the law if the clinic wants it so";
+    return look_at_night(k.night, k.walked) +
+           " and shorten a wait, or let a counter reach its limit sooner; or write " + quoted(k.after) +
+           " into the law if the clinic wants it so";
   }
   std::string operator()(const CallNever& k) const {
-    return "look at this night and let it lead to a step that is " + quoted(k.urgency) + " or graver: " +
-           one_line(k.night);
+    return look_at_night(k.night, k.walked) + " and let it lead to a step that is " + quoted(k.urgency) + " or graver";
   }
   std::string operator()(const LawNotShown& k) const {
     return "say more of the child in " + quoted(k.law) + ", or leave the law out";
@@ -315,8 +323,8 @@ struct Remedy {
     return "let " + one_line(k.worse) + " lead to a step that is " + quoted(k.better_urgency) + " or graver";
   }
   std::string operator()(const HardToRead& k) const {
-    return "write shorter words than " + quoted(k.word) + ", and sentences of fewer than " + std::to_string(k.sentence) +
-           " words";
+    return "write shorter words than " + quoted(k.word) + ", and sentences of fewer than " +
+           std::to_string(k.sentence) + " words";
   }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
 

@@ -257,14 +257,18 @@ struct Sentence {
            ", which " + one_line(k.offence);
   }
   std::string operator()(const CallTooLate& k) const {
-    return "against law " + quoted(k.law) + ", a child with " + one_line(k.child) + " all night can come to " +
-           quoted(k.urgency) + " only after " + one_line(k.after) + " when " +
+    return "against law " + quoted(k.law) + ", " + (k.walked ? "" : "nothing shows that ") + "a child with " +
+           one_line(k.child) + " all night " + (k.walked ? "can come to " : "comes to ") + quoted(k.urgency) +
+           (k.walked ? " only after " : " before ") + one_line(k.after) + " when " +
            (k.late ? "answers come as late as the protocol lets them" : "every question is answered at once") +
            "; the law says " + one_line(k.limit);
   }
   std::string operator()(const CallNever& k) const {
-    return "against law " + quoted(k.law) + ", a child with " + one_line(k.child) + " all night may never come to " +
-           quoted(k.urgency) + ": the night " + one_line(k.how);
+    const std::string child = "a child with " + one_line(k.child) + " all night ";
+    if (!k.walked)
+      return "against law " + quoted(k.law) + ", nothing shows that " + child + "comes to " + quoted(k.urgency);
+    return "against law " + quoted(k.law) + ", " + child + "may never come to " + quoted(k.urgency) + ": the night " +
+           one_line(k.how);
   }
   std::string operator()(const LawNotShown& k) const {
     return "nothing is said about law " + quoted(k.law) + ": there are too many nights to look through";

@@ -1,5 +1,7 @@
 #include "picture/svg.hpp"
 
+#include "finding/markup.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -14,29 +16,6 @@ std::string number(Length length) {
     text += "." + (part.back() == '0' ? part.substr(0, 1) : part);
   }
   return length < 0 ? "-" + text : text;
-}
-
-std::string escaped(const std::string& text) {
-  std::string safe;
-  for (const char sign : text) {
-    switch (sign) {
-      case '&':
-        safe += "&amp;";
-        break;
-      case '<':
-        safe += "&lt;";
-        break;
-      case '>':
-        safe += "&gt;";
-        break;
-      case '"':
-        safe += "&quot;";
-        break;
-      default:
-        safe += sign;
-    }
-  }
-  return safe;
 }
 
 const char* id_of(Hatch hatch) {
@@ -99,7 +78,7 @@ struct Drawn {
     if (words.bold) text += " font-weight=\"bold\"";
     if (words.anchor == Anchor::middle) text += " text-anchor=\"middle\"";
     if (words.anchor == Anchor::end) text += " text-anchor=\"end\"";
-    return text + ">" + escaped(words.text) + "</text>\n";
+    return text + ">" + escaped_for_markup(words.text) + "</text>\n";
   }
 
   std::string operator()(const Stroke& stroke) const {
@@ -128,8 +107,8 @@ std::string svg_from(const Picture& picture) {
   const std::string width = number(picture.paper.width), height = number(picture.paper.height);
   std::string text = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + width + "pt\" height=\"" + height +
                      "pt\" viewBox=\"0 0 " + width + " " + height + "\" role=\"img\" font-family=\"" + kFonts +
-                     "\">\n" + "<title>" + escaped(picture.title) + "</title>\n<desc>" + escaped(picture.told) +
-                     "</desc>\n" + kPatterns;
+                     "\">\n" + "<title>" + escaped_for_markup(picture.title) + "</title>\n<desc>" +
+                     escaped_for_markup(picture.told) + "</desc>\n" + kPatterns;
   text += Drawn::rectangle(Spot{0, 0}, picture.paper.width, picture.paper.height, "fill=\"#fff\"");
   for (const Shape& shape : picture.shapes) text += std::visit(Drawn{}, shape);
   return text + "</svg>\n";

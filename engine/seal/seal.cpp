@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <array>
 
+#include "finding/markup.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -69,26 +71,6 @@ std::string statement(const Approval& approval, std::string_view bytes) {
 
 const unsigned char* as_bytes(const std::string& text) { return reinterpret_cast<const unsigned char*>(text.data()); }
 
-std::string escaped(const std::string& text) {
-  std::string safe;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        safe += "&amp;";
-        break;
-      case '<':
-        safe += "&lt;";
-        break;
-      case '"':
-        safe += "&quot;";
-        break;
-      default:
-        safe += c;
-    }
-  }
-  return safe;
-}
-
 }  // namespace
 
 KeyPair new_key_pair() {
@@ -119,7 +101,7 @@ std::optional<std::string> with_approval(std::string_view bytes, const std::stri
   const std::string said = statement(Approval{by, on, until, {}, {}}, plain);
   std::array<unsigned char, crypto_sign_BYTES> signature{};
   crypto_sign_detached(signature.data(), nullptr, as_bytes(said), said.size(), secret->data());
-  return plain.substr(0, end) + "<approval by=\"" + escaped(by) + "\" on=\"" + text_from_day(on) + "\" until=\"" +
+  return plain.substr(0, end) + "<approval by=\"" + escaped_for_markup(by) + "\" on=\"" + text_from_day(on) + "\" until=\"" +
          text_from_day(until) + "\" key=\"" + keys.public_key.hex + "\" signature=\"" +
          hex_from(signature.data(), signature.size()) + "\"/>" + plain.substr(end);
 }

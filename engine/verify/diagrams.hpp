@@ -51,8 +51,6 @@ class Diagrams {
   /// The set of this combination alone.
   Set only(const Values& values);
 
-  std::size_t size() const { return variable_of_.size(); }
-
  private:
   enum class Operation : std::uint8_t { both, either, without, freed, moved, moved_back };
   struct Kept {

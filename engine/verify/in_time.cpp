@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "verify/in_words.hpp"
+#include "verify/replay.hpp"
 #include "verify/worst_time.hpp"
 
 namespace rushlight {
@@ -56,6 +57,7 @@ class TimeLaws {
   struct Worst {
     WorstTime time;
     const Protocol* protocol;
+    GlucoseUnit unit;
   };
 
   // The graver verdict, then the longer time, of the two units.
@@ -63,9 +65,9 @@ class TimeLaws {
     std::optional<Worst> worst;
     for (const GlucoseUnit unit : {GlucoseUnit::mg_per_dl, GlucoseUnit::mmol_per_l}) {
       const Scenario scenario{law.stays, law.come_to};
-      Worst each{worst_time(alone_, scenario, answers, unit), &alone_};
+      Worst each{worst_time(alone_, scenario, answers, unit), &alone_, unit};
       if (each.time.verdict == Verdict::leaves && &whole_ != &alone_)
-        each = Worst{worst_time(whole_, scenario, answers, unit), &whole_};
+        each = Worst{worst_time(whole_, scenario, answers, unit), &whole_, unit};
       const auto rank = [](const Worst& one) { return std::pair{static_cast<int>(one.time.verdict), one.time.most}; };
       if (!worst || rank(*worst) < rank(each)) worst = std::move(each);
     }
@@ -75,16 +77,29 @@ class TimeLaws {
   void look_at(const WithinLaw& law) {
     const Worst at_once = worst_of(law, Promptness::at_once);
     const Worst late = worst_of(law, Promptness::late);
-    const bool kept = tell(law, at_once, false, law.at_once);
+    const bool kept = tell(law, at_once, Promptness::at_once, law.at_once);
     // What can never happen when all is answered at once is told once.
     const bool comes = at_once.time.verdict == Verdict::within;
-    const bool kept_late = comes && tell(law, late, true, law.late);
+    const bool kept_late = comes && tell(law, late, Promptness::late, law.late);
     if (kept && kept_late) {
       found_.shown.push_back(ComesInTime{in_words(alone_, law.stays), law.come_to, at_once.time.most, late.time.most});
     }
   }
 
-  bool tell(const WithinLaw& law, const Worst& worst, bool late, Duration limit) {
+  /// Whether the engine itself comes to the night's last step, or as late to another that is grave enough.
+  static bool is_walked(const WithinLaw& law, const Worst& worst, Promptness answers) {
+    const Replay replay = replayed(*worst.protocol, worst.time.night, answers, worst.unit);
+    if (replay.came) return true;
+    // Each late answer comes a second before it would be too late.
+    const Duration slack{static_cast<Duration::rep>(worst.time.night.size())};
+    return worst.time.verdict == Verdict::within && (*worst.protocol)[replay.step].urgency >= law.come_to &&
+           replay.after + slack >= worst.time.most;
+  }
+
+  /// True when the law is kept.
+  bool tell(const WithinLaw& law, const Worst& worst, Promptness answers, Duration limit) {
+    if (worst.time.verdict == Verdict::within && worst.time.most <= limit) return true;
+    const bool walked = worst.time.verdict != Verdict::too_large && is_walked(law, worst, answers);
     const std::string child = in_words(alone_, law.stays), urgency = std::string(name_of(law.come_to));
     const std::string night = in_words(*worst.protocol, worst.time.night);
     const auto error = [&](Kind kind) {
@@ -94,16 +109,15 @@ class TimeLaws {
     const std::string step = quoted_id((*worst.protocol)[worst.time.step].name);
     switch (worst.time.verdict) {
       case Verdict::within:
-        if (worst.time.most <= limit) return true;
-        return error(CallTooLate{law.name, child, urgency, late, text_from_duration(worst.time.most),
-                                 text_from_duration(limit), night});
+        return error(CallTooLate{law.name, child, urgency, answers == Promptness::late,
+                                 text_from_duration(worst.time.most), text_from_duration(limit), night, walked});
       case Verdict::ends:
-        return error(CallNever{law.name, child, urgency, "ends at " + step, night});
+        return error(CallNever{law.name, child, urgency, "ends at " + step, night, walked});
       case Verdict::leaves:
-        return error(
-            CallNever{law.name, child, urgency, "goes on from " + step + " in a protocol that is not here", night});
+        return error(CallNever{law.name, child, urgency, "goes on from " + step + " in a protocol that is not here",
+                               night, walked});
       case Verdict::goes_round:
-        return error(CallNever{law.name, child, urgency, "goes round for ever by " + step, night});
+        return error(CallNever{law.name, child, urgency, "goes round for ever by " + step, night, walked});
       case Verdict::too_large:
         break;
     }

@@ -58,9 +58,6 @@ class Program {
   /// The combinations on entering the step from which the move leads into `wanted`.
   Diagrams::Set before(Diagrams::Set wanted, StepId step, const Leading& move);
 
-  /// What is remembered on entering a step: the facts that are read there, or further on, before they are asked anew.
-  bool remembers(StepId step, FactId fact) const;
-
  private:
   using Facts = std::vector<bool>;  // by variable
   struct Deed {

@@ -26,11 +26,6 @@ bool Program::follows(CounterId counter) const {
   return !some || std::find(some->begin(), some->end(), counter) != some->end();
 }
 
-bool Program::remembers(StepId step, FactId fact) const {
-  const auto place = space_.place_of(fact);
-  return place && remembered_[step.index][*place];
-}
-
 // Backwards from where an answer that is still fresh is taken, over rules that lead on in no time, up to where the fact
 // is asked anew. A wait makes every answer older than it was: what is asked after it may be asked again.
 void Program::find_what_is_remembered() {

@@ -30,7 +30,7 @@ class Replaying {
       // Steps that lead on at once by what is known are behind already.
       if (episode_.step == night_[i].step) take(night_[i]);
     }
-    return Replay{!night_.empty() && episode_.step == night_.back().step, episode_.entered - began_};
+    return Replay{!night_.empty() && episode_.step == night_.back().step, episode_.step, episode_.entered - began_};
   }
 
  private:

@@ -12,7 +12,8 @@ namespace rushlight {
 /// A night of a proof, walked by the engine itself.
 struct Replay {
   bool came;       // to the last step of the night, over the steps between
-  Duration after;  // since the episode began, when it came there
+  StepId step;     // where it stands, there or elsewhere,
+  Duration after;  // and since when, counted from when the episode began
 };
 
 /// Walks the night with a child as its first step says, telling in each step what the night tells there and nothing

@@ -26,11 +26,9 @@ class Looking {
     found.step = protocol_.start;
     if (stops_[protocol_.start.index]) return found;
     const Nights once(space_, diagrams_, program_, protocol_.start, stops_, false, most_);
-    found.visits = once.visits().size();
     if (once.gave_up()) return too_large(found);
     if (goes_round(once, found) || ends(once, found) || leaves(once, found)) return found;
     const Nights timed(space_, diagrams_, program_, protocol_.start, stops_, true, most_);
-    found.visits += timed.visits().size();
     if (timed.gave_up()) return too_large(found);
     longest(timed, found);
     return found;

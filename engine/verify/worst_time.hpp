@@ -40,7 +40,6 @@ struct WorstTime {
   Duration most{0};              // to the step that is grave enough
   StepId step{0};                // that step; where the night ends, leaves or goes round for the other verdicts
   std::vector<NightStep> night;  // one that attains it
-  std::size_t visits = 0;        // how many were followed
 };
 
 /// No protocol of a clinic comes near: the sets of this program take a few hundred.

@@ -197,10 +197,13 @@ void add_doses_and_start(std::vector<Example>& rows) {
                   "add a last `<row>` to `fast-carbohydrate` with `fixed`, or with `withheld=\"yes\"` and the reason"});
   rows.push_back({DoseRowNeverMatches{2, "fast-carbohydrate", 1}, "dose-row-never-matches",
                   "row 2 of `fast-carbohydrate` can never match", "delete row 2, or move it above row 1"});
-  rows.push_back({BorderTakenTwice{"row", "ketone-insulin", "glucose 250 mg/dL, ketones 3.1 mmol/L", "glucose 250 mg/dL", 5, "below", 10, "above"},
-                  "border-taken-twice",
-                  "rows 5 and 10 of `ketone-insulin` both take glucose 250 mg/dL, ketones 3.1 mmol/L and do not agree: row 5 counts",
-                  "write `below` in row 5 if glucose 250 mg/dL is for row 10, or `above` in row 10 if it is for row 5"});
+  rows.push_back(
+      {BorderTakenTwice{"row", "ketone-insulin", "glucose 250 mg/dL, ketones 3.1 mmol/L", "glucose 250 mg/dL", 5,
+                        "below", 10, "above"},
+       "border-taken-twice",
+       "rows 5 and 10 of `ketone-insulin` both take glucose 250 mg/dL, ketones 3.1 mmol/L and do not agree: row 5 "
+       "counts",
+       "write `below` in row 5 if glucose 250 mg/dL is for row 10, or `above` in row 10 if it is for row 5"});
   rows.push_back({BoundsCrossed{"fast-carbohydrate", 1, "smallest-carb", "10 g", "largest-carb", "5 g"},
                   "bounds-crossed",
                   "row 1 of `fast-carbohydrate` gives at least `smallest-carb`, 10 g, but at most `largest-carb`, 5 g",
@@ -208,36 +211,48 @@ void add_doses_and_start(std::vector<Example>& rows) {
   rows.push_back({DoseOfNothing{"mini-glucagon", 1, "0 ug", "age under 1 month"}, "dose-of-nothing",
                   "row 1 of `mini-glucagon` gives 0 ug (age under 1 month)",
                   "add `least=\"...\"` to row 1, or a row above it with `withheld=\"yes\"` and the reason"});
-  rows.push_back({DoseAboveCap{"fast-carbohydrate", 4, "20 g", "age 12 years", "largest-carb", "15 g"}, "dose-above-cap",
-                  "row 4 of `fast-carbohydrate` gives up to 20 g (age 12 years), and other rows stop at `largest-carb`, 15 g",
-                  "add `most=\"largest-carb\"` to row 4, or raise `largest-carb`"});
-  rows.push_back({MedicineWithoutCap{"extra-insulin", 1, "80 [iU]", "total-daily-dose 400 [iU]"}, "medicine-without-cap",
+  rows.push_back(
+      {DoseAboveCap{"fast-carbohydrate", 4, "20 g", "age 12 years", "largest-carb", "15 g"}, "dose-above-cap",
+       "row 4 of `fast-carbohydrate` gives up to 20 g (age 12 years), and other rows stop at `largest-carb`, 15 g",
+       "add `most=\"largest-carb\"` to row 4, or raise `largest-carb`"});
+  rows.push_back({MedicineWithoutCap{"extra-insulin", 1, "80 [iU]", "total-daily-dose 400 [iU]"},
+                  "medicine-without-cap",
                   "row 1 of `extra-insulin` has no `most` and gives up to 80 [iU] (total-daily-dose 400 [iU])",
                   "add `most=\"...\"` to row 1 with the most to give at once"});
-  rows.push_back({BeyondPublished{"rescue-glucagon", "5 mg", "weight 25 kg", "3 mg", "US label, nasal glucagon, 2025"},
-                  "beyond-published",
-                  "`rescue-glucagon` gives up to 5 mg (weight 25 kg), and the largest published dose is 3 mg (US label, nasal "
-                  "glucagon, 2025)",
-                  "compare `rescue-glucagon` with its source, or add `most=\"...\"` to its rows"});
+  rows.push_back(
+      {BeyondPublished{"rescue-glucagon", "5 mg", "weight 25 kg", "3 mg", "US label, nasal glucagon, 2025"},
+       "beyond-published",
+       "`rescue-glucagon` gives up to 5 mg (weight 25 kg), and the largest published dose is 3 mg (US label, nasal "
+       "glucagon, 2025)",
+       "compare `rescue-glucagon` with its source, or add `most=\"...\"` to its rows"});
   rows.push_back(
       {NeverBroken{"no-insulin-when-low", "glucose 60 mg/dL", "correct", "does `pen` (insulin)"}, "never-broken",
        "against law `no-insulin-when-low`, glucose 60 mg/dL leads to step `correct`, which does `pen` (insulin)",
        "let a rule above this one take glucose 60 mg/dL to another step than `correct`"});
-  rows.push_back({CallTooLate{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", false, "45 min", "30 min",
-                              "0 min: `measure`, `treat`; 15 min: `treat`; 30 min: `treat`; 45 min: `call`"},
-                  "call-too-late",
-                  "against law `on-the-phone`, a child with glucose below 54 mg/dL all night can come to `clinic-now` only "
-                  "after 45 min when every question is answered at once; the law says 30 min",
-                  "look at this night and shorten a wait, or let a counter reach its limit sooner: 0 min: `measure`, "
-                  "`treat`; 15 min: `treat`; 30 min: `treat`; 45 min: `call`; or write `45 min` into the law if the clinic "
-                  "wants it so"});
+  rows.push_back(
+      {CallTooLate{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", false, "45 min", "30 min",
+                   "0 min: `measure`, `treat`; 15 min: `treat`; 30 min: `treat`; 45 min: `call`", true},
+       "call-too-late",
+       "against law `on-the-phone`, a child with glucose below 54 mg/dL all night can come to `clinic-now` only "
+       "after 45 min when every question is answered at once; the law says 30 min",
+       "look at this night (0 min: `measure`, `treat`; 15 min: `treat`; 30 min: `treat`; 45 min: `call`) and shorten a "
+       "wait, or let a counter reach its limit sooner; or write `45 min` into the law if the clinic wants it so"});
   rows.push_back({CallNever{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", "goes round for ever",
-                            "0 min: `measure`, `treat`; 15 min: `treat`"},
+                            "0 min: `measure`, `treat`; 15 min: `treat`", true},
                   "call-never",
                   "against law `on-the-phone`, a child with glucose below 54 mg/dL all night may never come to "
                   "`clinic-now`: the night goes round for ever",
-                  "look at this night and let it lead to a step that is `clinic-now` or graver: 0 min: `measure`, `treat`; "
-                  "15 min: `treat`"});
+                  "look at this night (0 min: `measure`, `treat`; 15 min: `treat`) and let it lead to a step that is "
+                  "`clinic-now` or "
+                  "graver"});
+  rows.push_back(
+      {CallNever{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", "ends at `well`", "0 min: `measure`, `well`",
+                 false},
+       "call-never",
+       "against law `on-the-phone`, nothing shows that a child with glucose below 54 mg/dL all night comes to "
+       "`clinic-now`",
+       "look at this night (0 min: `measure`, `well`), through which the program could not be led, and let it lead "
+       "to a step that is `clinic-now` or graver"});
   rows.push_back({LawNotShown{"on-the-phone"}, "law-not-shown",
                   "nothing is said about law `on-the-phone`: there are too many nights to look through",
                   "say more of the child in `on-the-phone`, or leave the law out"});

@@ -55,6 +55,7 @@ BOOST_AUTO_TEST_CASE(a_call_that_comes_a_minute_too_late_is_told_with_its_night)
   BOOST_TEST(!found.late);
   BOOST_TEST(found.after == "30 min");
   BOOST_TEST(found.limit == "29 min");
+  BOOST_TEST(found.walked);
   BOOST_TEST(found.night == "0 min: `measure`, `treat`; 15 min: `treat`; 30 min: `call`");
 }
 
@@ -67,6 +68,7 @@ BOOST_AUTO_TEST_CASE(late_answers_have_a_limit_of_their_own) {
 BOOST_AUTO_TEST_CASE(a_night_that_ends_without_a_call_is_told_once) {
   const CallNever found = broken<CallNever>(found_of(R"(at-once="30 min" late="70 min")", kInRange));
   BOOST_TEST(found.how == "ends at `well`");
+  BOOST_TEST(found.walked);
   BOOST_TEST(found.night == "0 min: `measure`, `well`");
 }
 
@@ -77,6 +79,7 @@ BOOST_AUTO_TEST_CASE(a_night_without_a_limit_goes_round_for_ever) {
       "");
   const CallNever found = broken<CallNever>(found_of(R"(at-once="30 min" late="70 min")", kLow, text));
   BOOST_TEST(found.how == "goes round for ever by `treat`");
+  BOOST_TEST(found.walked);
 }
 
 BOOST_AUTO_TEST_CASE(a_night_that_goes_on_where_nobody_looked_is_told) {
