@@ -19,7 +19,7 @@ std::string page() {
       "Everything Rushlight has to say about a file. A finding names the file, the line and the column, says what is\n"
       "wrong, and says under `try` what would be right where that is certain. Each kind has an id that stays the "
       "same.\n"
-      "Below is one example of each kind. The tests write this page: `RUSHLIGHT_REWRITE=1 "
+      "Below are examples of each kind. The tests write this page: `RUSHLIGHT_REWRITE=1 "
       "build/tests/test_finding`.\n\n"
       "```\n" +
       text_from_finding(
@@ -28,8 +28,11 @@ std::string page() {
               Because{"rule 1 already takes every glucose below `low`", Where{"protocols/harbour/low.xml", 33, 3, 5}}},
           "  <rule go=\"treat\">") +
       "\n```\n\n";
+  std::string last;
   for (const tests::Example& row : tests::examples()) {
-    text += "## " + id_of(row.kind) + "\n\n```\n" + sentence(row.kind) + "\n";
+    if (last != row.id) text += "## " + id_of(row.kind) + "\n\n";
+    last = row.id;
+    text += "```\n" + sentence(row.kind) + "\n";
     const std::string right = remedy(row.kind);
     if (!right.empty()) text += "  try      " + right + "\n";
     text += "```\n\n";

@@ -5,6 +5,8 @@
 #include <boost/test/unit_test.hpp>
 #include <cctype>
 #include <ostream>
+#include <map>
+#include <map>
 #include <set>
 
 #include "finding/examples.hpp"
@@ -109,6 +111,7 @@ BOOST_DATA_TEST_CASE(a_finding_speaks_as_the_golden_table_says, data::make(examp
 BOOST_AUTO_TEST_CASE(every_kind_has_its_example_and_the_table_keeps_their_order) {
   std::size_t next = 0;
   for (const Example& row : examples()) {
+    if (next > 0 && row.kind.index() == next - 1) continue;  // a second example of the same kind
     BOOST_TEST_CONTEXT(row.id) BOOST_REQUIRE(row.kind.index() == next);
     ++next;
   }
@@ -116,8 +119,9 @@ BOOST_AUTO_TEST_CASE(every_kind_has_its_example_and_the_table_keeps_their_order)
 }
 
 BOOST_AUTO_TEST_CASE(no_two_kinds_share_an_id) {
-  std::set<std::string> ids;
-  for (const Example& row : examples()) BOOST_TEST(ids.insert(id_of(row.kind)).second);
+  std::map<std::string, std::size_t> kinds;
+  for (const Example& row : examples())
+    BOOST_TEST(kinds.emplace(id_of(row.kind), row.kind.index()).first->second == row.kind.index());
 }
 
 BOOST_DATA_TEST_CASE(a_sentence_is_one_calm_line_in_the_words_of_a_nurse, data::make(examples()), row) {

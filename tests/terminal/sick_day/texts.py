@@ -27,6 +27,8 @@ class Protocols:
         self.facts, self.steps = {}, []
         for file in sorted(pathlib.Path(folder).glob("*.xml")):
             root = Xml.parse(file).getroot()
+            if root.tag != "protocol":
+                continue
             for fact in root.find("facts"):
                 self.facts.setdefault(fact.get("id"), fact)
             for step in root.find("steps"):
