@@ -4,9 +4,8 @@
 #include <boost/test/data/test_case.hpp>
 #include <boost/test/unit_test.hpp>
 #include <cctype>
+#include <map>
 #include <ostream>
-#include <map>
-#include <map>
 #include <set>
 
 #include "finding/examples.hpp"
