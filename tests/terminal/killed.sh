@@ -14,7 +14,7 @@ killed_and_back() {
 starts_small
 sees "Try to wake"; types 1
 sees "Has anyone"; killed_and_back 02:11
-sees "Has anyone"; types 1
+sees "Has anyone"; types 1; leaves "Has anyone"
 sees "Measure the glucose."; killed_and_back 02:12
 sees "Measure the glucose."; types 52
 sees "7 g of sugar now"; killed_and_back 02:13

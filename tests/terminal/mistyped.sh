@@ -6,7 +6,7 @@ sees "Try to wake"
 types ""; sees "This needs an answer."
 types 7; sees "The answers here are 1 to 3. Nothing is lost."
 types "quien"; sees "The answers here are 1 to 3."
-types 1; sees "Has anyone"; types 1
+types 1; sees "Has anyone"; types 1; leaves "Has anyone"
 sees "Measure the glucose."
 types 4.2; sees "4.2 fits mmol/L. This meter is set to mg/dL."
 types 7O; sees "is not a number I can read"

@@ -36,6 +36,11 @@ sees() {
   for _ in $(seq 100); do shown | grep -qF -- "$1" && return; sleep 0.1; done
   echo "MISSING: $1"; shown; exit 1
 }
+# Two screens may share a line: what stood on the one before has to be gone first.
+leaves() {
+  for _ in $(seq 100); do shown | grep -qF -- "$1" || return 0; sleep 0.1; done
+  echo "STILL THERE: $1"; shown; exit 1
+}
 sees_first() {
   for _ in $(seq 100); do [ "$(shown | head -1)" = "$1" ] && return; sleep 0.1; done
   echo "NOT THE FIRST LINE: $1"; shown; exit 1

@@ -3,7 +3,7 @@
 . "$(dirname "$0")/screen.sh"
 starts_small
 sees "Try to wake"; types 1
-sees "Has anyone"; types 1
+sees "Has anyone"; types 1; leaves "Has anyone"
 sees "Measure the glucose."; types 52
 sees "7 g of sugar now"; types ""
 sees "Time left"
