@@ -4,6 +4,7 @@
 
 #include "cli/check_command.hpp"
 #include "cli/child_new.hpp"
+#include "cli/compare_command.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/demo.hpp"
 #include "cli/draw_picture.hpp"
@@ -54,6 +55,12 @@ void describe_pictures(CLI::App& command, PictureWish& wish) {
   for (CLI::Option* picture : {map, flow}) picture->excludes("--json")->excludes("--junit")->excludes("--explain");
 }
 
+void describe_compare(CLI::App& command, CompareOptions& options) {
+  command.add_option("was", options.was, "The older version: a folder of protocols, one protocol, or a set")->required();
+  command.add_option("now", options.now, "The newer version")->required();
+  command.add_flag("--json", options.json, "Print one JSON document with the exact regions");
+}
+
 int run(int count, char** words) {
   CLI::App app{
       "Rushlight walks you through a child's low glucose or sick day, step by step.\n"
@@ -84,6 +91,10 @@ int run(int count, char** words) {
   PictureWish picture;
   describe_pictures(*check_app, picture);
 
+  CompareOptions compared;
+  CLI::App* compare_app = app.add_subcommand("compare", "Say what changes in decisions from one version to another");
+  describe_compare(*compare_app, compared);
+
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {
@@ -95,6 +106,7 @@ int run(int count, char** words) {
     return draw_picture(picture, std::cout);
   }
   if (check_app->parsed()) return check_command(check, std::cout, std::cerr);
+  if (compare_app->parsed()) return compare_command(compared, std::cout, std::cerr);
   if (new_app->parsed()) {
     if (child_out.empty()) child_out = usual_child_file();
     if (child_out.empty()) {

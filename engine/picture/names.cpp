@@ -169,40 +169,6 @@ std::string listed(const Protocol& protocol, const std::vector<Subject>& subject
   return text;
 }
 
-std::string as_written(const Protocol& protocol, const Text& text) {
-  std::string words;
-  for (const Piece& piece : text.in(Language::en)) {
-    if (const auto* plain = std::get_if<std::string>(&piece)) words += *plain;
-    if (const auto* threshold = std::get_if<ThresholdId>(&piece)) words += value_words(protocol, *threshold);
-    if (const auto* dose = std::get_if<DoseId>(&piece)) words += "{" + protocol[*dose].name + "}";
-    if (const auto* filler = std::get_if<Filler>(&piece)) {
-      words += "{" + std::string(words::kFillers[static_cast<std::size_t>(*filler)]) + "}";
-    }
-  }
-  return words;
-}
-
-std::string value_words(const Protocol& protocol, ThresholdId id) {
-  const Threshold& threshold = protocol[id];
-  const auto value = [&](const Limit& limit) {
-    const std::string text = text_from_limit(limit, GlucoseUnit::mg_per_dl);
-    if (!std::holds_alternative<GlucoseLimit>(limit)) return text;
-    return text + " = " + text_from_limit(limit, GlucoseUnit::mmol_per_l);
-  };
-  if (threshold.bands.size() == 1) return value(threshold.bands.front().value);
-  std::string words;
-  for (const Band& band : threshold.bands) {
-    words += (words.empty() ? "" : "; ") + value(band.value);
-    if (band.age_from) words += " from " + text_from_age(*band.age_from);
-    if (band.age_up_to) words += " below " + text_from_age(*band.age_up_to);
-    if (band.weight_from) words += " from " + text_from_quantity(band.weight_from->quantity());
-    if (band.weight_up_to) words += " below " + text_from_quantity(band.weight_up_to->quantity());
-    if (band.clock_from) words += " from " + text_from_clock_time(*band.clock_from);
-    if (band.clock_up_to) words += " until " + text_from_clock_time(*band.clock_up_to);
-  }
-  return words;
-}
-
 std::string word_for(Urgency urgency) {
   std::string word = shown_as(urgency, Language::en);
   for (char& letter : word) {

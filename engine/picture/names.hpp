@@ -5,6 +5,7 @@
 
 #include "picture/picture.hpp"
 #include "verify/decisions.hpp"
+#include "verify/in_words.hpp"
 
 namespace rushlight {
 
@@ -26,12 +27,6 @@ std::vector<std::string> words_of(const Protocol& protocol, const Axis& axis, co
 
 /// "glucose" or "glucose, symptoms and awake".
 std::string listed(const Protocol& protocol, const std::vector<Subject>& subjects);
-
-/// The text as it stands in the file, its thresholds with their value: "Measure again in {again}."
-std::string as_written(const Protocol& protocol, const Text& text);
-
-/// A threshold's value, in both units for a glucose: "70 mg/dL = 3.9 mmol/L"; with bands each of them.
-std::string value_words(const Protocol& protocol, ThresholdId threshold);
 
 /// "CALL THE CLINIC NOW".
 std::string word_for(Urgency urgency);

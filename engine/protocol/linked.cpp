@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "protocol/moving.hpp"
 #include "protocol/words.hpp"
 
 namespace rushlight {
@@ -17,115 +18,6 @@ std::vector<std::string> names_of(const std::vector<const Protocol*>& set) {
   for (const Protocol* protocol : set) names.push_back(protocol->name);
   return names;
 }
-
-/// Where the things of one file lie in the whole.
-struct Offsets {
-  std::vector<FactId> facts;
-  std::vector<TimerId> timers;
-  std::uint16_t sources, thresholds, doses, counters, marks, watches, actions, steps;
-};
-
-template <class IdType>
-IdType moved(IdType id, std::uint16_t by) {
-  return IdType{static_cast<std::uint16_t>(id.index + by)};
-}
-
-/// Gives every id of one file its place in the whole.
-class Moving {
- public:
-  explicit Moving(const Offsets& offsets) : by_(offsets) {}
-
-  void operator()(SourceId& id) const { id = moved(id, by_.sources); }
-  void operator()(ThresholdId& id) const { id = moved(id, by_.thresholds); }
-  void operator()(FactId& id) const { id = by_.facts[id.index]; }
-  void operator()(DoseId& id) const { id = moved(id, by_.doses); }
-  void operator()(TimerId& id) const { id = by_.timers[id.index]; }
-  void operator()(CounterId& id) const { id = moved(id, by_.counters); }
-  void operator()(MarkId& id) const { id = moved(id, by_.marks); }
-  void operator()(WatchId& id) const { id = moved(id, by_.watches); }
-  void operator()(ActionId& id) const { id = moved(id, by_.actions); }
-  void operator()(StepId& id) const { id = moved(id, by_.steps); }
-
-  template <class Thing>
-  void operator()(std::optional<Thing>& thing) const {
-    if (thing) (*this)(*thing);
-  }
-  template <class Thing>
-  void operator()(std::vector<Thing>& things) const {
-    for (Thing& thing : things) (*this)(thing);
-  }
-
-  void operator()(Text& text) const {
-    for (Template& line : text.line) {
-      for (Piece& piece : line) {
-        if (auto* threshold = std::get_if<ThresholdId>(&piece)) (*this)(*threshold);
-        if (auto* dose = std::get_if<DoseId>(&piece)) (*this)(*dose);
-      }
-    }
-  }
-  void operator()(Condition& condition) const {
-    std::visit([this](auto& test) { test_moved(test); }, condition.test);
-  }
-  void operator()(Threshold& threshold) const { all(threshold.label, threshold.note, threshold.source); }
-  void operator()(Food& food) const { all(food.name, food.carbohydrate, food.step, food.when, food.source); }
-  void operator()(DoseRow& row) const {
-    std::visit([this](auto& cell) { cell_moved(cell); }, row.cell);
-    all(row.least, row.most, row.most_percent, row.when, row.source);
-  }
-  void operator()(InsulinLimits& limits) const { all(limits.no_stacking, limits.floor, limits.fresh); }
-  void operator()(Dose& dose) const { all(dose.label, dose.to, dose.insulin, dose.rows); }
-  void operator()(Timer& timer) const { all(timer.label); }
-  void operator()(Counter&) const {}
-  void operator()(Mark& mark) const { all(mark.fact); }
-  void operator()(Ask& ask) const { all(ask.fact, ask.fresh); }
-  void operator()(Sign& sign) const { all(sign.fact, sign.text); }
-  void operator()(Watch& watch) const { all(watch.when, watch.go, watch.source, watch.also); }
-  void operator()(OutcomeRule& rule) const { all(rule.go); }
-  void operator()(Action& action) const {
-    all(action.step, action.text, action.when, action.dose, action.counts, action.stops, action.source);
-    for (std::optional<OutcomeRule>& rule : action.on) (*this)(rule);
-    if (action.records) all(action.records->fact);
-    if (action.starts) all(action.starts->timer, action.starts->lasts);
-    if (action.call) all(action.call->answer_within);
-  }
-  void operator()(Wait& wait) const {
-    all(wait.timer, wait.lasts, wait.after, wait.start_within, wait.overdue, wait.go);
-  }
-  void operator()(Rule& rule) const { all(rule.when, rule.go, rule.resets, rule.source, rule.sets); }
-  void operator()(Step& step) const {
-    all(step.headline, step.actions, step.asks, step.wait, step.rules, step.handles, step.counts, step.source);
-  }
-  void operator()(PastLimits& past) const { all(past.low, past.high, past.near); }
-  void operator()(Part& part) const {
-    all(part.start, part.opening, part.daily_dose_fresh, part.past, part.hourly_fluid);
-    part.first_step = static_cast<std::uint16_t>(part.first_step + by_.steps);
-    part.first_watch = static_cast<std::uint16_t>(part.first_watch + by_.watches);
-  }
-
- private:
-  template <class... Things>
-  void all(Things&... things) const {
-    ((*this)(things), ...);
-  }
-
-  void test_moved(Compares& test) const { all(test.fact, test.limit); }
-  void test_moved(Is& test) const { all(test.fact); }
-  void test_moved(CountedAtLeast& test) const { all(test.counter, test.limit); }
-  void test_moved(WasGiven& test) const { all(test.action); }
-  void test_moved(WithinClock& test) const { all(test.from, test.up_to); }
-  void test_moved(HasChanged& test) const { all(test.mark); }
-
-  void cell_moved(DoseRow::Fixed& cell) const { all(cell.amount, cell.share); }
-  void cell_moved(DoseRow::PerKilogram& cell) const { all(cell.amount, cell.over, cell.plus); }
-  void cell_moved(DoseRow::PerYear& cell) const { all(cell.amount); }
-  void cell_moved(DoseRow::OfDailyDose& cell) const { all(cell.percent); }
-  void cell_moved(DoseRow::Correction& cell) const { all(cell.target, cell.times); }
-  void cell_moved(DoseRow::OfDose& cell) const { all(cell.dose, cell.divided_by, cell.times); }
-  void cell_moved(DoseRow::LargerOf& cell) const { all(cell.one, cell.other); }
-  void cell_moved(DoseRow::Withheld& cell) const { all(cell.reason); }
-
-  const Offsets& by_;
-};
 
 bool same_question(const Fact& one, const Fact& other) {
   return one.kind == other.kind && one.options.size() == other.options.size() &&
@@ -180,16 +72,16 @@ class Linking {
   void take_in(const Protocol& part) {
     taken_.push_back(&part);
     const auto count = [](const auto& things) { return static_cast<std::uint16_t>(things.size()); };
-    Offsets offsets{{},
-                    {},
-                    count(whole_.sources),
-                    count(whole_.thresholds),
-                    count(whole_.doses),
-                    count(whole_.counters),
-                    count(whole_.marks),
-                    count(whole_.watch),
-                    count(whole_.actions),
-                    count(whole_.steps)};
+    Offsets offsets;
+    offsets.sources = count(whole_.sources);
+    offsets.thresholds = count(whole_.thresholds);
+    offsets.doses = count(whole_.doses);
+    offsets.watches = count(whole_.watch);
+    offsets.actions = count(whole_.actions);
+    offsets.steps = count(whole_.steps);
+    offsets.counters = behind<CounterId>(part.counters.size(), whole_.counters.size());
+    offsets.marks = behind<MarkId>(part.marks.size(), whole_.marks.size());
+    offsets.deeds = behind<ActionId>(part.actions.size(), whole_.actions.size());
     for (const Fact& fact : part.facts) offsets.facts.push_back(shared_fact(fact));
     for (const Timer& timer : part.timers) offsets.timers.push_back(shared_timer(timer));
     refuse_shared_actions(part);

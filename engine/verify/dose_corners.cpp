@@ -123,19 +123,52 @@ std::optional<DosePieces::Spans> DosePieces::spans(const DosePiece& piece) const
   return spans;
 }
 
+DoseGrounds DosePieces::grounds_at(const DosePiece& piece, const std::vector<std::int64_t>& values,
+                                   const Spans& spans) const {
+  const Table& table = *piece.table;
+  DoseGrounds grounds{table.cell.context(), {}, {}, Decimal::of_micros(-values.back()), table.unit};
+  grounds.context.weight.reset();
+  for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
+    if (spans[i]) put(grounds, protocol_.facts[table.dimensions[i].subject.index], values[i]);
+  }
+  return grounds;
+}
+
+std::vector<bool> DosePieces::grows_with(DoseId dose, const DosePiece& piece) const {
+  std::vector<FactId> facts;
+  bool factor = false;
+  depends(dose, piece, facts, factor);
+  std::vector<bool> grows;
+  for (const Dimension& dimension : piece.table->dimensions) {
+    const auto is_this = [&](FactId each) { return each.index == dimension.subject.index; };
+    grows.push_back(is_a_number(protocol_, dimension.subject) && std::any_of(facts.begin(), facts.end(), is_this));
+  }
+  grows.push_back(factor);
+  return grows;
+}
+
+std::optional<Decimal> DosePieces::amount_at(DoseId dose, const DosePiece& piece,
+                                             const std::vector<std::int64_t>& values,
+                                             const Spans& spans) const {
+  return amount(dose, piece, grounds_at(piece, values, spans));
+}
+
+std::vector<std::int64_t> DosePieces::borders(const Table& table, const Subject& subject) const {
+  const std::set<std::int64_t> all = borders_of(protocol_, rows_, table, subject);
+  return {all.begin(), all.end()};
+}
+
 DoseCorner DosePieces::corner_at(const DosePiece& piece, const std::vector<std::int64_t>& values,
                                  const Spans& spans) const {
   const Table& table = *piece.table;
   std::vector<FactId> facts;
-  DoseCorner corner{{table.cell.context(), {}, {}, Decimal::of_micros(-values.back()), table.unit}, {}, false, false};
+  DoseCorner corner{grounds_at(piece, values, spans), {}, false, false};
   depends(dose_, piece, facts, corner.factor_counts);
   corner.at_the_end = corner.factor_counts;
-  corner.grounds.context.weight.reset();
   for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
     corner.values.emplace_back();
     if (!spans[i]) continue;
     const std::uint16_t index = table.dimensions[i].subject.index;
-    put(corner.grounds, protocol_.facts[index], values[i]);
     const bool counts = std::any_of(facts.begin(), facts.end(), [&](FactId each) { return each.index == index; });
     const bool may_be_unknown = piece.box.sides[i].meets(unknown_of(table.dimensions[i]));
     const bool all = piece.box.sides[i] == table.whole.sides[i];

@@ -63,17 +63,26 @@ void add_insulin_conditions(const Protocol& protocol, const Dose& dose, Conditio
 
 }  // namespace
 
-DosePieces::DosePieces(const Protocol& protocol, DoseId dose) : protocol_(protocol), dose_(dose) {
-  involve(dose);
+DosePieces::DosePieces(const Protocol& protocol, DoseId dose) : DosePieces(protocol, std::vector<DoseId>{dose}) {}
+
+DosePieces::DosePieces(const Protocol& protocol, DoseId dose, DoseId other)
+    : DosePieces(protocol, std::vector<DoseId>{dose, other}) {}
+
+DosePieces::DosePieces(const Protocol& protocol, const std::vector<DoseId>& doses)
+    : protocol_(protocol), dose_(doses.front()) {
+  for (const DoseId dose : doses) involve(dose);
   std::vector<ThresholdId> cut_by;
   for (const Involved& each : involved_) {
     add_rows(each.dose);
     const std::vector<ThresholdId> more = thresholds_of(protocol[each.dose]);
     cut_by.insert(cut_by.end(), more.begin(), more.end());
   }
-  tables_ = tables_of(protocol, rows_, cut_by, {kAgeSubject}, protocol[dose].insulin.has_value());
+  tables_ = tables_of(protocol, rows_, cut_by, {kAgeSubject}, protocol[dose_].insulin.has_value());
   for (const Table& table : tables_.tables) {
-    split(dose, table, table.whole, [&](const Box& box) { add_piece(table, box); });
+    split(dose_, table, table.whole, [&](const Box& box) {
+      if (doses.size() == 1) return add_piece(table, box);
+      split(doses.back(), table, box, [&](const Box& both) { add_piece(table, both); });
+    });
   }
 }
 

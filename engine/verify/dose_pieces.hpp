@@ -32,6 +32,8 @@ struct DoseCorner {
 class DosePieces {
  public:
   DosePieces(const Protocol& protocol, DoseId dose);
+  /// Of two doses, so that each of them, and those they are made of, has one row in a piece.
+  DosePieces(const Protocol& protocol, DoseId dose, DoseId other);
 
   /// How many things it reads, when they are more than can be told apart; 0 otherwise. There are no pieces then.
   std::size_t things() const { return tables_.things; }
@@ -52,11 +54,20 @@ class DosePieces {
   struct Ends {
     std::int64_t least, greatest;
   };
-
- private:
   /// By dimension, empty where nothing is a number or known; behind them the correction factor, as a number below zero.
   using Spans = std::vector<std::optional<Ends>>;
+  /// Empty when no child file and no meter reaches the piece.
   std::optional<Spans> spans(const DosePiece& piece) const;
+  /// By dimension: whether the amount of the dose grows with it in the piece; behind them the correction factor.
+  std::vector<bool> grows_with(DoseId dose, const DosePiece& piece) const;
+  /// The amount of one of the doses at these values, by dimension and the factor behind them.
+  std::optional<Decimal> amount_at(DoseId dose, const DosePiece& piece, const std::vector<std::int64_t>& values,
+                                   const Spans& spans) const;
+  /// Everything that a condition of a row compares the subject with, in order.
+  std::vector<std::int64_t> borders(const Table& table, const Subject& subject) const;
+  const Tables& tables() const { return tables_; }
+
+ private:
   DoseCorner corner_at(const DosePiece& piece, const std::vector<std::int64_t>& values, const Spans& spans) const;
   struct Involved {
     DoseId dose;
@@ -68,6 +79,8 @@ class DosePieces {
   std::size_t row_in(DoseId dose, const DosePiece& piece) const;
   void add_piece(const Table& table, const Box& box);
   void split(DoseId dose, const Table& table, const Box& box, const std::function<void(const Box&)>& visit);
+  DosePieces(const Protocol& protocol, const std::vector<DoseId>& doses);
+  DoseGrounds grounds_at(const DosePiece& piece, const std::vector<std::int64_t>& values, const Spans& spans) const;
   std::optional<Decimal> amount(DoseId dose, const DosePiece& piece, const DoseGrounds& grounds) const;
   bool is_capped(DoseId dose, const DosePiece& piece) const;
   /// What the amount depends on; the correction factor too when this says so.

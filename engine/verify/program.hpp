@@ -52,6 +52,8 @@ class Program {
   /// The combinations an episode begins with: any child, nothing counted or done, no visit.
   Diagrams::Set at_start_of(StepId start);
 
+  /// Whether what was told of the variable before the step is entered may still be read there or further on.
+  bool remembers(StepId step, std::size_t place) const { return remembered_[step.index][place]; }
   /// With what its actions count while one is in the step; each may be told any number of times.
   Diagrams::Set with_deeds(Diagrams::Set entered, StepId step);
   Diagrams::Set after(Diagrams::Set entered, StepId step, const Leading& move);

@@ -54,7 +54,7 @@ Space::Space(const Protocol& protocol, GlucoseUnit unit, const Conditions& also)
 
 void Space::add(const Subject& subject) {
   if (place_of(subject)) return;
-  variables_.push_back(Variable{subject, {}});
+  variables_.push_back(Variable{subject, {}, {}});
   borders_.emplace_back();
 }
 
@@ -100,7 +100,7 @@ void Space::cut() {
   std::vector<Variable> ordered;
   for (const std::size_t place : order) {
     const Subject& subject = variables_[place].subject;
-    Variable variable{subject, {}};
+    Variable variable{subject, {}, {}};
     if (subject.kind == Subject::Kind::counter) {
       const std::int64_t most = borders_[place].empty() ? 0 : std::max<std::int64_t>(0, *borders_[place].rbegin());
       for (std::int64_t count = 0; count <= most; ++count) variable.stretches.push_back({count, false});
@@ -112,6 +112,7 @@ void Space::cut() {
     }
     if (subject.kind == Subject::Kind::fact && may_be_unknown(protocol_.facts[subject.index]))
       variable.stretches.push_back({0, true});
+    variable.borders.assign(borders_[place].begin(), borders_[place].end());
     ordered.push_back(std::move(variable));
   }
   variables_ = std::move(ordered);

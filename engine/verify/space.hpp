@@ -19,6 +19,7 @@ class Space {
   struct Variable {
     Subject subject;
     std::vector<Stretch> stretches;
+    std::vector<std::int64_t> borders{};  // of a number, in their order
   };
   /// A rule that visits another protocol, where they are linked.
   struct VisitRule {

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <iosfwd>
+#include <string>
+
+namespace rushlight {
+
+struct CompareOptions {
+  std::string was, now;  // a folder of protocols, one protocol, or a set inside the program
+  bool json = false;
+};
+
+/// Prints what changes in decisions from the one to the other, the worst first. 0: nothing changes; 1: something does;
+/// 2: one of them cannot be read, or has errors.
+int compare_command(const CompareOptions& options, std::ostream& out, std::ostream& err);
+
+}  // namespace rushlight

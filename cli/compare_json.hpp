@@ -1,0 +1,21 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "verify/compare.hpp"
+
+namespace rushlight {
+
+/// One protocol of two sets; without `both` only one of them has it.
+struct Compared {
+  std::string protocol;
+  std::optional<Differences> both;
+  bool only_was = false;
+};
+
+/// Every difference with its exact regions: docs/wire-format.md says the words.
+std::string json_from_compared(const std::vector<Compared>& all, bool laws_differ);
+
+}  // namespace rushlight

@@ -1,0 +1,283 @@
+#include "verify/compare.hpp"
+
+#include <algorithm>
+
+#include "episode/phrases.hpp"
+#include "finding/quoted.hpp"
+#include "verify/dose_changes.hpp"
+#include "verify/file_changes.hpp"
+#include "verify/in_step.hpp"
+#include "verify/in_words.hpp"
+#include "verify/step_changes.hpp"
+
+namespace rushlight {
+namespace {
+
+using Kind = Difference::Kind;
+using Turn = Difference::Turn;
+
+constexpr std::size_t kMostRegions = 200;  // of one difference: a nurse reads a few
+
+/// Everything that differs, in one glucose unit.
+class InUnit {
+ public:
+  InUnit(const SideBySide& sides, GlucoseUnit unit)
+      : sides_(sides),
+        protocol_(sides.both),
+        space_(sides.both, unit),
+        diagrams_(space_.sizes()),
+        in_step_(walked_in_step(sides, space_, diagrams_)) {
+    for (const Parting& parting : in_step_.partings) add(parting);
+    for (const PutIn& put_in : in_step_.put_in) add(put_in);
+    for (const OtherTally& tally : in_step_.tallies) add(tally);
+    std::vector<DosePair> doses;
+    for (const InStepPair& pair : in_step_.pairs) {
+      const std::vector<StepChange> changes = step_changes(sides_, space_, diagrams_, pair, doses);
+      if (!changes.empty()) ++steps_changed_;
+      for (const StepChange& change : changes) add(change, pair.entered);
+    }
+    for (const DosePair& pair : doses) add(pair, unit);
+    merge_places();
+  }
+
+  const InStep& in_step() const { return in_step_; }
+  std::size_t steps_changed() const { return steps_changed_; }
+  std::vector<Difference> differences() { return std::move(found_); }
+
+ private:
+  std::string at(const Occasion& occasion) const {
+    const std::string was = quoted(protocol_[occasion.from.was].name), now = quoted(protocol_[occasion.from.now].name);
+    const std::string step = was == now ? was : was + " (now " + now + ")";
+    switch (occasion.kind) {
+      case Occasion::Kind::begins:
+        return "at the start";
+      case Occasion::Kind::answers:
+        return "after " + step;
+      case Occasion::Kind::early:
+        return "told while " + step + " waits";
+      case Occasion::Kind::outcome:
+        return quoted(protocol_[occasion.action].name) + " " + std::string(name_of(occasion.outcome)) + " in " + step;
+      case Occasion::Kind::nobody_answers:
+        return "nobody answers in " + step;
+      case Occasion::Kind::worse:
+        return "told at any time in " + step;
+      case Occasion::Kind::after_visit:
+        return "back from the other protocol, after " + step;
+    }
+    return step;
+  }
+
+  std::string words_of(const Ending& ending) const {
+    switch (ending.kind) {
+      case Ending::Kind::step: {
+        const Step& step = protocol_[ending.step];
+        return quoted(step.name) + ", " + shown_as(step.urgency, Language::en) + ": " +
+               as_written(protocol_, step.headline);
+      }
+      case Ending::Kind::visit:
+        return "walks " + quoted(ending.protocol) + " and comes back to " + quoted(protocol_[ending.step].name);
+      case Ending::Kind::hand_over:
+        return "goes over to " + quoted(ending.protocol);
+      case Ending::Kind::stays:
+        return "nothing: the step goes on";
+      case Ending::Kind::nothing:
+        break;
+    }
+    return "no rule";
+  }
+
+  Urgency urgency_of(const Ending& ending, StepId from) const {
+    return protocol_[ending.kind == Ending::Kind::step ? ending.step : from].urgency;
+  }
+  bool gives(const Ending& ending) const {
+    if (ending.kind == Ending::Kind::stays || ending.kind == Ending::Kind::nothing) return false;
+    if (ending.kind != Ending::Kind::step) return true;
+    const std::vector<ActionId>& actions = protocol_[ending.step].actions;
+    return std::any_of(actions.begin(), actions.end(), [&](ActionId id) {
+      const ActionKind kind = protocol_[id].kind;
+      return is_call(kind) || kind == ActionKind::by_mouth || kind == ActionKind::glucagon ||
+             kind == ActionKind::insulin || kind == ActionKind::fluid;
+    });
+  }
+  Turn turn_of(const Parting& parting) const {
+    const Urgency was = urgency_of(parting.was, parting.occasion.from.was);
+    const Urgency now = urgency_of(parting.now, parting.occasion.from.now);
+    const bool known = parting.was.kind != Ending::Kind::visit && parting.was.kind != Ending::Kind::hand_over &&
+                       parting.now.kind != Ending::Kind::visit && parting.now.kind != Ending::Kind::hand_over;
+    if (parting.now.kind == Ending::Kind::nothing) return Turn::calmer;
+    if (known && now < was) return Turn::calmer;
+    if (known && now > was) return Turn::graver;
+    if (gives(parting.was) && !gives(parting.now)) return Turn::less;
+    return Turn::otherwise;
+  }
+
+  void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
+    const auto regions = regions_of(space_, diagrams_, where, within, kMostRegions);
+    difference.too_many = !regions;
+    if (regions) difference.regions = *regions;
+    found_.push_back(std::move(difference));
+  }
+
+  std::vector<std::string> steps_of(const Occasion& occasion) const {
+    if (occasion.kind == Occasion::Kind::begins) return {};
+    return {protocol_[occasion.from.was].name};
+  }
+
+  void add(const Parting& parting) {
+    Difference difference{};
+    difference.kind = Kind::leads;
+    difference.turn = turn_of(parting);
+    difference.at = {at(parting.occasion)};
+    difference.steps = steps_of(parting.occasion);
+    difference.was = words_of(parting.was);
+    difference.now = words_of(parting.now);
+    add(std::move(difference), parting.where, parting.within);
+  }
+
+  void add(const PutIn& put_in) {
+    const bool gone = !sides_.is_now(put_in.step);
+    Difference difference{};
+    difference.kind = Kind::put_in;
+    difference.turn = gone && gives(Ending{Ending::Kind::step, put_in.step, {}}) ? Turn::less : Turn::otherwise;
+    difference.at = {at(put_in.occasion)};
+    difference.steps = {protocol_[put_in.step].name};
+    (gone ? difference.was : difference.now) = "first " + words_of(Ending{Ending::Kind::step, put_in.step, {}});
+    add(std::move(difference), put_in.where, put_in.within);
+  }
+
+  std::string words_of(const std::vector<Tally>& tally) const {
+    std::vector<std::string> words;
+    for (const Tally& each : tally) {
+      if (each.kind == Tally::Kind::marks) words.push_back("marks " + quoted(protocol_.marks[each.index].name));
+      if (each.kind == Tally::Kind::counts) words.push_back("counts " + quoted(protocol_.counters[each.index].name));
+      if (each.kind == Tally::Kind::resets)
+        words.push_back("sets " + quoted(protocol_.counters[each.index].name) + " back to 0");
+    }
+    std::string text;
+    for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
+    return text.empty() ? "counts nothing" : text;
+  }
+
+  void add(const OtherTally& tally) {
+    Difference difference{};
+    difference.kind = Kind::count;
+    difference.turn = Turn::otherwise;
+    difference.at = {at(tally.occasion)};
+    difference.steps = steps_of(tally.occasion);
+    difference.was = words_of(tally.was);
+    difference.now = words_of(tally.now);
+    add(std::move(difference), tally.where, tally.within);
+  }
+
+  void add(const StepChange& change, Diagrams::Set entered) {
+    const std::string &was = protocol_[change.at.was].name, &now = protocol_[change.at.now].name;
+    Difference difference{};
+    difference.kind = change.kind;
+    difference.turn = change.turn;
+    difference.at = {"in " + quoted(was) + (was == now ? "" : " (now " + quoted(now) + ")")};
+    difference.steps = {was};
+    difference.was = change.was;
+    difference.now = change.now;
+    add(std::move(difference), change.where, entered);
+  }
+
+  void add(const DosePair& pair, GlucoseUnit unit) {
+    const std::optional<DoseChange> change = dose_change(sides_, pair, unit);
+    if (!change) return;
+    Difference difference{};
+    difference.kind = Kind::dose;
+    difference.turn = change->turn;
+    difference.regions = change->regions;
+    difference.too_many = change->too_many;
+    const std::string &was = protocol_[pair.was].name, &now = protocol_[pair.now].name;
+    for (const StepId step : pair.used_in) {
+      difference.at.push_back("in " + quoted(protocol_[step].name));
+      difference.steps.push_back(protocol_[step].name);
+    }
+    difference.was = quoted(was) + ": " + change->was;
+    difference.now = quoted(now) + ": " + change->now;
+    found_.push_back(std::move(difference));
+  }
+
+  // What changes in the same way in several places is said once.
+  void merge_places() {
+    std::vector<Difference> merged;
+    for (Difference& each : found_) {
+      const auto same = std::find_if(merged.begin(), merged.end(), [&](const Difference& other) {
+        return other.kind == each.kind && other.turn == each.turn && other.was == each.was && other.now == each.now &&
+               other.regions == each.regions && other.too_many == each.too_many;
+      });
+      if (same == merged.end()) {
+        merged.push_back(std::move(each));
+        continue;
+      }
+      for (const std::string& place : each.at) {
+        if (std::find(same->at.begin(), same->at.end(), place) == same->at.end()) same->at.push_back(place);
+      }
+      for (const std::string& step : each.steps) {
+        if (std::find(same->steps.begin(), same->steps.end(), step) == same->steps.end()) same->steps.push_back(step);
+      }
+    }
+    found_ = std::move(merged);
+  }
+
+  const SideBySide& sides_;
+  const Protocol& protocol_;
+  Space space_;
+  Diagrams diagrams_;
+  InStep in_step_;
+  std::vector<Difference> found_;
+  std::size_t steps_changed_ = 0;
+};
+
+bool same_limits(const std::vector<Region>& one, const std::vector<Region>& other) {
+  return std::equal(one.begin(), one.end(), other.begin(), other.end(),
+                    [](const Region& a, const Region& b) { return a.limits == b.limits; });
+}
+
+bool same_place(const Difference& one, const Difference& other) {
+  return one.kind == other.kind && one.turn == other.turn && one.was == other.was && one.now == other.now &&
+         one.at == other.at;
+}
+
+// A difference may exist in one unit only, when the two published values of a border lie otherwise.
+std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol) {
+  for (Difference& each : in_mg) {
+    const auto other = std::find_if(in_mmol.begin(), in_mmol.end(),
+                                    [&](const Difference& difference) { return same_place(each, difference); });
+    if (other == in_mmol.end()) continue;
+    if (!same_limits(each.regions, other->regions)) each.regions_mmol = std::move(other->regions);
+    each.too_many = each.too_many || other->too_many;
+    in_mmol.erase(other);
+  }
+  for (Difference& each : in_mmol) {
+    each.regions_mmol = std::move(each.regions);
+    each.regions.clear();
+    in_mg.push_back(std::move(each));
+  }
+  return in_mg;
+}
+
+}  // namespace
+
+Differences compare(const Protocol& was, const Protocol& now) {
+  Differences result{};
+  result.sides = side_by_side(was, now);
+  InUnit in_mg(result.sides, GlucoseUnit::mg_per_dl), in_mmol(result.sides, GlucoseUnit::mmol_per_l);
+  for (const InUnit* each : {&in_mg, &in_mmol}) {
+    result.gave_up = result.gave_up || each->in_step().gave_up;
+    result.steps = std::max(result.steps, each->in_step().pairs.size());
+    result.steps_changed = std::max(result.steps_changed, each->steps_changed());
+    result.ways = std::max(result.ways, each->in_step().ways);
+    result.ways_changed = std::max(result.ways_changed, each->in_step().ways_apart);
+  }
+  std::vector<Difference> of_file = file_changes(result.sides, was, now, in_mg.in_step());
+  result.changes = both_units(in_mg.differences(), in_mmol.differences());
+  result.changes.insert(result.changes.end(), of_file.begin(), of_file.end());
+  std::stable_sort(result.changes.begin(), result.changes.end(), [](const Difference& a, const Difference& b) {
+    return a.turn != b.turn ? a.turn < b.turn : a.kind < b.kind;
+  });
+  return result;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "protocol/side_by_side.hpp"
+#include "verify/region.hpp"
+
+namespace rushlight {
+
+/// One difference between two versions of a protocol, as the person who is cared for meets it.
+struct Difference {
+  enum class Kind : std::uint8_t {
+    leads,     // the same answers come to another step
+    urgency,   // the same step has another urgency
+    action,    // something to do is new, gone, or done otherwise
+    order,     // the same things to do, in another order
+    wait,      // another time
+    call,      // another time until a call moves on
+    dose,      // another amount
+    count,     // something else is counted, set back or marked
+    question,  // something else is asked, or an answer counts for another time
+    put_in,    // a step more, or less, on the way
+    words,     // the same in other words
+    number,    // a threshold, whatever it is for
+    other,     // another part of the file
+  } kind;
+  /// How it turns out for the child. `calmer`: a lower urgency. `less`: the same urgency, and less is done or it is done
+  /// later. Calmer and less are what a clinic must want before it signs.
+  enum class Turn : std::uint8_t { calmer, less, graver, otherwise, words } turn;
+  std::vector<std::string> at;  // the places where it shows, in the words of the file
+  std::vector<std::string> steps;  // their ids in the older version, or the newer where it has none
+  /// Whom it concerns, exactly, by the unit of the glucose. One list where the unit makes no difference. An empty region
+  /// is everybody. None: there are too many to say.
+  std::vector<Region> regions;        // in mg/dL
+  std::vector<Region> regions_mmol;   // in mmol/L; empty when the first list says it all
+  bool too_many = false;
+  std::string was, now;
+};
+
+struct Differences {
+  SideBySide sides;              // for the names in regions
+  std::vector<Difference> changes;   // the worst first
+  std::size_t steps = 0, steps_changed = 0;  // pairs of steps that both versions come to together
+  std::size_t ways = 0, ways_changed = 0;    // what can happen in them, with what it leads to
+  bool gave_up = false;          // the search was too large: there may be more
+};
+
+/// What changes in decisions, not in text. Exact in both glucose units: of each way on, the regions of children, readings
+/// and answers that come to something else; nothing is sampled. Ids, labels, sources and comments make no difference.
+Differences compare(const Protocol& was, const Protocol& now);
+
+}  // namespace rushlight

@@ -1,0 +1,332 @@
+#include "verify/dose_changes.hpp"
+
+#include <algorithm>
+
+#include "finding/quoted.hpp"
+#include "verify/dose_envelope.hpp"
+#include "verify/dose_pieces.hpp"
+
+namespace rushlight {
+namespace {
+
+constexpr std::size_t kMostRuns = 20'000;
+constexpr std::int64_t kThousandth = 1'000;  // of micros: no child file has a finer number
+
+using Amounts = std::pair<std::optional<Decimal>, std::optional<Decimal>>;
+
+class Tables2 {
+ public:
+  Tables2(const SideBySide& sides, const DosePair& pair, GlucoseUnit unit)
+      : protocol_(sides.both), pair_(pair), unit_(unit) {}
+
+  std::optional<DoseChange> change() {
+    if (same_table(pair_.was, pair_.now)) return std::nullopt;
+    pieces_.emplace(protocol_, pair_.was, pair_.now);
+    if (pieces_->gave_up() || pieces_->things() > 0) too_many_ = true;
+    bool both_units = true;
+    for (const Table& table : pieces_->tables().tables) both_units = both_units && table.unit == GlucoseUnit::mg_per_dl;
+    for (const DosePiece& piece : pieces_->pieces()) {
+      // A table that is the same in both units stands for both.
+      if (piece.table->unit == unit_ || both_units) look_at(piece);
+    }
+    if (regions_.empty() && !too_many_) return std::nullopt;
+    DoseChange change{less_ ? Difference::Turn::less : Difference::Turn::graver, std::move(regions_), too_many_,
+                      text(true), text(false)};
+    return change;
+  }
+
+ private:
+  void look_at(const DosePiece& piece) {
+    const auto spans = pieces_->spans(piece);
+    if (!spans) return;
+    std::vector<std::int64_t> values;
+    for (const auto& ends : *spans) values.push_back(ends ? ends->least : 0);
+    const std::vector<bool> was = pieces_->grows_with(pair_.was, piece), now = pieces_->grows_with(pair_.now, piece);
+    std::vector<std::size_t> counting;
+    for (std::size_t i = 0; i < was.size(); ++i) {
+      if ((was[i] || now[i]) && (*spans)[i] && (*spans)[i]->least < (*spans)[i]->greatest) counting.push_back(i);
+    }
+    if (counting.empty()) {
+      const Amounts amounts = at(piece, *spans, values);
+      if (amounts.first != amounts.second) add(piece, *spans, std::nullopt, values, amounts);
+    } else if (counting.size() == 1) {
+      look_along(piece, *spans, counting.front(), values);
+    } else {
+      look_at_corners(piece, *spans, counting, values);
+    }
+  }
+
+  Amounts at(const DosePiece& piece, const DosePieces::Spans& spans, const std::vector<std::int64_t>& values) const {
+    return {pieces_->amount_at(pair_.was, piece, values, spans), pieces_->amount_at(pair_.now, piece, values, spans)};
+  }
+
+  std::int64_t grain_of(const DosePiece& piece, std::size_t along) const {
+    const bool months = along < piece.table->dimensions.size() && piece.table->dimensions[along].subject == kAgeSubject;
+    return months ? 1 : kThousandth;
+  }
+
+  // Both amounts grow with the number, so where they are equal at both ends of a stretch they are everywhere in it.
+  void look_along(const DosePiece& piece, const DosePieces::Spans& spans, std::size_t along,
+                  std::vector<std::int64_t> values) {
+    const std::int64_t grain = grain_of(piece, along);
+    const auto amounts_at = [&](std::int64_t value) {
+      values[along] = value;
+      return at(piece, spans, values);
+    };
+    std::optional<DosePieces::Ends> run;
+    Amounts of_run;
+    const auto close = [&] {
+      if (!run) return;
+      values[along] = run->least;
+      add(piece, spans, std::pair(along, *run), values, of_run);
+      run.reset();
+    };
+    std::int64_t from = spans[along]->least;
+    const std::int64_t end = spans[along]->greatest;
+    while (from <= end) {
+      const Amounts amounts = amounts_at(from);
+      std::int64_t last = from;  // the last with these amounts, by halving
+      if (amounts_at(end) == amounts) {
+        last = end;
+      } else {
+        std::int64_t beyond = end;
+        while (beyond - last > grain) {
+          const std::int64_t middle = last + (beyond - last) / grain / 2 * grain;
+          (amounts_at(middle) == amounts ? last : beyond) = middle;
+        }
+      }
+      if (amounts.first == amounts.second) {
+        close();
+      } else if (run) {
+        run->greatest = last;
+      } else {
+        run = DosePieces::Ends{from, last};
+        of_run = amounts;
+      }
+      note_turn(amounts);
+      if (++runs_ > kMostRuns) {
+        too_many_ = true;
+        if (run) run->greatest = end;
+        break;
+      }
+      from = last + grain;
+    }
+    close();
+  }
+
+  // Of two numbers or more only the ends are looked at; if they say nothing certain the whole piece is named.
+  void look_at_corners(const DosePiece& piece, const DosePieces::Spans& spans, const std::vector<std::size_t>& counting,
+                       std::vector<std::int64_t> values) {
+    if (same_sum(pair_.was, pair_.now)) return;
+    const Amounts least = at(piece, spans, values);
+    for (const std::size_t i : counting) values[i] = spans[i]->greatest;
+    const Amounts greatest = at(piece, spans, values);
+    if (least == greatest && least.first == least.second) return;
+    too_many_ = too_many_ || least != greatest;
+    add(piece, spans, std::nullopt, values, greatest);
+  }
+
+  bool same_sum(DoseId was, DoseId now) const {
+    const Dose &a = protocol_[was], &b = protocol_[now];
+    if (a.rows.size() != b.rows.size() || a.round != b.round || !same_value(protocol_, a.to, b.to)) return false;
+    for (std::size_t i = 0; i < a.rows.size(); ++i) {
+      if (!same_row(a.rows[i], b.rows[i])) return false;
+    }
+    return true;
+  }
+  struct SameTest {
+    const Tables2& tables;
+    bool operator()(const Compares& a, const Compares& b) const {
+      return a.fact == b.fact && a.comparison == b.comparison && value(a.limit, b.limit);
+    }
+    bool operator()(const Is& a, const Is& b) const { return a.fact == b.fact && a.options == b.options; }
+    bool operator()(const CountedAtLeast& a, const CountedAtLeast& b) const {
+      return a.counter == b.counter && value(a.limit, b.limit);
+    }
+    bool operator()(const WasGiven& a, const WasGiven& b) const { return a.action == b.action; }
+    bool operator()(const WithinClock& a, const WithinClock& b) const {
+      return value(a.from, b.from) && value(a.up_to, b.up_to);
+    }
+    bool operator()(const HasChanged& a, const HasChanged& b) const {
+      return a.mark == b.mark && a.changes == b.changes;
+    }
+    template <class A, class B>
+    bool operator()(const A&, const B&) const {
+      return false;
+    }
+    bool value(ThresholdId a, ThresholdId b) const { return same_value(tables.protocol_, a, b); }
+  };
+  /// The same rows under the same conditions: nothing needs to be looked at.
+  bool same_table(DoseId was, DoseId now) const {
+    const Dose &a = protocol_[was], &b = protocol_[now];
+    if (!same_sum(was, now) || a.insulin.has_value() != b.insulin.has_value()) return false;
+    if (a.insulin && !same_value(protocol_, a.insulin->floor, b.insulin->floor)) return false;
+    for (std::size_t i = 0; i < a.rows.size(); ++i) {
+      const Conditions &one = a.rows[i].when, &other = b.rows[i].when;
+      const auto same = [&](const Condition& x, const Condition& y) {
+        return std::visit(SameTest{*this}, x.test, y.test);
+      };
+      if (!std::equal(one.begin(), one.end(), other.begin(), other.end(), same)) return false;
+      if (const auto* of = std::get_if<DoseRow::OfDose>(&a.rows[i].cell)) {
+        if (!same_table(of->dose, std::get<DoseRow::OfDose>(b.rows[i].cell).dose)) return false;
+      }
+      if (const auto* of = std::get_if<DoseRow::LargerOf>(&a.rows[i].cell)) {
+        const auto& others = std::get<DoseRow::LargerOf>(b.rows[i].cell);
+        if (!same_table(of->one, others.one) || !same_table(of->other, others.other)) return false;
+      }
+    }
+    return true;
+  }
+  bool same_limit(const std::optional<ThresholdId>& a, const std::optional<ThresholdId>& b) const {
+    return a.has_value() == b.has_value() && (!a || same_value(protocol_, *a, *b));
+  }
+  struct SameCell {
+    const Tables2& tables;
+    bool operator()(const DoseRow::Fixed& a, const DoseRow::Fixed& b) const { return value(a.amount, b.amount); }
+    bool operator()(const DoseRow::PerKilogram& a, const DoseRow::PerKilogram& b) const {
+      return value(a.amount, b.amount) && tables.same_limit(a.over, b.over) && tables.same_limit(a.plus, b.plus);
+    }
+    bool operator()(const DoseRow::PerYear& a, const DoseRow::PerYear& b) const { return value(a.amount, b.amount); }
+    bool operator()(const DoseRow::OfDailyDose& a, const DoseRow::OfDailyDose& b) const {
+      return value(a.percent, b.percent);
+    }
+    bool operator()(const DoseRow::Correction& a, const DoseRow::Correction& b) const {
+      return value(a.target, b.target) && tables.same_limit(a.times, b.times);
+    }
+    bool operator()(const DoseRow::OfDose& a, const DoseRow::OfDose& b) const {
+      return tables.same_sum(a.dose, b.dose) && tables.same_limit(a.divided_by, b.divided_by) &&
+             tables.same_limit(a.times, b.times);
+    }
+    bool operator()(const DoseRow::LargerOf& a, const DoseRow::LargerOf& b) const {
+      return tables.same_sum(a.one, b.one) && tables.same_sum(a.other, b.other);
+    }
+    bool operator()(const DoseRow::Withheld&, const DoseRow::Withheld&) const { return true; }
+    template <class A, class B>
+    bool operator()(const A&, const B&) const {
+      return false;
+    }
+    bool value(ThresholdId a, ThresholdId b) const { return same_value(tables.protocol_, a, b); }
+  };
+  // The conditions need not be the same: in a piece both rows are taken, whatever leads to them.
+  bool same_row(const DoseRow& a, const DoseRow& b) const {
+    return std::visit(SameCell{*this}, a.cell, b.cell) && same_limit(a.least, b.least) && same_limit(a.most, b.most) &&
+           same_limit(a.most_percent, b.most_percent);
+  }
+
+  void note_turn(const Amounts& amounts) {
+    if (amounts.first && (!amounts.second || *amounts.second < *amounts.first)) less_ = true;
+  }
+
+  std::string amount_text(const std::optional<Decimal>& amount, DoseId dose) const {
+    return amount ? text_from_quantity(Quantity{*amount, protocol_[dose].unit}) : "none";
+  }
+
+  void add(const DosePiece& piece, const DosePieces::Spans& spans,
+           const std::optional<std::pair<std::size_t, DosePieces::Ends>>& run, const std::vector<std::int64_t>& values,
+           const Amounts& amounts) {
+    note_turn(amounts);
+    const Table& table = *piece.table;
+    Region region{unit_, {}};
+    for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
+      const bool along = run && run->first == i;
+      if (!along && piece.box.sides[i] == table.whole.sides[i] && !is_cut(table, i)) continue;
+      region.limits.push_back(
+          limit_of(table, i, piece.box.sides[i], along ? std::optional(run->second) : spans[i], along));
+    }
+    if (table.cell.splits_clock) {
+      const std::int64_t up_to = table.cell.clock_end ? table.cell.clock_end->minutes() : 24 * 60;
+      region.limits.push_back(
+          RegionLimit{{Subject::Kind::clock, 0}, {Interval{table.cell.clock.minutes(), up_to, true, false}}, {}, false});
+    }
+    if (examples_.size() < 3) examples_.push_back({example_at(table, run, values, region), amounts});
+    regions_.push_back(std::move(region));
+  }
+
+  bool is_cut(const Table& table, std::size_t i) const {
+    const Subject& subject = table.dimensions[i].subject;
+    const Subject weight{Subject::Kind::fact, fact_id(ChildFact::weight).index};
+    return (subject == kAgeSubject && table.cell.splits_age) || (subject == weight && table.cell.splits_weight);
+  }
+
+  RegionLimit limit_of(const Table& table, std::size_t i, const Stretches& side,
+                       const std::optional<DosePieces::Ends>& ends, bool along) const {
+    const Dimension& dimension = table.dimensions[i];
+    const std::vector<std::int64_t> borders = pieces_->borders(table, dimension.subject);
+    RegionLimit limit{dimension.subject, {}, {}, false};
+    if (ends) limit.intervals.push_back(Interval{ends->least, ends->greatest, true, true});
+    bool joins = false;  // the stretch before is in the side too
+    for (std::size_t bit = 0; bit < dimension.stretches.size(); ++bit) {
+      const Stretch& stretch = dimension.stretches[bit];
+      const bool joined = joins;
+      joins = side.test(bit);
+      if (!joins) continue;
+      if (stretch.unknown) {
+        limit.cant_tell = !along;
+      } else if (has_options(dimension.subject)) {
+        limit.options.push_back(static_cast<std::uint16_t>(stretch.value));
+      } else if (ends) {
+        // Below what a meter shows as a number is LO, above it HI.
+        if (stretch.value == kMeterLo) limit.intervals.front().from.reset();
+        if (stretch.value == kMeterHi) limit.intervals.front().up_to.reset();
+      } else {
+        const Interval interval = interval_around(borders, stretch.value);
+        if (joined && !limit.intervals.empty()) {
+          limit.intervals.back().up_to = interval.up_to;
+          limit.intervals.back().with_up_to = interval.with_up_to;
+        } else {
+          limit.intervals.push_back(interval);
+        }
+      }
+    }
+    return limit;
+  }
+  bool has_options(const Subject& subject) const {
+    if (subject.kind == Subject::Kind::fact) return !protocol_.facts[subject.index].options.empty();
+    return subject.kind == Subject::Kind::change || subject.kind == Subject::Kind::done;
+  }
+
+  std::string example_at(const Table& table, const std::optional<std::pair<std::size_t, DosePieces::Ends>>& run,
+                         const std::vector<std::int64_t>& values, const Region& region) const {
+    std::string text;
+    for (const RegionLimit& limit : region.limits) {
+      const bool along = run && table.dimensions[run->first].subject == limit.subject;
+      RegionLimit one = limit;
+      if (along) one.intervals = {Interval{values[run->first], values[run->first], true, true}};
+      text += (text.empty() ? "" : ", ") + in_words(protocol_, one, unit_);
+    }
+    return text;
+  }
+
+  std::string text(bool was) const {
+    const DoseId dose = was ? pair_.was : pair_.now;
+    std::string words;
+    for (const Example& example : examples_) {
+      const auto& amount = was ? example.amounts.first : example.amounts.second;
+      words += (words.empty() ? "" : "; ") + (example.child.empty() ? "" : example.child + ": ") +
+               amount_text(amount, dose);
+    }
+    return words;
+  }
+
+  struct Example {
+    std::string child;
+    Amounts amounts;
+  };
+
+  const Protocol& protocol_;
+  const DosePair& pair_;
+  GlucoseUnit unit_;
+  std::optional<DosePieces> pieces_;
+  std::vector<Region> regions_;
+  std::vector<Example> examples_;
+  std::size_t runs_ = 0;
+  bool too_many_ = false, less_ = false;
+};
+
+}  // namespace
+
+std::optional<DoseChange> dose_change(const SideBySide& sides, const DosePair& pair, GlucoseUnit unit) {
+  return Tables2(sides, pair, unit).change();
+}
+
+}  // namespace rushlight

@@ -1,0 +1,198 @@
+#include "verify/file_changes.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "episode/phrases.hpp"
+#include "finding/quoted.hpp"
+#include "protocol/words.hpp"
+#include "verify/in_words.hpp"
+#include "verify/step_changes.hpp"
+
+namespace rushlight {
+namespace {
+
+using Kind = Difference::Kind;
+using Turn = Difference::Turn;
+
+template <class Thing>
+const Thing* named(const std::vector<Thing>& things, const std::string& name) {
+  const auto found = std::find_if(things.begin(), things.end(), [&](const Thing& thing) { return thing.name == name; });
+  return found == things.end() ? nullptr : &*found;
+}
+
+class OfFile {
+ public:
+  OfFile(const SideBySide& sides, const Protocol& was, const Protocol& now, const InStep& in_step)
+      : sides_(sides), was_(was), now_(now), in_step_(in_step) {}
+
+  std::vector<Difference> found() {
+    compare_numbers();
+    compare_questions();
+    compare_texts();
+    compare_settings();
+    compare_steps();
+    return std::move(found_);
+  }
+
+ private:
+  void add(Kind kind, Turn turn, const std::string& at, std::string was, std::string now) {
+    if (was == now) return;
+    Difference difference{};
+    difference.kind = kind;
+    difference.turn = turn;
+    difference.at = {at};
+    difference.regions = {Region{GlucoseUnit::mg_per_dl, {}}};
+    difference.was = std::move(was);
+    difference.now = std::move(now);
+    found_.push_back(std::move(difference));
+  }
+
+  void compare_numbers() {
+    const Protocol& both = sides_.both;
+    for (std::uint16_t i = 0; i < was_.thresholds.size(); ++i) {
+      for (std::uint16_t j = sides_.now_thresholds; j < both.thresholds.size(); ++j) {
+        const ThresholdId one{i}, other{j};
+        if (both[one].name != both[other].name || same_value(both, one, other)) continue;
+        add(Kind::number, Turn::otherwise, "number " + quoted(both[one].name), value_words(both, one),
+            value_words(both, other));
+      }
+    }
+  }
+
+  // In every language: a change in one alone is one.
+  std::string words_of(const Protocol& protocol, const Text& text) const {
+    std::string words;
+    for (const Language language : protocol.languages) {
+      Text one;
+      one.line[0] = text.line[static_cast<std::size_t>(language)];
+      words += (words.empty() ? "" : " / ") + as_written(protocol, one);
+    }
+    return words;
+  }
+
+  void compare_questions() {
+    for (const Fact& fact : was_.facts) {
+      const Fact* other = named(now_.facts, fact.name);
+      if (other == nullptr || fact.from_child) continue;
+      const std::string at = "question " + quoted(fact.name);
+      add(Kind::words, Turn::words, at, words_of(was_, fact.question), words_of(now_, other->question));
+      add(Kind::words, Turn::words, at, fact.help ? words_of(was_, *fact.help) : "",
+          other->help ? words_of(now_, *other->help) : "");
+      for (const Option& option : fact.options) {
+        const Option* same = named(other->options, option.name);
+        add(Kind::words, Turn::words, at + ", answer " + quoted(option.name), words_of(was_, option.text),
+            same != nullptr ? words_of(now_, same->text) : "");
+      }
+    }
+  }
+
+  std::string signs(const Protocol& protocol) const {
+    std::string words;
+    for (const Sign& sign : protocol.worse)
+      words += (words.empty() ? "" : "; ") + protocol[sign.fact].name + ": " +
+               protocol[sign.fact].options[sign.option].name + " (" + words_of(protocol, sign.text) + ")";
+    return words;
+  }
+  std::string opening(const Protocol& protocol) const {
+    std::vector<std::string> names;
+    for (const Ask& ask : protocol.opening) names.push_back(protocol[ask.fact].name);
+    return names.empty() ? "asks nothing" : "asks " + quoted_list(names);
+  }
+  std::string foods(const Protocol& protocol) const {
+    std::string words;
+    for (const Food& food : protocol.foods)
+      words += (words.empty() ? "" : "; ") + words_of(protocol, food.name) + " " +
+               value_words(protocol, food.carbohydrate) + ", in steps of " + value_words(protocol, food.step) +
+               (food.when.empty() ? "" : ", for " + in_words(protocol, food.when));
+    return words;
+  }
+  std::string cautions(const Protocol& protocol) const {
+    std::string words;
+    for (const Text& caution : protocol.cautions) words += (words.empty() ? "" : "; ") + words_of(protocol, caution);
+    return words;
+  }
+  std::string time(const Protocol& protocol, const std::optional<ThresholdId>& id) const {
+    return id ? value_words(protocol, *id) : "not looked at";
+  }
+
+  void compare_texts() {
+    add(Kind::words, Turn::words, "title", words_of(was_, was_.title), words_of(now_, now_.title));
+    add(Kind::words, Turn::words, "cautions", cautions(was_), cautions(now_));
+    for (const Watch& watch : was_.watch) {
+      const Watch* other = named(now_.watch, watch.name);
+      if (other == nullptr) continue;
+      add(Kind::words, Turn::words, "watch " + quoted(watch.name), watch.also ? words_of(was_, *watch.also) : "",
+          other->also ? words_of(now_, *other->also) : "");
+    }
+    add(Kind::other, Turn::otherwise, "what `something got worse` lists", signs(was_), signs(now_));
+    add(Kind::other, Turn::otherwise, "opening", opening(was_), opening(now_));
+    add(Kind::other, Turn::otherwise, "foods", foods(was_), foods(now_));
+  }
+
+  void compare_settings() {
+    add(Kind::other, Turn::otherwise, "age of the weight", time(was_, was_.weight_fresh), time(now_, now_.weight_fresh));
+    if (was_.parts.empty() || now_.parts.empty()) return;
+    const Part &a = was_.parts.front(), &b = now_.parts.front();
+    const auto insulin = [](const Part& part) { return part.insulin_doses ? "insulin doses on" : "insulin doses off"; };
+    add(Kind::other, a.insulin_doses ? Turn::less : Turn::graver, "insulin", insulin(a), insulin(b));
+    add(Kind::other, Turn::otherwise, "age of the total daily dose", time(was_, a.daily_dose_fresh),
+        time(now_, b.daily_dose_fresh));
+    const auto past = [&](const Protocol& protocol, const Part& part) {
+      if (!part.past) return std::string("not looked at");
+      return "low " + value_words(protocol, part.past->low) + ", high " + value_words(protocol, part.past->high) +
+             ", the same hour within " + value_words(protocol, part.past->near);
+    };
+    add(Kind::other, Turn::otherwise, "history", past(was_, a), past(now_, b));
+    compare_insulin_limits();
+  }
+
+  void compare_insulin_limits() {
+    const auto limits = [](const Protocol& protocol, const Dose& dose) {
+      return "not within " + value_words(protocol, dose.insulin->no_stacking) + ", not below " +
+             value_words(protocol, dose.insulin->floor) + ", on a reading up to " +
+             value_words(protocol, dose.insulin->fresh) + " old";
+    };
+    for (const Dose& dose : was_.doses) {
+      const Dose* other = named(now_.doses, dose.name);
+      if (other == nullptr || !dose.insulin || !other->insulin) continue;
+      add(Kind::dose, Turn::otherwise, "insulin dose " + quoted(dose.name), limits(was_, dose), limits(now_, *other));
+    }
+  }
+
+  std::string step_words(const Step& step) const {
+    return quoted(step.name) + ", " + shown_as(step.urgency, Language::en) + ": " +
+           as_written(sides_.both, step.headline);
+  }
+
+  void compare_steps() {
+    std::set<std::uint16_t> together;
+    for (const InStepPair& pair : in_step_.pairs) {
+      together.insert(pair.steps.was.index);
+      together.insert(pair.steps.now.index);
+    }
+    for (const PutIn& put_in : in_step_.put_in) together.insert(put_in.step.index);
+    for (std::uint16_t i = 0; i < sides_.both.steps.size(); ++i) {
+      const Step& step = sides_.both.steps[i];
+      const bool now = sides_.is_now(StepId{i});
+      const std::vector<Step>& others = now ? was_.steps : now_.steps;
+      if (together.count(i) > 0 || named(others, step.name) != nullptr) continue;
+      add(Kind::other, Turn::otherwise, now ? "a new step" : "a step is gone", now ? "" : step_words(step),
+          now ? step_words(step) : "");
+    }
+  }
+
+  const SideBySide& sides_;
+  const Protocol &was_, &now_;
+  const InStep& in_step_;
+  std::vector<Difference> found_;
+};
+
+}  // namespace
+
+std::vector<Difference> file_changes(const SideBySide& sides, const Protocol& was, const Protocol& now,
+                                     const InStep& in_step) {
+  return OfFile(sides, was, now, in_step).found();
+}
+
+}  // namespace rushlight

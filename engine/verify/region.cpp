@@ -1,0 +1,136 @@
+#include "verify/region.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+namespace {
+
+using Taken = std::vector<std::optional<std::vector<bool>>>;  // by variable; empty: any value
+
+class Greedy {
+ public:
+  Greedy(const Space& space, Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within)
+      : space_(space), diagrams_(diagrams), allowed_(diagrams.either(set, diagrams.without(Diagrams::kAll, within))) {}
+
+  /// As large as it can be with this combination in it.
+  Taken around(const Diagrams::Values& point) {
+    Taken box;
+    for (std::size_t v = 0; v < space_.variables().size(); ++v) {
+      std::vector<bool> takes(space_.variables()[v].stretches.size(), false);
+      takes[point[v]] = true;
+      box.emplace_back(std::move(takes));
+    }
+    // Whole things first, so that few are named; then the values beside those that are left.
+    for (std::size_t v = box.size(); v-- > 0;) try_any(box, v);
+    for (std::size_t v = 0; v < box.size(); ++v) {
+      if (box[v]) widen(box, v, point[v]);
+    }
+    return box;
+  }
+
+  Diagrams::Set inside(const Taken& box) {
+    Diagrams::Set set = Diagrams::kAll;
+    for (std::size_t v = box.size(); v-- > 0;) {
+      if (box[v]) set = diagrams_.both(diagrams_.where(v, *box[v]), set);
+    }
+    return set;
+  }
+
+ private:
+  bool fits(const Taken& box) { return diagrams_.without(inside(box), allowed_) == Diagrams::kNone; }
+
+  void try_any(Taken& box, std::size_t v) {
+    std::optional<std::vector<bool>> kept;
+    std::swap(kept, box[v]);
+    if (!fits(box)) box[v] = std::move(kept);
+  }
+
+  void widen(Taken& box, std::size_t v, std::size_t at) {
+    const auto try_with = [&](std::size_t value) {
+      (*box[v])[value] = true;
+      if (fits(box)) return true;
+      (*box[v])[value] = false;
+      return false;
+    };
+    const std::size_t values = box[v]->size();
+    // Of numbers one run reads best; options come in any order.
+    for (std::size_t value = at + 1; value < values; ++value) {
+      if (!try_with(value) && is_number(v)) break;
+    }
+    for (std::size_t value = at; value-- > 0;) {
+      if (!try_with(value) && is_number(v)) break;
+    }
+  }
+
+  bool is_number(std::size_t v) const {
+    const Subject& subject = space_.variables()[v].subject;
+    if (subject.kind == Subject::Kind::fact) return space_.protocol().facts[subject.index].options.empty();
+    return subject.kind != Subject::Kind::change && subject.kind != Subject::Kind::done;
+  }
+
+  const Space& space_;
+  Diagrams& diagrams_;
+  Diagrams::Set allowed_;
+};
+
+bool has_options(const Protocol& protocol, const Subject& subject) {
+  if (subject.kind == Subject::Kind::fact) return !protocol.facts[subject.index].options.empty();
+  return subject.kind == Subject::Kind::change || subject.kind == Subject::Kind::done;
+}
+
+RegionLimit limit_of(const Protocol& protocol, const Space::Variable& variable, const std::vector<bool>& takes) {
+  RegionLimit limit{variable.subject, {}, {}, false};
+  for (std::size_t i = 0; i < takes.size(); ++i) {
+    const Stretch& stretch = variable.stretches[i];
+    if (!takes[i]) continue;
+    if (stretch.unknown) {
+      limit.cant_tell = true;
+    } else if (has_options(protocol, variable.subject)) {
+      limit.options.push_back(static_cast<std::uint16_t>(stretch.value));
+    } else {
+      Interval interval = variable.subject.kind == Subject::Kind::counter
+                              ? Interval{stretch.value, stretch.value, true, true}
+                              : interval_around(variable.borders, stretch.value);
+      // A counter stays at the greatest number it is compared with.
+      const bool last = i + 1 == takes.size();
+      if (variable.subject.kind == Subject::Kind::counter && last) interval.up_to = std::nullopt;
+      if (i > 0 && takes[i - 1] && !limit.intervals.empty()) {
+        limit.intervals.back().up_to = interval.up_to;
+        limit.intervals.back().with_up_to = interval.with_up_to;
+      } else {
+        limit.intervals.push_back(interval);
+      }
+    }
+  }
+  return limit;
+}
+
+}  // namespace
+
+Interval interval_around(const std::vector<std::int64_t>& borders, std::int64_t value) {
+  const auto next = std::lower_bound(borders.begin(), borders.end(), value);
+  if (next != borders.end() && *next == value) return Interval{value, value, true, true};
+  Interval interval{std::nullopt, std::nullopt, false, false};
+  if (next != borders.begin()) interval.from = *(next - 1);
+  if (next != borders.end()) interval.up_to = *next;
+  return interval;
+}
+
+std::optional<std::vector<Region>> regions_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
+                                              Diagrams::Set within, std::size_t most) {
+  std::vector<Region> regions;
+  Greedy greedy(space, diagrams, set, within);
+  for (Diagrams::Set left = set; left != Diagrams::kNone;) {
+    if (regions.size() == most) return std::nullopt;
+    const Taken box = greedy.around(diagrams.one_of(left));
+    left = diagrams.without(left, greedy.inside(box));
+    Region region{space.unit(), {}};
+    for (std::size_t v = 0; v < box.size(); ++v) {
+      if (box[v]) region.limits.push_back(limit_of(space.protocol(), space.variables()[v], *box[v]));
+    }
+    regions.push_back(std::move(region));
+  }
+  return regions;
+}
+
+}  // namespace rushlight

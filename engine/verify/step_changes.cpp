@@ -1,0 +1,314 @@
+#include "verify/step_changes.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "episode/phrases.hpp"
+#include "finding/quoted.hpp"
+#include "verify/in_words.hpp"
+#include "verify/step_parts.hpp"
+
+namespace rushlight {
+
+bool same_value(const Protocol& protocol, ThresholdId one, ThresholdId other) {
+  const std::vector<Band>&a = protocol[one].bands, &b = protocol[other].bands;
+  const auto same = [](const Band& x, const Band& y) {
+    return x.age_from == y.age_from && x.age_up_to == y.age_up_to && x.weight_from == y.weight_from &&
+           x.weight_up_to == y.weight_up_to && x.clock_from == y.clock_from && x.clock_up_to == y.clock_up_to &&
+           x.value == y.value;
+  };
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), same);
+}
+
+namespace {
+
+struct SamePiece {
+  const Protocol& protocol;
+  bool operator()(const std::string& a, const std::string& b) const { return a == b; }
+  bool operator()(ThresholdId a, ThresholdId b) const { return protocol[a].name == protocol[b].name; }
+  bool operator()(DoseId a, DoseId b) const { return protocol[a].name == protocol[b].name; }
+  bool operator()(Filler a, Filler b) const { return a == b; }
+  template <class A, class B>
+  bool operator()(const A&, const B&) const {
+    return false;
+  }
+};
+
+}  // namespace
+
+bool same_words(const Protocol& protocol, const Text& one, const Text& other) {
+  for (int language = 0; language < kLanguages; ++language) {
+    const Template &a = one.line[language], &b = other.line[language];
+    const auto same = [&](const Piece& x, const Piece& y) { return std::visit(SamePiece{protocol}, x, y); };
+    if (!std::equal(a.begin(), a.end(), b.begin(), b.end(), same)) return false;
+  }
+  return true;
+}
+
+std::optional<ActionId> counterpart(const SideBySide& sides, ActionId was, StepId now) {
+  const Protocol& protocol = sides.both;
+  const Action& action = protocol[was];
+  const std::vector<ActionId>& others = protocol[now].actions;
+  std::optional<ActionId> alike;
+  std::size_t of_kind = 0;
+  for (const ActionId other : others) {
+    if (protocol[other].kind != action.kind) continue;
+    if (protocol[other].name == action.name) return other;
+    ++of_kind;
+    if (!alike || same_words(protocol, protocol[other].text, action.text)) alike = other;
+  }
+  if (!alike) return std::nullopt;
+  // One that stands for another by its name is not free.
+  const auto& own = protocol[action.step].actions;
+  const auto named_as = [&](ActionId mine) { return protocol[mine].name == protocol[*alike].name; };
+  if (std::any_of(own.begin(), own.end(), named_as)) return std::nullopt;
+  const auto mine_of_kind =
+      std::count_if(own.begin(), own.end(), [&](ActionId mine) { return protocol[mine].kind == action.kind; });
+  const bool same_text = same_words(protocol, protocol[*alike].text, action.text);
+  return same_text || (of_kind == 1 && mine_of_kind == 1) ? alike : std::nullopt;
+}
+
+bool look_alike(const SideBySide& sides, StepId was, StepId now) {
+  const Protocol& protocol = sides.both;
+  const Step &a = protocol[was], &b = protocol[now];
+  if (a.urgency != b.urgency || a.ends != b.ends || a.wait.has_value() != b.wait.has_value() ||
+      a.actions.size() != b.actions.size() || !same_words(protocol, a.headline, b.headline))
+    return false;
+  if (a.wait && !same_value(protocol, a.wait->lasts, b.wait->lasts)) return false;
+  return std::all_of(a.actions.begin(), a.actions.end(), [&](ActionId one) {
+    const auto other = counterpart(sides, one, now);
+    return other && same_words(protocol, protocol[one].text, protocol[*other].text) &&
+           protocol[one].dose.has_value() == protocol[*other].dose.has_value() &&
+           (!protocol[one].dose ||
+            protocol[*protocol[one].dose].name == protocol[*protocol[*other].dose].name);
+  });
+}
+
+namespace {
+
+class Beside {
+ public:
+  Beside(const SideBySide& sides, const Space& space, Diagrams& diagrams, const InStepPair& pair,
+         std::vector<DosePair>& doses)
+      : sides_(sides),
+        protocol_(sides.both),
+        space_(space),
+        diagrams_(diagrams),
+        pair_(pair),
+        was_(protocol_[pair.steps.was]),
+        now_(protocol_[pair.steps.now]),
+        doses_(doses) {}
+
+  std::vector<StepChange> found() {
+    compare_urgency();
+    compare_actions();
+    compare_waits();
+    compare_questions();
+    if (!same_words(protocol_, was_.headline, now_.headline))
+      add(Difference::Kind::words, Difference::Turn::words, all(), as_written(protocol_, was_.headline),
+          as_written(protocol_, now_.headline));
+    return std::move(changes_);
+  }
+
+ private:
+  Diagrams::Set all() const { return pair_.entered; }
+
+  void add(Difference::Kind kind, Difference::Turn turn, Diagrams::Set where, std::string was, std::string now) {
+    const Diagrams::Set set = diagrams_.both(where, pair_.entered);
+    if (set == Diagrams::kNone) return;
+    changes_.push_back(StepChange{kind, turn, pair_.steps, set, std::move(was), std::move(now)});
+  }
+
+  void compare_urgency() {
+    if (was_.urgency != now_.urgency)
+      add(Difference::Kind::urgency, now_.urgency < was_.urgency ? Difference::Turn::calmer : Difference::Turn::graver, all(),
+          shown_as(was_.urgency, Language::en), shown_as(now_.urgency, Language::en));
+    if (was_.ends != now_.ends)
+      add(Difference::Kind::leads, now_.ends ? Difference::Turn::less : Difference::Turn::otherwise, all(),
+          was_.ends ? "the walk ends here" : "the walk goes on", now_.ends ? "the walk ends here" : "the walk goes on");
+  }
+
+  std::string said(ActionId action) const { return as_written(protocol_, protocol_[action].text); }
+  Diagrams::Set shown(ActionId action) { return space_.where(diagrams_, protocol_[action].when); }
+
+  // What is only said takes nothing away from the child; what is given, measured or called does.
+  Difference::Turn turn_of(ActionId action, bool gone) const {
+    if (protocol_[action].kind == ActionKind::note) return gone ? Difference::Turn::less : Difference::Turn::otherwise;
+    return gone ? Difference::Turn::less : Difference::Turn::graver;
+  }
+
+  void compare_actions() {
+    std::vector<ActionId> matched;  // of the newer step, in the order of the older
+    for (const ActionId was : was_.actions) {
+      const std::optional<ActionId> now = counterpart(sides_, was, pair_.steps.now);
+      if (!now) {
+        add(Difference::Kind::action, turn_of(was, true), shown(was), said(was), "");
+        continue;
+      }
+      matched.push_back(*now);
+      compare_action(was, *now);
+    }
+    std::vector<ActionId> others;
+    for (const ActionId now : now_.actions) {
+      const bool is_matched = std::find(matched.begin(), matched.end(), now) != matched.end();
+      if (is_matched) {
+        others.push_back(now);
+      } else {
+        add(Difference::Kind::action, turn_of(now, false), shown(now), "", said(now));
+      }
+    }
+    if (others != matched)
+      add(Difference::Kind::order, Difference::Turn::otherwise, all(), in_order(matched), in_order(others));
+  }
+
+  std::string in_order(const std::vector<ActionId>& actions) const {
+    std::string text;
+    for (const ActionId action : actions) text += (text.empty() ? "" : ", then ") + quoted(protocol_[action].name);
+    return text;
+  }
+
+  void compare_action(ActionId was, ActionId now) {
+    const Action &a = protocol_[was], &b = protocol_[now];
+    const Diagrams::Set was_shown = shown(was), now_shown = shown(now);
+    add(Difference::Kind::action, turn_of(was, true), diagrams_.without(was_shown, now_shown), said(was), "");
+    add(Difference::Kind::action, turn_of(now, false), diagrams_.without(now_shown, was_shown), "", said(now));
+    const Diagrams::Set both = diagrams_.both(was_shown, now_shown);
+    if (!same_words(protocol_, a.text, b.text)) add(Difference::Kind::words, Difference::Turn::words, both, said(was), said(now));
+    if (a.dose && b.dose) {
+      pair_doses(*a.dose, *b.dose);
+    } else if (a.dose || b.dose) {
+      add(Difference::Kind::dose, a.dose ? Difference::Turn::less : Difference::Turn::graver, both,
+          a.dose ? quoted(protocol_[*a.dose].name) : "no dose", b.dose ? quoted(protocol_[*b.dose].name) : "no dose");
+    }
+    compare_call(a, b, both);
+    compare_timer(a, b, both);
+    const auto counter = [&](const std::optional<CounterId>& id) {
+      return id ? "counts " + quoted(protocol_[*id].name) : std::string("counts nothing");
+    };
+    if (a.counts != b.counts)
+      add(Difference::Kind::count, Difference::Turn::otherwise, both, counter(a.counts), counter(b.counts));
+    const auto recorded = [&](const Action& action) {
+      if (!action.records) return std::string("records nothing");
+      const Fact& fact = protocol_[action.records->fact];
+      return "records " + fact.name + ": " + fact.options[action.records->option].name;
+    };
+    if (recorded(a) != recorded(b))
+      add(Difference::Kind::count, Difference::Turn::otherwise, both, recorded(a), recorded(b));
+  }
+
+  void pair_doses(DoseId was, DoseId now) {
+    for (DosePair& pair : doses_) {
+      if (!(pair.was == was && pair.now == now)) continue;
+      if (std::find(pair.used_in.begin(), pair.used_in.end(), pair_.steps.was) == pair.used_in.end())
+        pair.used_in.push_back(pair_.steps.was);
+      return;
+    }
+    doses_.push_back(DosePair{was, now, {pair_.steps.was}});
+  }
+
+  void compare_call(const Action& a, const Action& b, Diagrams::Set both) {
+    if (!a.call && !b.call) return;
+    const auto whom = [](const Action& action) {
+      return action.call ? "call: " + std::string(name_of(action.call->contact)) : std::string("no call opens");
+    };
+    if (!a.call || !b.call || a.call->contact != b.call->contact) {
+      const bool less = !b.call || (a.call && b.call->contact < a.call->contact);
+      return add(Difference::Kind::call, less ? Difference::Turn::less : Difference::Turn::graver, both, whom(a), whom(b));
+    }
+    compare_times(Difference::Kind::call, "when nobody answers, the next call after ", a.call->answer_within,
+                  b.call->answer_within, both);
+  }
+
+  void compare_timer(const Action& a, const Action& b, Diagrams::Set both) {
+    const auto timer = [&](const std::optional<TimerId>& id, const char* what) {
+      return id ? what + quoted(protocol_[*id].name) : std::string(what) + "no timer";
+    };
+    const auto starts = [&](const Action& action) {
+      return timer(action.starts ? std::optional<TimerId>(action.starts->timer) : std::nullopt, "starts ");
+    };
+    if (starts(a) != starts(b)) add(Difference::Kind::wait, Difference::Turn::otherwise, both, starts(a), starts(b));
+    if (timer(a.stops, "stops ") != timer(b.stops, "stops "))
+      add(Difference::Kind::wait, Difference::Turn::otherwise, both, timer(a.stops, "stops "), timer(b.stops, "stops "));
+    if (a.starts && b.starts && starts(a) == starts(b))
+      compare_times(Difference::Kind::wait, quoted(protocol_[a.starts->timer].name) + " runs ", a.starts->lasts,
+                    b.starts->lasts, both);
+  }
+
+  void compare_times(Difference::Kind kind, const std::string& what, ThresholdId was, ThresholdId now, Diagrams::Set where) {
+    for (const Space::Times& each : space_.times_of(diagrams_, {was, now})) {
+      const Duration before = each.values[0], after = each.values[1];
+      if (before == after) continue;
+      add(kind, after > before ? Difference::Turn::less : Difference::Turn::otherwise, diagrams_.both(where, each.where),
+          what + text_from_duration(before), what + text_from_duration(after));
+    }
+  }
+
+  std::string waited(const Step& step) const {
+    return step.wait ? "wait " + value_words(protocol_, step.wait->lasts) : std::string("no wait");
+  }
+
+  void compare_waits() {
+    if (!was_.wait || !now_.wait) {
+      if (was_.wait || now_.wait)
+        add(Difference::Kind::wait, now_.wait ? Difference::Turn::less : Difference::Turn::otherwise, all(), waited(was_), waited(now_));
+      return;
+    }
+    const Wait &a = *was_.wait, &b = *now_.wait;
+    compare_times(Difference::Kind::wait, "wait ", a.lasts, b.lasts, all());
+    compare_times(Difference::Kind::wait, "when nobody answers, go on after ", a.overdue, b.overdue, all());
+    if (a.start_within && b.start_within)
+      compare_times(Difference::Kind::wait, "the wait starts at the latest after ", *a.start_within, *b.start_within, all());
+    const auto starts = [&](const Wait& wait) {
+      return wait.after ? "the wait starts after " + quoted(protocol_[*wait.after].name)
+                        : std::string("the wait starts at once");
+    };
+    const auto other = a.after ? counterpart(sides_, *a.after, pair_.steps.now) : std::nullopt;
+    if (other != b.after) add(Difference::Kind::wait, Difference::Turn::otherwise, all(), starts(a), starts(b));
+  }
+
+  std::set<std::string> asked(const Step& step) const {
+    std::set<std::string> names;
+    for (const Ask& ask : step.asks) names.insert(protocol_[ask.fact].name);
+    return names;
+  }
+
+  void compare_questions() {
+    const std::set<std::string> was = asked(was_), now = asked(now_);
+    const bool acts = !was_.actions.empty() || was_.wait;
+    const auto list = [](const std::set<std::string>& names) {
+      return names.empty() ? "asks nothing" : "asks " + quoted_list({names.begin(), names.end()});
+    };
+    if (acts && was != now) add(Difference::Kind::question, Difference::Turn::otherwise, all(), list(was), list(now));
+    for (const Ask& ask : was_.asks) {
+      const Ask* other = ask_for(now_, ask.fact);
+      if (other == nullptr) continue;
+      const std::string& name = protocol_[ask.fact].name;
+      if (ask.fresh && other->fresh) {
+        compare_times(Difference::Kind::question, name + ": an answer counts for ", *ask.fresh, *other->fresh, all());
+      } else if (ask.fresh || other->fresh) {
+        const auto how = [&](const std::optional<ThresholdId>& fresh) {
+          return fresh ? name + ": an answer counts for " + value_words(protocol_, *fresh) : name + ": always asked anew";
+        };
+        add(Difference::Kind::question, Difference::Turn::otherwise, all(), how(ask.fresh), how(other->fresh));
+      }
+    }
+  }
+
+  const SideBySide& sides_;
+  const Protocol& protocol_;
+  const Space& space_;
+  Diagrams& diagrams_;
+  const InStepPair& pair_;
+  const Step &was_, &now_;
+  std::vector<DosePair>& doses_;
+  std::vector<StepChange> changes_;
+};
+
+}  // namespace
+
+std::vector<StepChange> step_changes(const SideBySide& sides, const Space& space, Diagrams& diagrams,
+                                     const InStepPair& pair, std::vector<DosePair>& doses) {
+  return Beside(sides, space, diagrams, pair, doses).found();
+}
+
+}  // namespace rushlight
