@@ -70,30 +70,13 @@ const Protocol* named(const Versions& versions, const std::string& name) {
   return nullptr;
 }
 
-std::string counted(std::size_t number, const char* what) {
-  return std::to_string(number) + " " + what + (number == 1 ? "" : "s");
-}
-
 void print(std::ostream& out, const Compared& compared) {
   out << compared.protocol << '\n';
   if (!compared.both) {
     out << (compared.only_was ? "  This protocol is gone.\n" : "  This protocol is new.\n");
     return;
   }
-  const Differences& all = *compared.both;
-  std::size_t number = 0;
-  std::optional<Difference::Turn> turn;
-  for (const Difference& each : all.changes) {
-    if (turn != each.turn) out << "\n" << heading_of(each.turn) << "\n\n";
-    turn = each.turn;
-    out << text_from_difference(all, each, ++number);
-  }
-  if (all.gave_up)
-    out << "\nThe search was given up: there may be more differences than these.\n";
-  out << '\n'
-      << (all.changes.empty() ? "Nothing changes: " : "The same: ")
-      << counted(all.steps - all.steps_changed, "step") << " of " << all.steps << ", and "
-      << counted(all.ways - all.ways_changed, "way") << " on of " << all.ways << ".\n\n";
+  out << text_from_differences(*compared.both) << '\n';
 }
 
 }  // namespace

@@ -174,9 +174,11 @@ class Regions {
 void write(JsonWriter& out, const Differences& all, const Difference& difference) {
   out.begin_object().key("kind").text(name_of(difference.kind)).key("turn").text(name_of(difference.turn));
   out.key("at").begin_list();
-  for (const std::string& place : difference.at) out.text(place);
-  out.end_list().key("steps").begin_list();
-  for (const std::string& step : difference.steps) out.text(step);
+  for (const Difference::Place& place : difference.at) {
+    out.begin_object().key("occasion").text(place.occasion);
+    if (!place.step.empty()) out.key("step").text(place.step);
+    out.end_object();
+  }
   out.end_list().key("for").begin_list();
   for (const std::string& text : texts_from_regions(all, difference)) out.text(text);
   out.end_list();

@@ -45,26 +45,27 @@ class InUnit {
   std::vector<Difference> differences() { return std::move(found_); }
 
  private:
-  std::string at(const Occasion& occasion) const {
-    const std::string was = quoted(protocol_[occasion.from.was].name), now = quoted(protocol_[occasion.from.now].name);
-    const std::string step = was == now ? was : was + " (now " + now + ")";
+  Difference::Place at(const Occasion& occasion) const {
+    const std::string step = protocol_[occasion.from.was].name;
     switch (occasion.kind) {
       case Occasion::Kind::begins:
-        return "at the start";
+        return {"at the start", ""};
       case Occasion::Kind::answers:
-        return "after " + step;
+        return {"after", step};
+      case Occasion::Kind::known:
+        return {"with answers known from before, after", step};
       case Occasion::Kind::early:
-        return "told while " + step + " waits";
+        return {"told during the wait of", step};
       case Occasion::Kind::outcome:
-        return quoted(protocol_[occasion.action].name) + " " + std::string(name_of(occasion.outcome)) + " in " + step;
+        return {quoted(protocol_[occasion.action].name) + " " + std::string(name_of(occasion.outcome)) + " in", step};
       case Occasion::Kind::nobody_answers:
-        return "nobody answers in " + step;
+        return {"nobody answers in", step};
       case Occasion::Kind::worse:
-        return "told at any time in " + step;
+        return {"told at any time in", step};
       case Occasion::Kind::after_visit:
-        return "back from the other protocol, after " + step;
+        return {"back from the other protocol, after", step};
     }
-    return step;
+    return {"in", step};
   }
 
   std::string words_of(const Ending& ending) const {
@@ -81,6 +82,7 @@ class InUnit {
       case Ending::Kind::stays:
         return "nothing: the step goes on";
       case Ending::Kind::nothing:
+      case Ending::Kind::here:
         break;
     }
     return "no rule";
@@ -118,17 +120,11 @@ class InUnit {
     found_.push_back(std::move(difference));
   }
 
-  std::vector<std::string> steps_of(const Occasion& occasion) const {
-    if (occasion.kind == Occasion::Kind::begins) return {};
-    return {protocol_[occasion.from.was].name};
-  }
-
   void add(const Parting& parting) {
     Difference difference{};
     difference.kind = Kind::leads;
     difference.turn = turn_of(parting);
     difference.at = {at(parting.occasion)};
-    difference.steps = steps_of(parting.occasion);
     difference.was = words_of(parting.was);
     difference.now = words_of(parting.now);
     add(std::move(difference), parting.where, parting.within);
@@ -140,7 +136,6 @@ class InUnit {
     difference.kind = Kind::put_in;
     difference.turn = gone && gives(Ending{Ending::Kind::step, put_in.step, {}}) ? Turn::less : Turn::otherwise;
     difference.at = {at(put_in.occasion)};
-    difference.steps = {protocol_[put_in.step].name};
     (gone ? difference.was : difference.now) = "first " + words_of(Ending{Ending::Kind::step, put_in.step, {}});
     add(std::move(difference), put_in.where, put_in.within);
   }
@@ -150,6 +145,8 @@ class InUnit {
     for (const Tally& each : tally) {
       if (each.kind == Tally::Kind::marks) words.push_back("marks " + quoted(protocol_.marks[each.index].name));
       if (each.kind == Tally::Kind::counts) words.push_back("counts " + quoted(protocol_.counters[each.index].name));
+      if (each.kind == Tally::Kind::calls)
+        words.push_back("opens a call: " + std::string(name_of(static_cast<Contact>(each.index))));
       if (each.kind == Tally::Kind::resets)
         words.push_back("sets " + quoted(protocol_.counters[each.index].name) + " back to 0");
     }
@@ -163,7 +160,6 @@ class InUnit {
     difference.kind = Kind::count;
     difference.turn = Turn::otherwise;
     difference.at = {at(tally.occasion)};
-    difference.steps = steps_of(tally.occasion);
     difference.was = words_of(tally.was);
     difference.now = words_of(tally.now);
     add(std::move(difference), tally.where, tally.within);
@@ -174,8 +170,7 @@ class InUnit {
     Difference difference{};
     difference.kind = change.kind;
     difference.turn = change.turn;
-    difference.at = {"in " + quoted(was) + (was == now ? "" : " (now " + quoted(now) + ")")};
-    difference.steps = {was};
+    difference.at = {{was == now ? "in" : "in what is " + quoted(now) + " now,", was}};
     difference.was = change.was;
     difference.now = change.now;
     add(std::move(difference), change.where, entered);
@@ -190,10 +185,7 @@ class InUnit {
     difference.regions = change->regions;
     difference.too_many = change->too_many;
     const std::string &was = protocol_[pair.was].name, &now = protocol_[pair.now].name;
-    for (const StepId step : pair.used_in) {
-      difference.at.push_back("in " + quoted(protocol_[step].name));
-      difference.steps.push_back(protocol_[step].name);
-    }
+    for (const StepId step : pair.used_in) difference.at.push_back({"in", protocol_[step].name});
     difference.was = quoted(was) + ": " + change->was;
     difference.now = quoted(now) + ": " + change->now;
     found_.push_back(std::move(difference));
@@ -211,11 +203,8 @@ class InUnit {
         merged.push_back(std::move(each));
         continue;
       }
-      for (const std::string& place : each.at) {
+      for (const Difference::Place& place : each.at) {
         if (std::find(same->at.begin(), same->at.end(), place) == same->at.end()) same->at.push_back(place);
-      }
-      for (const std::string& step : each.steps) {
-        if (std::find(same->steps.begin(), same->steps.end(), step) == same->steps.end()) same->steps.push_back(step);
       }
     }
     found_ = std::move(merged);

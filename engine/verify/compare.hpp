@@ -28,8 +28,13 @@ struct Difference {
   /// How it turns out for the child. `calmer`: a lower urgency. `less`: the same urgency, and less is done or it is done
   /// later. Calmer and less are what a clinic must want before it signs.
   enum class Turn : std::uint8_t { calmer, less, graver, otherwise, words } turn;
-  std::vector<std::string> at;  // the places where it shows, in the words of the file
-  std::vector<std::string> steps;  // their ids in the older version, or the newer where it has none
+  /// Where it shows: "after" `treat`, "told at any time in" `rest`; the step may be empty: "at the start".
+  struct Place {
+    std::string occasion;
+    std::string step;  // its id in the older version, or in the newer where that has none
+    friend bool operator==(const Place&, const Place&) = default;
+  };
+  std::vector<Place> at;
   /// Whom it concerns, exactly, by the unit of the glucose. One list where the unit makes no difference. An empty region
   /// is everybody. None: there are too many to say.
   std::vector<Region> regions;        // in mg/dL

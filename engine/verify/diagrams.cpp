@@ -13,20 +13,35 @@ std::uint64_t mixed(std::uint64_t hash, std::uint64_t with) {
 
 }  // namespace
 
-Diagrams::Diagrams(std::vector<std::uint16_t> sizes) : sizes_(std::move(sizes)), kept_(kKept) {
+Diagrams::Diagrams(std::vector<std::uint16_t> sizes) : sizes_(std::move(sizes)), slots_(1024, kNone), kept_(kKept) {
   const auto end = static_cast<std::uint16_t>(sizes_.size());
   variable_of_ = {end, end};
   first_child_ = {0, 0};
 }
 
+std::size_t Diagrams::hash_of(std::uint16_t variable, const Set* children) const {
+  std::uint64_t hash = variable;
+  for (std::size_t i = 0; i < sizes_[variable]; ++i) hash = mixed(hash, children[i]);
+  return static_cast<std::size_t>(hash >> 20U);
+}
+
+void Diagrams::grow() {
+  slots_.assign(slots_.size() * 2, kNone);
+  for (Set set = 2; set < variable_of_.size(); ++set) {
+    std::size_t slot = hash_of(variable_of_[set], &children_[first_child_[set]]) & (slots_.size() - 1);
+    while (slots_[slot] != kNone) slot = (slot + 1) & (slots_.size() - 1);
+    slots_[slot] = set;
+  }
+  // The more sets there are, the more results are worth keeping.
+  if (slots_.size() > kept_.size() && kept_.size() < kMostKept) kept_.assign(slots_.size(), Kept{});
+}
+
 Diagrams::Set Diagrams::node(std::uint16_t variable, const Set* children) {
   const std::size_t count = sizes_[variable];
   if (std::all_of(children + 1, children + count, [&](Set each) { return each == children[0]; })) return children[0];
-  std::uint64_t hash = variable;
-  for (std::size_t i = 0; i < count; ++i) hash = mixed(hash, children[i]);
-  const auto range = nodes_.equal_range(hash);
-  for (auto at = range.first; at != range.second; ++at) {
-    const Set same = at->second;
+  std::size_t slot = hash_of(variable, children) & (slots_.size() - 1);
+  for (; slots_[slot] != kNone; slot = (slot + 1) & (slots_.size() - 1)) {
+    const Set same = slots_[slot];
     if (variable_of_[same] == variable && std::equal(children, children + count, &children_[first_child_[same]]))
       return same;
   }
@@ -34,7 +49,8 @@ Diagrams::Set Diagrams::node(std::uint16_t variable, const Set* children) {
   variable_of_.push_back(variable);
   first_child_.push_back(static_cast<std::uint32_t>(children_.size()));
   children_.insert(children_.end(), children, children + count);
-  nodes_.emplace(hash, set);
+  slots_[slot] = set;
+  if (variable_of_.size() * 2 > slots_.size()) grow();
   return set;
 }
 
@@ -42,11 +58,11 @@ Diagrams::Set Diagrams::node(std::uint16_t variable, const Set* children) {
 template <class Find>
 Diagrams::Set Diagrams::kept(Operation operation, Set a, std::uint32_t b, Find find) {
   const std::uint64_t operands = std::uint64_t{a} << 32U | b;
-  const std::size_t place = mixed(mixed(static_cast<std::uint64_t>(operation), a), b) >> 40U & (kKept - 1);
-  const Kept& found = kept_[place];
+  const std::size_t place = mixed(mixed(static_cast<std::uint64_t>(operation), a), b) >> 40U;
+  const Kept& found = kept_[place & (kept_.size() - 1)];
   if (found.operands == operands && found.operation == operation) return found.result;
   const Set result = find();
-  kept_[place] = Kept{operands, operation, result};
+  kept_[place & (kept_.size() - 1)] = Kept{operands, operation, result};
   return result;
 }
 
@@ -54,6 +70,35 @@ Diagrams::Set Diagrams::where(std::size_t variable, const std::vector<bool>& tak
   std::vector<Set> children;
   for (const bool taken : takes) children.push_back(taken ? kAll : kNone);
   return node(static_cast<std::uint16_t>(variable), children.data());
+}
+
+Diagrams::Set Diagrams::within(const Choices& choices) {
+  Set set = kAll;
+  for (std::size_t v = choices.size(); v-- > 0;) {
+    if (!choices[v]) continue;
+    std::vector<Set> children;
+    for (const bool taken : *choices[v]) children.push_back(taken ? set : kNone);
+    set = node(static_cast<std::uint16_t>(v), children.data());
+  }
+  return set;
+}
+
+bool Diagrams::holds_all(Set set, const Choices& choices) {
+  looked_at_.resize(variable_of_.size(), 0);
+  ++searches_;
+  std::vector<Set> open{set};
+  while (!open.empty()) {
+    const Set next = open.back();
+    open.pop_back();
+    if (next == kNone) return false;
+    if (next == kAll || looked_at_[next] == searches_) continue;
+    looked_at_[next] = searches_;
+    const std::uint16_t at = variable_of_[next];
+    for (std::size_t i = 0; i < sizes_[at]; ++i) {
+      if (!choices[at] || (*choices[at])[i]) open.push_back(child(next, at, i));
+    }
+  }
+  return true;
 }
 
 Diagrams::Set Diagrams::both(Set a, Set b) {

@@ -4,7 +4,6 @@
 #include <cstdint>
 #include <map>
 #include <optional>
-#include <unordered_map>
 #include <vector>
 
 // Private to engine/verify.
@@ -35,6 +34,12 @@ class Diagrams {
   Set either(Set a, Set b);
   Set without(Set a, Set b);
   bool meets(Set a, Set b) { return both(a, b) != kNone; }
+  /// For each variable the values that count; empty: any.
+  using Choices = std::vector<std::optional<std::vector<bool>>>;
+  /// The combinations of these values.
+  Set within(const Choices& choices);
+  /// Whether the set holds all of them; makes nothing.
+  bool holds_all(Set set, const Choices& choices);
 
   GroupId group(const std::vector<bool>& variables);
   /// The combinations of the set with any value for each variable of the group.
@@ -63,13 +68,15 @@ class Diagrams {
     Values to;
   };
 
-  static constexpr std::size_t kKept = std::size_t{1} << 16;
+  static constexpr std::size_t kKept = std::size_t{1} << 16, kMostKept = std::size_t{1} << 20;
 
   std::uint16_t variable(Set set) const { return variable_of_[set]; }
   Set child(Set set, std::uint16_t of, std::size_t value) const {
     return variable_of_[set] == of ? children_[first_child_[set] + value] : set;
   }
   Set node(std::uint16_t variable, const Set* children);
+  std::size_t hash_of(std::uint16_t variable, const Set* children) const;
+  void grow();
   template <class Find>
   Set kept(Operation operation, Set a, std::uint32_t b, Find find);
 
@@ -77,7 +84,9 @@ class Diagrams {
   std::vector<std::uint16_t> variable_of_;  // by set; the two ends have the number of variables
   std::vector<std::uint32_t> first_child_;
   std::vector<Set> children_;
-  std::unordered_multimap<std::uint64_t, Set> nodes_;
+  std::vector<Set> slots_;  // a hash table of all sets but the two ends, at most half full; kNone: empty
+  std::vector<std::uint32_t> looked_at_;  // by set: the search that last came by
+  std::uint32_t searches_ = 0;
   std::vector<Kept> kept_;
   std::vector<std::vector<bool>> groups_;
   std::vector<Map> maps_;

@@ -41,7 +41,7 @@ class OfFile {
     Difference difference{};
     difference.kind = kind;
     difference.turn = turn;
-    difference.at = {at};
+    difference.at = {{at, ""}};
     difference.regions = {Region{GlucoseUnit::mg_per_dl, {}}};
     difference.was = std::move(was);
     difference.now = std::move(now);

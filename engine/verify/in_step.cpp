@@ -30,6 +30,7 @@ struct Standing {
   Told told;
   std::vector<Tally> tally{};
   std::optional<Ending> ending{};
+  std::vector<StepId> passed{};  // gone through at this moment
 };
 
 class Walk {
@@ -39,7 +40,19 @@ class Walk {
         protocol_(sides.both),
         space_(space),
         diagrams_(diagrams),
-        program_(space, diagrams, {{}, Promptness::at_once, std::vector<CounterId>{}}) {}
+        program_(space, diagrams, {{}, Promptness::at_once, std::vector<CounterId>{}}) {
+    for (const Watch& watch : protocol_.watch) {
+      watch_holds_.push_back(space_.where(diagrams_, watch.when));
+      watch_reads_.push_back(questions_of(watch.when));
+    }
+    for (const Step& step : protocol_.steps) {
+      asked_.push_back(asked_in(step.asks));
+      rule_holds_.emplace_back();
+      for (const Rule& rule : step.rules) rule_holds_.back().push_back(holding_of(step, rule));
+    }
+    told_ = nothing_told();
+    for (std::size_t v = 0; v + 1 < told_.size(); ++v) told_[v] = is_told(v);
+  }
 
   InStep walked() {
     begin();
@@ -49,12 +62,28 @@ class Walk {
       queued_[next] = false;
       leave(next);
     }
+    leave_out_what_is_said();
     result_.ways = ways_.size();
     result_.ways_apart = apart_.size();
     return std::move(result_);
   }
 
  private:
+  // What answers from before come to, where it is the same as when they are given now, is said once.
+  void leave_out_what_is_said() {
+    for (Parting& known : result_.partings) {
+      if (known.occasion.kind != Occasion::Kind::known) continue;
+      for (const Parting& other : result_.partings) {
+        if (other.occasion.kind == Occasion::Kind::answers && other.occasion.from == known.occasion.from &&
+            other.was == known.was && other.now == known.now)
+          known.where = diagrams_.without(known.where, other.where);
+      }
+    }
+    const auto is_empty = [](const Parting& parting) { return parting.where == Diagrams::kNone; };
+    result_.partings.erase(std::remove_if(result_.partings.begin(), result_.partings.end(), is_empty),
+                           result_.partings.end());
+  }
+
   // What is told or counted may be anything at the next occasion; what the child is stays.
   bool is_told(std::size_t v) const {
     const Subject& subject = space_.variables()[v].subject;
@@ -105,9 +134,8 @@ class Walk {
     for (std::size_t i = 0; i < protocol_.watch.size(); ++i) {
       const Watch& watch = protocol_.watch[i];
       if (!is_own(from, i) || has(handled, i)) continue;
-      const Told reads = questions_of(watch.when);
-      if (!is_within(reads, watch.told ? news : told)) continue;
-      const Diagrams::Set holding = space_.where(diagrams_, watch.when);
+      if (!is_within(watch_reads_[i], watch.told ? news : told)) continue;
+      const Diagrams::Set holding = watch_holds_[i];
       ways.push_back(Way{diagrams_.without(holding, taken), {Ending::Kind::step, watch.go, {}}, {}});
       taken = diagrams_.either(taken, holding);
     }
@@ -127,16 +155,39 @@ class Walk {
     return way;
   }
 
+  /// What is told in the step itself: not what a step before has asked for, or what is known and fresh.
+  Told news_of(const Standing& standing) const {
+    Told news = nothing_told();
+    for (const Ask& ask : protocol_[standing.step].asks) {
+      const auto place = space_.place_of(ask.fact);
+      if (place) news[*place] = !ask.fresh || !(known_before_ || standing.told[*place]);
+    }
+    return news;
+  }
+
+  // Whether it makes a difference that an answer is news.
+  bool may_be_known(StepId id) const {
+    for (const Ask& ask : protocol_[id].asks) {
+      const auto place = space_.place_of(ask.fact);
+      if (!place || !ask.fresh) continue;
+      for (std::size_t i = 0; i < protocol_.watch.size(); ++i) {
+        if (protocol_.watch[i].told && is_own(id, i) && watch_reads_[i][*place] && !has(protocol_[id].handles, i))
+          return true;
+      }
+    }
+    return false;
+  }
+
   /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
   std::vector<Way> ways_on(const Standing& standing) {
     const Step& step = protocol_[standing.step];
-    const Told asked = asked_in(step.asks);
+    const Told& asked = asked_[standing.step.index];
     std::vector<Way> ways;
     Diagrams::Set taken = Diagrams::kNone;
-    add_watches(standing.step, step.handles, together(standing.told, asked), asked, taken, ways);
-    for (const Rule& rule : step.rules) {
-      const Diagrams::Set holding = holding_of(step, rule);
-      ways.push_back(way_of(diagrams_.without(holding, taken), rule));
+    add_watches(standing.step, step.handles, together(standing.told, asked), news_of(standing), taken, ways);
+    for (std::size_t r = 0; r < step.rules.size(); ++r) {
+      const Diagrams::Set holding = rule_holds_[standing.step.index][r];
+      ways.push_back(way_of(diagrams_.without(holding, taken), step.rules[r]));
       taken = diagrams_.either(taken, holding);
     }
     ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::nothing, {}, {}}, {}});
@@ -148,9 +199,10 @@ class Walk {
     const Step& step = protocol_[id];
     std::vector<Way> ways;
     Diagrams::Set taken = Diagrams::kNone;
-    for (const Rule& rule : step.rules) {
+    for (std::size_t r = 0; r < step.rules.size(); ++r) {
+      const Rule& rule = step.rules[r];
       if (!rule.early || rule.when.empty()) continue;
-      const Diagrams::Set holding = holding_of(step, rule);
+      const Diagrams::Set holding = rule_holds_[id.index][r];
       ways.push_back(way_of(diagrams_.without(holding, taken), rule));
       taken = diagrams_.either(taken, holding);
     }
@@ -158,9 +210,22 @@ class Walk {
     return ways;
   }
 
+  // All that it asks has just been answered, and that is good enough for it: nobody gets to see what else is to be done.
+  bool is_passed_unseen(const Standing& standing) const {
+    const Step& step = protocol_[standing.step];
+    if (step.wait || step.ends || step.asks.empty()) return false;
+    return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
+      const auto place = space_.place_of(ask.fact);
+      return ask.fresh && (known_before_ || (place && standing.told[*place]));
+    });
+  }
+
   // It has something to do or to wait for, or asks once more what has just been told: a reading is never its own check.
   bool is_at_rest(const Standing& standing) const {
     const Step& step = protocol_[standing.step];
+    // Nobody goes round twice at one moment: the engine stops there as well.
+    if (std::find(standing.passed.begin(), standing.passed.end(), standing.step) != standing.passed.end()) return true;
+    if (is_passed_unseen(standing)) return false;
     if (!step.actions.empty() || step.wait || step.ends || step.ends_visit) return true;
     return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
       const auto place = space_.place_of(ask.fact);
@@ -192,9 +257,7 @@ class Walk {
   void begin() {
     const StepId was = protocol_.start, now = sides_.now_start;
     const Diagrams::Set start = diagrams_.either(program_.at_start_of(was), program_.at_start_of(now));
-    Told told = nothing_told();
-    for (std::size_t v = 0; v + 1 < told.size(); ++v) told[v] = is_told(v);
-    const Diagrams::Set anything = freed(start, told);
+    const Diagrams::Set anything = freed(start, told_);
     const auto first_ways = [&](StepId step, const std::vector<Ask>& opening) {
       std::vector<Way> ways;
       Diagrams::Set taken = Diagrams::kNone;
@@ -235,7 +298,7 @@ class Walk {
     Told counted = nothing_told();
     bool any = false;
     for (const Tally& each : tally) {
-      if (each.kind == Tally::Kind::marks) continue;
+      if (each.kind == Tally::Kind::marks || each.kind == Tally::Kind::calls) continue;
       if (const auto place = space_.place_of(Subject{Subject::Kind::counter, each.index})) counted[*place] = any = true;
     }
     return any ? freed(set, counted) : set;
@@ -248,15 +311,13 @@ class Walk {
       result_.gave_up = true;
       return;
     }
-    for (Standing* each : {&was, &now}) {
-      if (!each->ending && !each->leaves && is_at_rest(*each)) each->ending = Ending{Ending::Kind::step, each->step, {}};
-    }
     if (was.ending && now.ending) return arrive(std::move(was), std::move(now), where, occasion, within, depth);
-    if (!was.ending && !now.ending && !was.leaves && !now.leaves && name(was.step) == name(now.step))
+    const bool only_ask = !was.ending && !now.ending && !rests(was) && !rests(now);
+    if (only_ask && !was.leaves && !now.leaves && name(was.step) == name(now.step))
       note(Together{was.step, now.step}, where, false);
     const std::vector<Way> stays{Way{Diagrams::kAll, {}, {}}};
-    const std::vector<Way> was_ways = was.ending ? stays : ways_on(was);
-    const std::vector<Way> now_ways = now.ending ? stays : ways_on(now);
+    const std::vector<Way> was_ways = was.ending ? stays : rests(was) ? ways_at_rest(was) : ways_on(was);
+    const std::vector<Way> now_ways = now.ending ? stays : rests(now) ? ways_at_rest(now) : ways_on(now);
     for (const Way& one : was_ways) {
       const Diagrams::Set part = diagrams_.both(where, one.when);
       if (part == Diagrams::kNone) continue;
@@ -269,8 +330,38 @@ class Walk {
     }
   }
 
+  bool rests(const Standing& standing) const { return !standing.leaves && is_at_rest(standing); }
+
+  // A danger told just before is known where one comes to, and leads away from there unless it is handled.
+  std::vector<Way> ways_at_rest(const Standing& standing) {
+    std::vector<Way> ways;
+    Diagrams::Set taken = Diagrams::kNone;
+    add_watches(standing.step, protocol_[standing.step].handles, standing.told, nothing_told(), taken, ways);
+    for (Way& way : ways) {
+      if (way.to.step == standing.step) way.to.kind = Ending::Kind::here;  // it leads to where one is
+    }
+    ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::here, standing.step, {}}, {}});
+    return ways;
+  }
+
   Standing further(const Standing& standing, const Way& way) {
-    return stepped(way, together(standing.told, asked_in(protocol_[standing.step].asks)), standing.tally);
+    if (way.to.kind != Ending::Kind::here && !standing.leaves) {
+      Standing passed = standing;
+      for (const ActionId action : protocol_[standing.step].actions) {
+        if (const auto& call = protocol_[action].call)
+          passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
+      }
+      Standing next = stepped(way, together(passed.told, asked_[passed.step.index]), passed.tally);
+      next.passed = std::move(passed.passed);
+      next.passed.push_back(standing.step);
+      return next;
+    }
+    if (way.to.kind == Ending::Kind::here) {
+      Standing rested = standing;
+      rested.ending = Ending{Ending::Kind::step, standing.step, {}};
+      return rested;
+    }
+    return stepped(way, together(standing.told, asked_[standing.step.index]), standing.tally);
   }
 
   template <class Thing>
@@ -325,14 +416,17 @@ class Walk {
     if (both_steps) note(Together{one.step, other.step}, set, true);
     if (one.kind != Ending::Kind::visit) return;
     // What the other protocol asks may have been answered anew there.
-    Told told = nothing_told();
-    for (std::size_t v = 0; v + 1 < told.size(); ++v) told[v] = is_told(v);
     const Occasion back{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given};
     const Way was_back{Diagrams::kAll, {Ending::Kind::step, one.step, {}}, {}};
     const Way now_back{Diagrams::kAll, {Ending::Kind::step, other.step, {}}, {}};
-    const Diagrams::Set anything = freed(set, told);
+    const Diagrams::Set anything = freed(set, told_);
+    const Together backs{one.step, other.step};
+    auto known_back = std::find_if(backs_.begin(), backs_.end(), [&](const InStepPair& each) { return each.steps == backs; });
+    if (known_back == backs_.end()) known_back = backs_.insert(backs_.end(), InStepPair{backs, Diagrams::kNone});
+    if (diagrams_.without(anything, known_back->entered) == Diagrams::kNone) return;
+    known_back->entered = diagrams_.either(known_back->entered, anything);
     chain(stepped(was_back, nothing_told(), {}), stepped(now_back, nothing_told(), {}), anything, back, anything,
-          depth + 1);
+          0);
   }
 
   /// A step that only this version has, before a step that both have; one goes on from it by its answers alone.
@@ -373,7 +467,7 @@ class Walk {
     Diagrams::Set set = program_.with_deeds(program_.with_deeds(pair.entered, pair.steps.was), pair.steps.now);
     Told forgotten = nothing_told();
     for (std::size_t v = 0; v + 1 < forgotten.size(); ++v) {
-      forgotten[v] = is_told(v) && !(keeps(pair.steps.was, v) && keeps(pair.steps.now, v));
+      forgotten[v] = told_[v] && !(keeps(pair.steps.was, v) && keeps(pair.steps.now, v));
     }
     return freed(set, forgotten);
   }
@@ -398,10 +492,16 @@ class Walk {
     if (!was.ends && !now.ends) {
       chain(Standing{steps.was, true, none}, Standing{steps.now, true, none}, where, occasion(Occasion::Kind::answers),
             where, 0);
+      if (may_be_known(steps.was) || may_be_known(steps.now)) {
+        known_before_ = true;
+        chain(Standing{steps.was, true, none}, Standing{steps.now, true, none}, where, occasion(Occasion::Kind::known),
+              where, 0);
+        known_before_ = false;
+      }
       leave_by_outcomes(steps, where);
     }
     if (was.wait && now.wait) {
-      go_on(early_ways(steps.was), early_ways(steps.now), asked_in(was.asks), asked_in(now.asks),
+      go_on(early_ways(steps.was), early_ways(steps.now), asked_[steps.was.index], asked_[steps.now.index],
             occasion(Occasion::Kind::early), where, where);
       go_on({Way{Diagrams::kAll, {Ending::Kind::step, was.wait->go, {}}, {}}},
             {Way{Diagrams::kAll, {Ending::Kind::step, now.wait->go, {}}, {}}}, none, none,
@@ -433,8 +533,7 @@ class Walk {
   void leave_by_watches(const Together& steps, Diagrams::Set where) {
     std::vector<Told> tellings;
     Told all = nothing_told();
-    for (const Watch& watch : protocol_.watch) {
-      const Told reads = questions_of(watch.when);
+    for (const Told& reads : watch_reads_) {
       all = together(all, reads);
       if (std::find(tellings.begin(), tellings.end(), reads) == tellings.end()) tellings.push_back(reads);
     }
@@ -458,11 +557,17 @@ class Walk {
   const Space& space_;
   Diagrams& diagrams_;
   Program program_;
+  std::vector<InStepPair> backs_;  // where both come back to from another protocol
+  std::vector<Diagrams::Set> watch_holds_;
+  std::vector<Told> watch_reads_, asked_;  // by watch, by step
+  std::vector<std::vector<Diagrams::Set>> rule_holds_;
+  Told told_;  // everything that can be told
   InStep result_;
   std::deque<std::size_t> queue_;
   std::vector<bool> queued_, at_rest_;  // by pair
   std::map<std::vector<int>, int> ways_, apart_;
   std::size_t arrivals_ = 0;
+  bool known_before_ = false;
 };
 
 }  // namespace

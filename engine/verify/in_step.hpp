@@ -19,7 +19,8 @@ struct Together {
 
 /// What happens to both.
 struct Occasion {
-  enum class Kind : std::uint8_t { begins, answers, early, outcome, nobody_answers, worse, after_visit } kind;
+  /// `known`: answers that are fresh from before count, and nothing of them is news.
+  enum class Kind : std::uint8_t { begins, answers, known, early, outcome, nobody_answers, worse, after_visit } kind;
   Together from{};                    // of all but `begins`
   ActionId action{};                  // of an outcome: that of the older version
   Outcome outcome = Outcome::given;
@@ -28,15 +29,15 @@ struct Occasion {
 
 /// What that comes to in one version: the next step with something to do or to wait for, or the end of the way.
 struct Ending {
-  enum class Kind : std::uint8_t { step, visit, hand_over, stays, nothing } kind;
+  enum class Kind : std::uint8_t { step, visit, hand_over, stays, nothing, here } kind;  // `here`: private to the walk
   StepId step{};             // of a visit: where it comes back to
   std::string protocol{};    // of a visit or a hand-over
   friend bool operator==(const Ending&, const Ending&) = default;
 };
 
-/// What is counted, set back and marked on the way, in one order.
+/// What is counted, set back and marked on the way, and whom to call, in one order.
 struct Tally {
-  enum class Kind : std::uint8_t { counts, resets, marks } kind;
+  enum class Kind : std::uint8_t { counts, resets, marks, calls } kind;
   std::uint16_t index;
   friend auto operator<=>(const Tally&, const Tally&) = default;
 };

@@ -5,7 +5,7 @@
 namespace rushlight {
 namespace {
 
-using Taken = std::vector<std::optional<std::vector<bool>>>;  // by variable; empty: any value
+using Taken = Diagrams::Choices;
 
 class Greedy {
  public:
@@ -25,19 +25,12 @@ class Greedy {
     for (std::size_t v = 0; v < box.size(); ++v) {
       if (box[v]) widen(box, v, point[v]);
     }
+    box.emplace_back();  // the visit
     return box;
   }
 
-  Diagrams::Set inside(const Taken& box) {
-    Diagrams::Set set = Diagrams::kAll;
-    for (std::size_t v = box.size(); v-- > 0;) {
-      if (box[v]) set = diagrams_.both(diagrams_.where(v, *box[v]), set);
-    }
-    return set;
-  }
-
  private:
-  bool fits(const Taken& box) { return diagrams_.without(inside(box), allowed_) == Diagrams::kNone; }
+  bool fits(const Taken& box) { return diagrams_.holds_all(allowed_, box); }
 
   void try_any(Taken& box, std::size_t v) {
     std::optional<std::vector<bool>> kept;
@@ -123,9 +116,9 @@ std::optional<std::vector<Region>> regions_of(const Space& space, Diagrams& diag
   for (Diagrams::Set left = set; left != Diagrams::kNone;) {
     if (regions.size() == most) return std::nullopt;
     const Taken box = greedy.around(diagrams.one_of(left));
-    left = diagrams.without(left, greedy.inside(box));
+    left = diagrams.without(left, diagrams.within(box));
     Region region{space.unit(), {}};
-    for (std::size_t v = 0; v < box.size(); ++v) {
+    for (std::size_t v = 0; v < space.variables().size(); ++v) {
       if (box[v]) region.limits.push_back(limit_of(space.protocol(), space.variables()[v], *box[v]));
     }
     regions.push_back(std::move(region));

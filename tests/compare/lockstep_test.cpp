@@ -1,0 +1,52 @@
+#include <boost/test/unit_test.hpp>
+#include <fstream>
+#include <iterator>
+
+#include "edits.hpp"
+#include "lockstep.hpp"
+#include "read/resolved_from_xml.hpp"
+#include "tests/sanitized.hpp"
+
+using namespace rushlight;
+using namespace rushlight::tests;
+
+namespace {
+
+Protocol shipped(const std::string& set, const std::string& name) {
+  const std::string path = std::string(RUSHLIGHT_SOURCE_DIR) + "/protocols/" + set + "/" + name + ".xml";
+  std::ifstream file(path, std::ios::binary);
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  Read<Protocol> read = resolved_from_xml(text, path);
+  return std::move(read.value.value());
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(lockstep)
+
+BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets) {
+  const std::uint64_t first = 1;
+  const std::uint64_t edits = kSanitized ? 6 : 150;
+  const long cases = kSanitized ? 300 : 7'000;
+  Judged judged;
+  long silent = 0;
+  for (std::uint64_t seed = first; seed < first + edits && judged.complaint.empty(); ++seed) {
+    Dice dice(seed);
+    const Protocol was = shipped(seed % 2 == 0 ? "reference" : "harbour-lane",
+                                 std::vector<std::string>{"low", "ketones", "illness"}[seed % 3]);
+    Protocol now = was;
+    std::string edit;
+    while (edit.empty()) edit = edited(now, dice);
+    const Differences said = compare(was, now);
+    BOOST_TEST(!said.gave_up, edit);
+    if (said.changes.empty()) ++silent;
+    judge(was, now, said, dice, cases, judged);
+    if (!judged.complaint.empty()) BOOST_TEST(judged.complaint == "", "seed " << seed << ", " << edit << ": " << judged.complaint);
+  }
+  BOOST_TEST_MESSAGE(judged.cases << " cases, " << judged.apart << " apart, " << judged.content << " steps, " << silent
+                                  << " edits without a difference");
+  BOOST_TEST(judged.cases >= (kSanitized ? 1'000 : 1'000'000));
+  BOOST_TEST(judged.apart >= (kSanitized ? 1 : 1'000));
+}
+
+BOOST_AUTO_TEST_SUITE_END()
