@@ -21,6 +21,7 @@ struct Way {
   Diagrams::Set when;
   Ending to;
   std::vector<Tally> tally;
+  bool asks_itself = false;  // what was told counts as told in the step it leads to
 };
 
 /// Where one version stands within what the other goes through at the same moment.
@@ -30,7 +31,8 @@ struct Standing {
   Told told;
   std::vector<Tally> tally{};
   std::optional<Ending> ending{};
-  std::vector<StepId> passed{};  // gone through at this moment
+  std::vector<StepId> passed{};                // gone through at this moment
+  std::vector<Diagrams::MapId> counted{};      // what was counted and set back since, in this order
 };
 
 class Walk {
@@ -155,6 +157,21 @@ class Walk {
     return way;
   }
 
+  /// In terms of what the counters were when the occasion came.
+  Diagrams::Set before_counting(Diagrams::Set set, const std::vector<Diagrams::MapId>& counted) {
+    for (std::size_t i = counted.size(); i-- > 0;) set = diagrams_.moved_back(set, counted[i]);
+    return set;
+  }
+  void count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) {
+    const auto place = space_.place_of(Subject{Subject::Kind::counter, counter.index});
+    if (!place) return;
+    const std::size_t values = space_.variables()[*place].stretches.size();
+    Diagrams::Values to(values, 0);
+    for (std::size_t i = 0; i < values && !back_to_none; ++i)
+      to[i] = static_cast<std::uint16_t>(std::min(i + 1, values - 1));
+    counted.push_back(diagrams_.map(*place, std::move(to)));
+  }
+
   /// What is told in the step itself: not what a step before has asked for, or what is known and fresh.
   Told news_of(const Standing& standing) const {
     Told news = nothing_told();
@@ -186,7 +203,7 @@ class Walk {
     Diagrams::Set taken = Diagrams::kNone;
     add_watches(standing.step, step.handles, together(standing.told, asked), news_of(standing), taken, ways);
     for (std::size_t r = 0; r < step.rules.size(); ++r) {
-      const Diagrams::Set holding = rule_holds_[standing.step.index][r];
+      const Diagrams::Set holding = before_counting(rule_holds_[standing.step.index][r], standing.counted);
       ways.push_back(way_of(diagrams_.without(holding, taken), step.rules[r]));
       taken = diagrams_.either(taken, holding);
     }
@@ -262,7 +279,8 @@ class Walk {
       std::vector<Way> ways;
       Diagrams::Set taken = Diagrams::kNone;
       add_watches(step, {}, asked_in(opening), nothing_told(), taken, ways);
-      ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::step, step, {}}, {}});
+      // The opening is asked in the first step: its own questions need not be asked again.
+      ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::step, step, {}}, {}, true});
       return ways;
     };
     go_on(first_ways(was, protocol_.opening), first_ways(now, sides_.now_opening), asked_in(protocol_.opening),
@@ -283,25 +301,20 @@ class Walk {
     }
   }
 
-  Standing stepped(const Way& way, const Told& told, const std::vector<Tally>& before) {
-    Standing next{way.to.step, false, told, before, {}};
+  Standing stepped(const Way& way, const Told& told, const std::vector<Tally>& before,
+                   std::vector<Diagrams::MapId> counted = {}) {
+    Standing next{way.to.step, false, way.asks_itself ? nothing_told() : told, before, {}, {}, std::move(counted)};
     next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
+    for (const Tally& each : way.tally) {
+      if (each.kind == Tally::Kind::resets) count(next.counted, CounterId{each.index}, true);
+    }
     if (way.to.kind != Ending::Kind::step) {
       next.ending = way.to;
     } else if (const auto counts = protocol_[way.to.step].counts) {
       next.tally.push_back({Tally::Kind::counts, counts->index});
+      count(next.counted, *counts, false);
     }
     return next;
-  }
-
-  Diagrams::Set without_counted(Diagrams::Set set, const std::vector<Tally>& tally) {
-    Told counted = nothing_told();
-    bool any = false;
-    for (const Tally& each : tally) {
-      if (each.kind == Tally::Kind::marks || each.kind == Tally::Kind::calls) continue;
-      if (const auto place = space_.place_of(Subject{Subject::Kind::counter, each.index})) counted[*place] = any = true;
-    }
-    return any ? freed(set, counted) : set;
   }
 
   void chain(Standing was, Standing now, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within,
@@ -312,12 +325,13 @@ class Walk {
       return;
     }
     if (was.ending && now.ending) return arrive(std::move(was), std::move(now), where, occasion, within, depth);
-    const bool only_ask = !was.ending && !now.ending && !rests(was) && !rests(now);
+    const bool was_rests = rests_beside(was, now), now_rests = rests_beside(now, was);
+    const bool only_ask = !was.ending && !now.ending && !was_rests && !now_rests;
     if (only_ask && !was.leaves && !now.leaves && name(was.step) == name(now.step))
       note(Together{was.step, now.step}, where, false);
     const std::vector<Way> stays{Way{Diagrams::kAll, {}, {}}};
-    const std::vector<Way> was_ways = was.ending ? stays : rests(was) ? ways_at_rest(was) : ways_on(was);
-    const std::vector<Way> now_ways = now.ending ? stays : rests(now) ? ways_at_rest(now) : ways_on(now);
+    const std::vector<Way> was_ways = was.ending ? stays : was_rests ? ways_at_rest(was) : ways_on(was);
+    const std::vector<Way> now_ways = now.ending ? stays : now_rests ? ways_at_rest(now) : ways_on(now);
     for (const Way& one : was_ways) {
       const Diagrams::Set part = diagrams_.both(where, one.when);
       if (part == Diagrams::kNone) continue;
@@ -331,6 +345,15 @@ class Walk {
   }
 
   bool rests(const Standing& standing) const { return !standing.leaves && is_at_rest(standing); }
+
+  // Where one version has something to do, the other is looked at in the same step, even if it only asks there.
+  bool rests_beside(const Standing& standing, const Standing& other) const {
+    if (standing.ending || standing.leaves) return false;
+    if (rests(standing)) return true;
+    const bool other_rests = other.ending ? other.ending->kind == Ending::Kind::step : rests(other);
+    const StepId step = other.ending ? other.ending->step : other.step;
+    return other_rests && name(step) == name(standing.step) && !is_passed_unseen(standing);
+  }
 
   // A danger told just before is known where one comes to, and leads away from there unless it is handled.
   std::vector<Way> ways_at_rest(const Standing& standing) {
@@ -351,7 +374,7 @@ class Walk {
         if (const auto& call = protocol_[action].call)
           passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
       }
-      Standing next = stepped(way, together(passed.told, asked_[passed.step.index]), passed.tally);
+      Standing next = stepped(way, together(passed.told, asked_[passed.step.index]), passed.tally, passed.counted);
       next.passed = std::move(passed.passed);
       next.passed.push_back(standing.step);
       return next;
@@ -361,7 +384,7 @@ class Walk {
       rested.ending = Ending{Ending::Kind::step, standing.step, {}};
       return rested;
     }
-    return stepped(way, together(standing.told, asked_[standing.step.index]), standing.tally);
+    return stepped(way, together(standing.told, asked_[standing.step.index]), standing.tally, standing.counted);
   }
 
   template <class Thing>
@@ -412,14 +435,13 @@ class Walk {
     std::sort(was.tally.begin(), was.tally.end());
     std::sort(now.tally.begin(), now.tally.end());
     if (was.tally != now.tally) kept(result_.tallies, OtherTally{occasion, was.tally, now.tally, where, within});
-    const Diagrams::Set set = without_counted(without_counted(where, was.tally), now.tally);
-    if (both_steps) note(Together{one.step, other.step}, set, true);
+    if (both_steps) note(Together{one.step, other.step}, where, true);
     if (one.kind != Ending::Kind::visit) return;
     // What the other protocol asks may have been answered anew there.
     const Occasion back{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given};
     const Way was_back{Diagrams::kAll, {Ending::Kind::step, one.step, {}}, {}};
     const Way now_back{Diagrams::kAll, {Ending::Kind::step, other.step, {}}, {}};
-    const Diagrams::Set anything = freed(set, told_);
+    const Diagrams::Set anything = freed(where, told_);
     const Together backs{one.step, other.step};
     auto known_back = std::find_if(backs_.begin(), backs_.end(), [&](const InStepPair& each) { return each.steps == backs; });
     if (known_back == backs_.end()) known_back = backs_.insert(backs_.end(), InStepPair{backs, Diagrams::kNone});

@@ -206,11 +206,19 @@ class Judge {
       const bool asks_again = std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
         return !ask.fresh && told.count(version.protocol[ask.fact].name) > 0;
       });
-      if (has_left && version.episode.opening.empty() && (acts(step) || asks_again)) return true;
-      if (leaves && version.episode.step == left && version.episode.entered_by == entered_before_)
-        all_told_ = all_told_ && told_now(version).size() == step.asks.size();
+      if (has_left && version.episode.opening.empty() && (acts(step) || asks_again)) {
+        // What was asked on the way here without a stop was known from before.
+        if (version.episode.cause.kind == Cause::Kind::rule) {
+          const Step& from = version.protocol[version.episode.cause.from];
+          for (const Ask& ask : from.asks) {
+            if (told.count(version.protocol[ask.fact].name) == 0) all_told_ = false;
+          }
+        }
+        return true;
+      }
       const std::vector<FactId> open = open_questions(version.protocol, child_, version.episode, moment_.utc);
       if (open.empty()) return false;
+      note_what_was_known(version, step, open, told);
       Answers answers;
       for (const FactId fact : open) {
         const std::string& name = version.protocol[fact].name;
@@ -223,8 +231,12 @@ class Judge {
     return false;
   }
 
-  std::vector<FactId> told_now(const Version& version) {
-    return open_questions(version.protocol, child_, version.episode, moment_.utc);
+  void note_what_was_known(const Version& version, const Step& step, const std::vector<FactId>& open,
+                           const std::set<std::string>& told) {
+    for (const Ask& ask : step.asks) {
+      const bool is_open = std::find(open.begin(), open.end(), ask.fact) != open.end();
+      if (!is_open && told.count(version.protocol[ask.fact].name) == 0) all_told_ = false;
+    }
   }
 
   // What compare says
@@ -319,7 +331,7 @@ class Judge {
           lacking += fits ? 0 : 1;
           words += std::string(fits ? "" : "NOT ") + in_words(said_.sides.both, limit, region.unit) + ", ";
         }
-        if (lacking < 2) text += "\n  " + each.was + " -> " + each.now + "\n    " + each.at.front().occasion + ": " + words;
+        if (lacking < 1) text += "\n  " + each.was + " -> " + each.now + "\n    " + each.at.front().occasion + ": " + words;
       }
     }
     return text;
@@ -349,12 +361,12 @@ class Judge {
   }
 
   // With answers known from before, a step that has something to do is passed unseen; what differs behind it is said of it.
-  bool is_said_of_a_step_passed(const Version& version, const Version& before, const Values& values) {
-    if (version.episode.cause.kind != Cause::Kind::rule) return false;
-    const Step& passed = version.protocol[version.episode.cause.from];
-    if (passed.actions.empty() || passed.asks.empty()) return false;
+  bool is_said_of_a_step_passed(const Version& before, const Values& values) {
     all_told_ = false;
-    return is_said({Difference::Kind::leads}, "after", passed.name, before, values);
+    return std::any_of(was_.steps.begin(), was_.steps.end(), [&](const Step& step) {
+      return !step.actions.empty() && !step.asks.empty() && !step.wait &&
+             is_said({Difference::Kind::leads}, "after", step.name, before, values);
+    });
   }
 
   /// Both come to rest after an occasion; false when the night is not to go on.
@@ -384,7 +396,14 @@ class Judge {
     const bool alike = one != other && !apart;
     if (apart) ++judged_.apart;
     bool said = is_said({Difference::Kind::leads}, occasion, step, before, values);
-    if (!said && apart) said = is_said_of_a_step_passed(was, before, values) || is_said_of_a_step_passed(now, before, values);
+    if (!said && apart && !all_told_) said = is_said_of_a_step_passed(before, values);
+    // How long an answer counts is told of the question, not of every way that it may change.
+    const bool other_freshness = std::any_of(said_.changes.begin(), said_.changes.end(), [](const Difference& each) {
+      return each.kind == Difference::Kind::question;
+    });
+    if (other_freshness && apart && !said) return false;
+    // Of an answer that was known before, `after` may speak as of news.
+    if (said && !apart && !all_told_) return one == other;
     if (said != apart && !alike)
       complain(occasion + " `" + step + "`: " + one + " and " + other + (apart ? ", not said" : ", said to differ") +
                "; with " + told_in(values) + "; the clock " +

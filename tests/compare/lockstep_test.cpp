@@ -20,6 +20,20 @@ Protocol shipped(const std::string& set, const std::string& name) {
   return std::move(read.value.value());
 }
 
+// One engine walks one file: where another protocol would take over, the night goes on as if it had been there.
+Protocol alone(Protocol protocol) {
+  std::uint16_t end = 0;
+  while (!protocol.steps[end].ends) ++end;
+  for (Step& step : protocol.steps) {
+    for (Rule& rule : step.rules) {
+      if (!rule.hands_over_to.empty()) rule.go = StepId{end};
+      rule.visits.clear();
+      rule.hands_over_to.clear();
+    }
+  }
+  return protocol;
+}
+
 }  // namespace
 
 BOOST_AUTO_TEST_SUITE(lockstep)
@@ -32,8 +46,8 @@ BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets)
   long silent = 0;
   for (std::uint64_t seed = first; seed < first + edits && judged.complaint.empty(); ++seed) {
     Dice dice(seed);
-    const Protocol was = shipped(seed % 2 == 0 ? "reference" : "harbour-lane",
-                                 std::vector<std::string>{"low", "ketones", "illness"}[seed % 3]);
+    const Protocol was = alone(shipped(seed % 2 == 0 ? "reference" : "harbour-lane",
+                                       std::vector<std::string>{"low", "ketones", "illness"}[seed % 3]));
     Protocol now = was;
     std::string edit;
     while (edit.empty()) edit = edited(now, dice);
