@@ -25,7 +25,8 @@ struct Versions {
 ProtocolSet set_at(const std::string& path) {
   std::error_code error;
   if (std::filesystem::is_directory(path, error)) return set_in_folder(path, "");
-  if (!std::filesystem::exists(path, error) && path.find('/') == std::string::npos && path.find('.') == std::string::npos)
+  if (!std::filesystem::exists(path, error) && path.find('/') == std::string::npos &&
+      path.find('.') == std::string::npos)
     return embedded_set(path);
   const std::string folder = std::filesystem::path(path).parent_path().string();
   return set_in_folder(folder.empty() ? "." : folder, "");

@@ -59,24 +59,24 @@ class Regions {
  public:
   Regions(JsonWriter& out, const Protocol& protocol) : out_(out), protocol_(protocol) {}
 
-  void write(const std::vector<Region>& regions) {
+  void write(const std::vector<Cases>& regions) {
     out_.begin_list();
-    for (const Region& region : regions) write(region);
+    for (const Cases& region : regions) write(region);
     out_.end_list();
   }
 
  private:
-  void write(const Region& region) {
+  void write(const Cases& region) {
     out_.begin_list();
-    for (const RegionLimit& limit : region.limits) write(limit, region.unit);
+    for (const CaseLimit& limit : region.limits) write(limit, region.unit);
     out_.end_list();
   }
 
-  const Fact* fact_of(const RegionLimit& limit) const {
+  const Fact* fact_of(const CaseLimit& limit) const {
     return limit.subject.kind == Subject::Kind::fact ? &protocol_.facts[limit.subject.index] : nullptr;
   }
 
-  void write_subject(const RegionLimit& limit) {
+  void write_subject(const CaseLimit& limit) {
     const std::uint16_t index = limit.subject.index;
     switch (limit.subject.kind) {
       case Subject::Kind::fact:
@@ -98,7 +98,7 @@ class Regions {
   }
 
   // As a program compares it, in the unit named beside it: years are 12 months, hours 3600 seconds.
-  void write_number(const RegionLimit& limit, std::int64_t value) {
+  void write_number(const CaseLimit& limit, std::int64_t value) {
     const Fact* fact = fact_of(limit);
     const bool decimal = fact != nullptr && (fact->kind == FactKind::glucose || fact->kind == FactKind::ketones ||
                                              fact->kind == FactKind::weight || fact->kind == FactKind::insulin);
@@ -109,7 +109,7 @@ class Regions {
     }
   }
 
-  const char* unit_of_limit(const RegionLimit& limit, GlucoseUnit unit) const {
+  const char* unit_of_limit(const CaseLimit& limit, GlucoseUnit unit) const {
     if (limit.subject.kind == Subject::Kind::clock) return "min";
     const Fact* fact = fact_of(limit);
     if (fact == nullptr) return "1";
@@ -134,7 +134,7 @@ class Regions {
     return "1";
   }
 
-  void write(const RegionLimit& limit, GlucoseUnit unit) {
+  void write(const CaseLimit& limit, GlucoseUnit unit) {
     out_.begin_object();
     write_subject(limit);
     if (!limit.intervals.empty()) {
@@ -156,12 +156,12 @@ class Regions {
     out_.end_object();
   }
 
-  void write_number_at(const char* key, const RegionLimit& limit, std::int64_t value) {
+  void write_number_at(const char* key, const CaseLimit& limit, std::int64_t value) {
     out_.key(key);
     write_number(limit, value);
   }
 
-  std::string option_name(const RegionLimit& limit, std::uint16_t option) const {
+  std::string option_name(const CaseLimit& limit, std::uint16_t option) const {
     if (limit.subject.kind == Subject::Kind::done) return option == 1 ? "yes" : "no";
     if (limit.subject.kind == Subject::Kind::change) return std::string(words::kChanges[option]);
     return protocol_.facts[limit.subject.index].options[option].name;

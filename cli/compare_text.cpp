@@ -14,20 +14,20 @@ constexpr std::size_t kMostSteps = 6, kMostRegions = 4, kMostPlaces = 8;
 
 using Limits = std::vector<std::string>;  // of one region, in words
 
-bool is_glucose(const Protocol& protocol, const RegionLimit& limit) {
+bool is_glucose(const Protocol& protocol, const CaseLimit& limit) {
   return limit.subject.kind == Subject::Kind::fact && protocol.facts[limit.subject.index].kind == FactKind::glucose;
 }
 
 // The same region but for what the meter shows.
-bool same_but_glucose(const Protocol& protocol, const Region& one, const Region& other) {
+bool same_but_glucose(const Protocol& protocol, const Cases& one, const Cases& other) {
   return std::equal(one.limits.begin(), one.limits.end(), other.limits.begin(), other.limits.end(),
-                    [&](const RegionLimit& a, const RegionLimit& b) {
+                    [&](const CaseLimit& a, const CaseLimit& b) {
                       return a == b || (a.subject == b.subject && is_glucose(protocol, a) &&
                                         a.intervals.size() == b.intervals.size() && a.cant_tell == b.cant_tell);
                     });
 }
 
-Limits limits_of(const Protocol& protocol, const Region& region, const Region* in_mmol) {
+Limits limits_of(const Protocol& protocol, const Cases& region, const Cases* in_mmol) {
   Limits words;
   for (std::size_t i = 0; i < region.limits.size(); ++i) {
     std::string text = in_words(protocol, region.limits[i], region.unit);
@@ -40,13 +40,13 @@ Limits limits_of(const Protocol& protocol, const Region& region, const Region* i
 
 std::vector<Limits> all_limits(const Differences& all, const Difference& difference) {
   const Protocol& protocol = all.sides.both;
-  const std::vector<Region>&mg = difference.regions, &mmol = difference.regions_mmol;
+  const std::vector<Cases>&mg = difference.regions, &mmol = difference.regions_mmol;
   bool pairs = mg.size() == mmol.size();
   for (std::size_t i = 0; pairs && i < mg.size(); ++i) pairs = same_but_glucose(protocol, mg[i], mmol[i]);
   std::vector<Limits> found;
   for (std::size_t i = 0; i < mg.size(); ++i) found.push_back(limits_of(protocol, mg[i], pairs ? &mmol[i] : nullptr));
   if (pairs) return found;
-  for (const Region& region : mmol) {
+  for (const Cases& region : mmol) {
     found.push_back(limits_of(protocol, region, nullptr));
     found.back().emplace_back("on a meter in mmol/L");
   }

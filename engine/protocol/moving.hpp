@@ -16,7 +16,7 @@ struct Offsets {
   std::vector<TimerId> timers;
   std::vector<CounterId> counters;
   std::vector<MarkId> marks;
-  std::vector<ActionId> deeds;                      // the action that stands for it where a condition asks what was given
+  std::vector<ActionId> deeds;  // the action that stands for it where a condition asks what was given
   std::vector<std::vector<std::uint16_t>> options;  // by fact; empty: they lie where they lay
   std::uint16_t sources = 0, thresholds = 0, doses = 0, watches = 0, actions = 0, steps = 0;
 };

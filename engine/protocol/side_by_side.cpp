@@ -56,8 +56,8 @@ class Joining {
     offsets_.counters = matched<CounterId>(sides_.both.counters, now.counters);
     for (const Action& action : now.actions) {
       const auto known = place_of(was.actions, action.name);
-      offsets_.deeds.push_back(ActionId{
-          known.value_or(static_cast<std::uint16_t>(was.actions.size() + offsets_.deeds.size()))});
+      offsets_.deeds.push_back(
+          ActionId{known.value_or(static_cast<std::uint16_t>(was.actions.size() + offsets_.deeds.size()))});
     }
     append();
   }

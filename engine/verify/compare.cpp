@@ -114,7 +114,7 @@ class InUnit {
   }
 
   void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
-    const auto regions = regions_of(space_, diagrams_, where, within, kMostRegions);
+    const auto regions = cases_of(space_, diagrams_, where, within, kMostRegions);
     difference.too_many = !regions;
     if (regions) difference.regions = *regions;
     found_.push_back(std::move(difference));
@@ -219,9 +219,9 @@ class InUnit {
   std::size_t steps_changed_ = 0;
 };
 
-bool same_limits(const std::vector<Region>& one, const std::vector<Region>& other) {
+bool same_limits(const std::vector<Cases>& one, const std::vector<Cases>& other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(),
-                    [](const Region& a, const Region& b) { return a.limits == b.limits; });
+                    [](const Cases& a, const Cases& b) { return a.limits == b.limits; });
 }
 
 bool same_place(const Difference& one, const Difference& other) {

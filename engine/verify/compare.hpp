@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "protocol/side_by_side.hpp"
-#include "verify/region.hpp"
+#include "verify/cases.hpp"
 
 namespace rushlight {
 
@@ -25,8 +25,8 @@ struct Difference {
     number,    // a threshold, whatever it is for
     other,     // another part of the file
   } kind;
-  /// How it turns out for the child. `calmer`: a lower urgency. `less`: the same urgency, and less is done or it is done
-  /// later. Calmer and less are what a clinic must want before it signs.
+  /// How it turns out for the child. `calmer`: a lower urgency. `less`: the same urgency, and less is done or it is
+  /// done later. Calmer and less are what a clinic must want before it signs.
   enum class Turn : std::uint8_t { calmer, less, graver, otherwise, words } turn;
   /// Where it shows: "after" `treat`, "told at any time in" `rest`; the step may be empty: "at the start".
   struct Place {
@@ -35,24 +35,25 @@ struct Difference {
     friend bool operator==(const Place&, const Place&) = default;
   };
   std::vector<Place> at;
-  /// Whom it concerns, exactly, by the unit of the glucose. One list where the unit makes no difference. An empty region
-  /// is everybody. None: there are too many to say.
-  std::vector<Region> regions;        // in mg/dL
-  std::vector<Region> regions_mmol;   // in mmol/L; empty when the first list says it all
+  /// Whom it concerns, exactly, by the unit of the glucose. One list where the unit makes no difference. An empty
+  /// region is everybody. None: there are too many to say.
+  std::vector<Cases> regions;       // in mg/dL
+  std::vector<Cases> regions_mmol;  // in mmol/L; empty when the first list says it all
   bool too_many = false;
   std::string was, now;
 };
 
 struct Differences {
-  SideBySide sides;              // for the names in regions
-  std::vector<Difference> changes;   // the worst first
+  SideBySide sides;                          // for the names in regions
+  std::vector<Difference> changes;           // the worst first
   std::size_t steps = 0, steps_changed = 0;  // pairs of steps that both versions come to together
   std::size_t ways = 0, ways_changed = 0;    // what can happen in them, with what it leads to
-  bool gave_up = false;          // the search was too large: there may be more
+  bool gave_up = false;                      // the search was too large: there may be more
 };
 
-/// What changes in decisions, not in text. Exact in both glucose units: of each way on, the regions of children, readings
-/// and answers that come to something else; nothing is sampled. Ids, labels, sources and comments make no difference.
+/// What changes in decisions, not in text. Exact in both glucose units: of each way on, the regions of children,
+/// readings and answers that come to something else; nothing is sampled. Ids, labels, sources and comments make no
+/// difference.
 Differences compare(const Protocol& was, const Protocol& now);
 
 }  // namespace rushlight

@@ -84,7 +84,7 @@ class Diagrams {
   std::vector<std::uint16_t> variable_of_;  // by set; the two ends have the number of variables
   std::vector<std::uint32_t> first_child_;
   std::vector<Set> children_;
-  std::vector<Set> slots_;  // a hash table of all sets but the two ends, at most half full; kNone: empty
+  std::vector<Set> slots_;                // a hash table of all sets but the two ends, at most half full; kNone: empty
   std::vector<std::uint32_t> looked_at_;  // by set: the search that last came by
   std::uint32_t searches_ = 0;
   std::vector<Kept> kept_;

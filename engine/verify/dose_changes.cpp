@@ -226,7 +226,7 @@ class Tables2 {
            const Amounts& amounts) {
     note_turn(amounts);
     const Table& table = *piece.table;
-    Region region{unit_, {}};
+    Cases region{unit_, {}};
     for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
       const bool along = run && run->first == i;
       if (!along && piece.box.sides[i] == table.whole.sides[i] && !is_cut(table, i)) continue;
@@ -236,7 +236,7 @@ class Tables2 {
     if (table.cell.splits_clock) {
       const std::int64_t up_to = table.cell.clock_end ? table.cell.clock_end->minutes() : 24 * 60;
       region.limits.push_back(
-          RegionLimit{{Subject::Kind::clock, 0}, {Interval{table.cell.clock.minutes(), up_to, true, false}}, {}, false});
+          CaseLimit{{Subject::Kind::clock, 0}, {Interval{table.cell.clock.minutes(), up_to, true, false}}, {}, false});
     }
     if (examples_.size() < 3) examples_.push_back({example_at(table, run, values, region), amounts});
     regions_.push_back(std::move(region));
@@ -248,11 +248,11 @@ class Tables2 {
     return (subject == kAgeSubject && table.cell.splits_age) || (subject == weight && table.cell.splits_weight);
   }
 
-  RegionLimit limit_of(const Table& table, std::size_t i, const Stretches& side,
-                       const std::optional<DosePieces::Ends>& ends, bool along) const {
+  CaseLimit limit_of(const Table& table, std::size_t i, const Stretches& side,
+                     const std::optional<DosePieces::Ends>& ends, bool along) const {
     const Dimension& dimension = table.dimensions[i];
     const std::vector<std::int64_t> borders = pieces_->borders(table, dimension.subject);
-    RegionLimit limit{dimension.subject, {}, {}, false};
+    CaseLimit limit{dimension.subject, {}, {}, false};
     if (ends) limit.intervals.push_back(Interval{ends->least, ends->greatest, true, true});
     bool joins = false;  // the stretch before is in the side too
     for (std::size_t bit = 0; bit < dimension.stretches.size(); ++bit) {
@@ -286,11 +286,11 @@ class Tables2 {
   }
 
   std::string example_at(const Table& table, const std::optional<std::pair<std::size_t, DosePieces::Ends>>& run,
-                         const std::vector<std::int64_t>& values, const Region& region) const {
+                         const std::vector<std::int64_t>& values, const Cases& region) const {
     std::string text;
-    for (const RegionLimit& limit : region.limits) {
+    for (const CaseLimit& limit : region.limits) {
       const bool along = run && table.dimensions[run->first].subject == limit.subject;
-      RegionLimit one = limit;
+      CaseLimit one = limit;
       if (along) one.intervals = {Interval{values[run->first], values[run->first], true, true}};
       text += (text.empty() ? "" : ", ") + in_words(protocol_, one, unit_);
     }
@@ -302,8 +302,8 @@ class Tables2 {
     std::string words;
     for (const Example& example : examples_) {
       const auto& amount = was ? example.amounts.first : example.amounts.second;
-      words += (words.empty() ? "" : "; ") + (example.child.empty() ? "" : example.child + ": ") +
-               amount_text(amount, dose);
+      words +=
+          (words.empty() ? "" : "; ") + (example.child.empty() ? "" : example.child + ": ") + amount_text(amount, dose);
     }
     return words;
   }
@@ -317,7 +317,7 @@ class Tables2 {
   const DosePair& pair_;
   GlucoseUnit unit_;
   std::optional<DosePieces> pieces_;
-  std::vector<Region> regions_;
+  std::vector<Cases> regions_;
   std::vector<Example> examples_;
   std::size_t runs_ = 0;
   bool too_many_ = false, less_ = false;

@@ -11,10 +11,10 @@
 namespace rushlight {
 
 struct DoseChange {
-  Difference::Turn turn;      // `less` where any child is given less, or nothing, who was given something
-  std::vector<Region> regions;  // exact, in one unit
-  bool too_many = false;        // more than are looked through: the regions hold all, and more
-  std::string was, now;         // "4 g to 15 g; weight 40 kg: 12 g"
+  Difference::Turn turn;       // `less` where any child is given less, or nothing, who was given something
+  std::vector<Cases> regions;  // exact, in one unit
+  bool too_many = false;       // more than are looked through: the regions hold all, and more
+  std::string was, now;        // "4 g to 15 g; weight 40 kg: 12 g"
 };
 
 /// Empty when both give everyone the same. Where an amount depends on one number at most, the regions are exact; where

@@ -148,8 +148,7 @@ std::vector<bool> DosePieces::grows_with(DoseId dose, const DosePiece& piece) co
 }
 
 std::optional<Decimal> DosePieces::amount_at(DoseId dose, const DosePiece& piece,
-                                             const std::vector<std::int64_t>& values,
-                                             const Spans& spans) const {
+                                             const std::vector<std::int64_t>& values, const Spans& spans) const {
   return amount(dose, piece, grounds_at(piece, values, spans));
 }
 

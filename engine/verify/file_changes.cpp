@@ -42,7 +42,7 @@ class OfFile {
     difference.kind = kind;
     difference.turn = turn;
     difference.at = {{at, ""}};
-    difference.regions = {Region{GlucoseUnit::mg_per_dl, {}}};
+    difference.regions = {Cases{GlucoseUnit::mg_per_dl, {}}};
     difference.was = std::move(was);
     difference.now = std::move(now);
     found_.push_back(std::move(difference));
@@ -131,7 +131,8 @@ class OfFile {
   }
 
   void compare_settings() {
-    add(Kind::other, Turn::otherwise, "age of the weight", time(was_, was_.weight_fresh), time(now_, now_.weight_fresh));
+    add(Kind::other, Turn::otherwise, "age of the weight", time(was_, was_.weight_fresh),
+        time(now_, now_.weight_fresh));
     if (was_.parts.empty() || now_.parts.empty()) return;
     const Part &a = was_.parts.front(), &b = now_.parts.front();
     const auto insulin = [](const Part& part) { return part.insulin_doses ? "insulin doses on" : "insulin doses off"; };

@@ -21,8 +21,8 @@ struct Together {
 struct Occasion {
   /// `known`: answers that are fresh from before count, and nothing of them is news.
   enum class Kind : std::uint8_t { begins, answers, known, early, outcome, nobody_answers, worse, after_visit } kind;
-  Together from{};                    // of all but `begins`
-  ActionId action{};                  // of an outcome: that of the older version
+  Together from{};    // of all but `begins`
+  ActionId action{};  // of an outcome: that of the older version
   Outcome outcome = Outcome::given;
   friend bool operator==(const Occasion&, const Occasion&) = default;
 };
@@ -30,8 +30,8 @@ struct Occasion {
 /// What that comes to in one version: the next step with something to do or to wait for, or the end of the way.
 struct Ending {
   enum class Kind : std::uint8_t { step, visit, hand_over, stays, nothing, here } kind;  // `here`: private to the walk
-  StepId step{};             // of a visit: where it comes back to
-  std::string protocol{};    // of a visit or a hand-over
+  StepId step{};           // of a visit: where it comes back to
+  std::string protocol{};  // of a visit or a hand-over
   friend bool operator==(const Ending&, const Ending&) = default;
 };
 
@@ -77,11 +77,5 @@ struct InStep {
 /// whatever their number and order: what counts is what the answers come to. Counters, marks, the clock and what the
 /// journal counts may stand anywhere; so what is found holds wherever they stand.
 InStep walked_in_step(const SideBySide& sides, const Space& space, Diagrams& diagrams);
-
-/// The two steps look alike to whoever stands in them: urgency, words, actions, wait.
-bool look_alike(const SideBySide& sides, StepId was, StepId now);
-
-/// The action of the newer step that stands for this one; empty when none does.
-std::optional<ActionId> counterpart(const SideBySide& sides, ActionId was, StepId now);
 
 }  // namespace rushlight

@@ -10,80 +10,6 @@
 
 namespace rushlight {
 
-bool same_value(const Protocol& protocol, ThresholdId one, ThresholdId other) {
-  const std::vector<Band>&a = protocol[one].bands, &b = protocol[other].bands;
-  const auto same = [](const Band& x, const Band& y) {
-    return x.age_from == y.age_from && x.age_up_to == y.age_up_to && x.weight_from == y.weight_from &&
-           x.weight_up_to == y.weight_up_to && x.clock_from == y.clock_from && x.clock_up_to == y.clock_up_to &&
-           x.value == y.value;
-  };
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(), same);
-}
-
-namespace {
-
-struct SamePiece {
-  const Protocol& protocol;
-  bool operator()(const std::string& a, const std::string& b) const { return a == b; }
-  bool operator()(ThresholdId a, ThresholdId b) const { return protocol[a].name == protocol[b].name; }
-  bool operator()(DoseId a, DoseId b) const { return protocol[a].name == protocol[b].name; }
-  bool operator()(Filler a, Filler b) const { return a == b; }
-  template <class A, class B>
-  bool operator()(const A&, const B&) const {
-    return false;
-  }
-};
-
-}  // namespace
-
-bool same_words(const Protocol& protocol, const Text& one, const Text& other) {
-  for (int language = 0; language < kLanguages; ++language) {
-    const Template &a = one.line[language], &b = other.line[language];
-    const auto same = [&](const Piece& x, const Piece& y) { return std::visit(SamePiece{protocol}, x, y); };
-    if (!std::equal(a.begin(), a.end(), b.begin(), b.end(), same)) return false;
-  }
-  return true;
-}
-
-std::optional<ActionId> counterpart(const SideBySide& sides, ActionId was, StepId now) {
-  const Protocol& protocol = sides.both;
-  const Action& action = protocol[was];
-  const std::vector<ActionId>& others = protocol[now].actions;
-  std::optional<ActionId> alike;
-  std::size_t of_kind = 0;
-  for (const ActionId other : others) {
-    if (protocol[other].kind != action.kind) continue;
-    if (protocol[other].name == action.name) return other;
-    ++of_kind;
-    if (!alike || same_words(protocol, protocol[other].text, action.text)) alike = other;
-  }
-  if (!alike) return std::nullopt;
-  // One that stands for another by its name is not free.
-  const auto& own = protocol[action.step].actions;
-  const auto named_as = [&](ActionId mine) { return protocol[mine].name == protocol[*alike].name; };
-  if (std::any_of(own.begin(), own.end(), named_as)) return std::nullopt;
-  const auto mine_of_kind =
-      std::count_if(own.begin(), own.end(), [&](ActionId mine) { return protocol[mine].kind == action.kind; });
-  const bool same_text = same_words(protocol, protocol[*alike].text, action.text);
-  return same_text || (of_kind == 1 && mine_of_kind == 1) ? alike : std::nullopt;
-}
-
-bool look_alike(const SideBySide& sides, StepId was, StepId now) {
-  const Protocol& protocol = sides.both;
-  const Step &a = protocol[was], &b = protocol[now];
-  if (a.urgency != b.urgency || a.ends != b.ends || a.wait.has_value() != b.wait.has_value() ||
-      a.actions.size() != b.actions.size() || !same_words(protocol, a.headline, b.headline))
-    return false;
-  if (a.wait && !same_value(protocol, a.wait->lasts, b.wait->lasts)) return false;
-  return std::all_of(a.actions.begin(), a.actions.end(), [&](ActionId one) {
-    const auto other = counterpart(sides, one, now);
-    return other && same_words(protocol, protocol[one].text, protocol[*other].text) &&
-           protocol[one].dose.has_value() == protocol[*other].dose.has_value() &&
-           (!protocol[one].dose ||
-            protocol[*protocol[one].dose].name == protocol[*protocol[*other].dose].name);
-  });
-}
-
 namespace {
 
 class Beside {
@@ -121,8 +47,8 @@ class Beside {
 
   void compare_urgency() {
     if (was_.urgency != now_.urgency)
-      add(Difference::Kind::urgency, now_.urgency < was_.urgency ? Difference::Turn::calmer : Difference::Turn::graver, all(),
-          shown_as(was_.urgency, Language::en), shown_as(now_.urgency, Language::en));
+      add(Difference::Kind::urgency, now_.urgency < was_.urgency ? Difference::Turn::calmer : Difference::Turn::graver,
+          all(), shown_as(was_.urgency, Language::en), shown_as(now_.urgency, Language::en));
     if (was_.ends != now_.ends)
       add(Difference::Kind::leads, now_.ends ? Difference::Turn::less : Difference::Turn::otherwise, all(),
           was_.ends ? "the walk ends here" : "the walk goes on", now_.ends ? "the walk ends here" : "the walk goes on");
@@ -173,7 +99,8 @@ class Beside {
     add(Difference::Kind::action, turn_of(was, true), diagrams_.without(was_shown, now_shown), said(was), "");
     add(Difference::Kind::action, turn_of(now, false), diagrams_.without(now_shown, was_shown), "", said(now));
     const Diagrams::Set both = diagrams_.both(was_shown, now_shown);
-    if (!same_words(protocol_, a.text, b.text)) add(Difference::Kind::words, Difference::Turn::words, both, said(was), said(now));
+    if (!same_words(protocol_, a.text, b.text))
+      add(Difference::Kind::words, Difference::Turn::words, both, said(was), said(now));
     if (a.dose && b.dose) {
       pair_doses(*a.dose, *b.dose);
     } else if (a.dose || b.dose) {
@@ -213,7 +140,8 @@ class Beside {
     };
     if (!a.call || !b.call || a.call->contact != b.call->contact) {
       const bool less = !b.call || (a.call && b.call->contact < a.call->contact);
-      return add(Difference::Kind::call, less ? Difference::Turn::less : Difference::Turn::graver, both, whom(a), whom(b));
+      return add(Difference::Kind::call, less ? Difference::Turn::less : Difference::Turn::graver, both, whom(a),
+                 whom(b));
     }
     compare_times(Difference::Kind::call, "when nobody answers, the next call after ", a.call->answer_within,
                   b.call->answer_within, both);
@@ -228,18 +156,20 @@ class Beside {
     };
     if (starts(a) != starts(b)) add(Difference::Kind::wait, Difference::Turn::otherwise, both, starts(a), starts(b));
     if (timer(a.stops, "stops ") != timer(b.stops, "stops "))
-      add(Difference::Kind::wait, Difference::Turn::otherwise, both, timer(a.stops, "stops "), timer(b.stops, "stops "));
+      add(Difference::Kind::wait, Difference::Turn::otherwise, both, timer(a.stops, "stops "),
+          timer(b.stops, "stops "));
     if (a.starts && b.starts && starts(a) == starts(b))
       compare_times(Difference::Kind::wait, quoted(protocol_[a.starts->timer].name) + " runs ", a.starts->lasts,
                     b.starts->lasts, both);
   }
 
-  void compare_times(Difference::Kind kind, const std::string& what, ThresholdId was, ThresholdId now, Diagrams::Set where) {
+  void compare_times(Difference::Kind kind, const std::string& what, ThresholdId was, ThresholdId now,
+                     Diagrams::Set where) {
     for (const Space::Times& each : space_.times_of(diagrams_, {was, now})) {
       const Duration before = each.values[0], after = each.values[1];
       if (before == after) continue;
-      add(kind, after > before ? Difference::Turn::less : Difference::Turn::otherwise, diagrams_.both(where, each.where),
-          what + text_from_duration(before), what + text_from_duration(after));
+      add(kind, after > before ? Difference::Turn::less : Difference::Turn::otherwise,
+          diagrams_.both(where, each.where), what + text_from_duration(before), what + text_from_duration(after));
     }
   }
 
@@ -250,14 +180,16 @@ class Beside {
   void compare_waits() {
     if (!was_.wait || !now_.wait) {
       if (was_.wait || now_.wait)
-        add(Difference::Kind::wait, now_.wait ? Difference::Turn::less : Difference::Turn::otherwise, all(), waited(was_), waited(now_));
+        add(Difference::Kind::wait, now_.wait ? Difference::Turn::less : Difference::Turn::otherwise, all(),
+            waited(was_), waited(now_));
       return;
     }
     const Wait &a = *was_.wait, &b = *now_.wait;
     compare_times(Difference::Kind::wait, "wait ", a.lasts, b.lasts, all());
     compare_times(Difference::Kind::wait, "when nobody answers, go on after ", a.overdue, b.overdue, all());
     if (a.start_within && b.start_within)
-      compare_times(Difference::Kind::wait, "the wait starts at the latest after ", *a.start_within, *b.start_within, all());
+      compare_times(Difference::Kind::wait, "the wait starts at the latest after ", *a.start_within, *b.start_within,
+                    all());
     const auto starts = [&](const Wait& wait) {
       return wait.after ? "the wait starts after " + quoted(protocol_[*wait.after].name)
                         : std::string("the wait starts at once");
@@ -287,7 +219,8 @@ class Beside {
         compare_times(Difference::Kind::question, name + ": an answer counts for ", *ask.fresh, *other->fresh, all());
       } else if (ask.fresh || other->fresh) {
         const auto how = [&](const std::optional<ThresholdId>& fresh) {
-          return fresh ? name + ": an answer counts for " + value_words(protocol_, *fresh) : name + ": always asked anew";
+          return fresh ? name + ": an answer counts for " + value_words(protocol_, *fresh)
+                       : name + ": always asked anew";
         };
         add(Difference::Kind::question, Difference::Turn::otherwise, all(), how(ask.fresh), how(other->fresh));
       }

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "verify/compare.hpp"
+#include "verify/counterparts.hpp"
 #include "verify/in_step.hpp"
 
 // Private to engine/verify: what two steps that a night comes to together show, beside each other.
@@ -18,17 +19,13 @@ struct StepChange {
   std::string was, now;  // empty: nothing
 };
 
-/// Of everything that may be true when both are entered. What is dosed is not looked at here: `doses` gets the tables that
-/// stand for each other.
+/// Of everything that may be true when both are entered. What is dosed is not looked at here: `doses` gets the tables
+/// that stand for each other.
 struct DosePair {
   DoseId was, now;
   std::vector<StepId> used_in;  // of the older version
 };
 std::vector<StepChange> step_changes(const SideBySide& sides, const Space& space, Diagrams& diagrams,
                                      const InStepPair& pair, std::vector<DosePair>& doses);
-
-bool same_words(const Protocol& protocol, const Text& one, const Text& other);
-/// The same value for every child and hour.
-bool same_value(const Protocol& protocol, ThresholdId one, ThresholdId other);
 
 }  // namespace rushlight

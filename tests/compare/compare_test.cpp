@@ -1,8 +1,9 @@
+#include "verify/compare.hpp"
+
 #include <algorithm>
 #include <boost/test/unit_test.hpp>
 
 #include "shipped.hpp"
-#include "verify/compare.hpp"
 
 using namespace rushlight;
 using namespace rushlight::tests;
@@ -18,9 +19,9 @@ Differences between(const std::string& was, const std::string& now) {
   return compare(protocol_of(was), protocol_of(now));
 }
 
-std::string words_of(const Differences& all, const Region& region) {
+std::string words_of(const Differences& all, const Cases& region) {
   std::string text;
-  for (const RegionLimit& limit : region.limits)
+  for (const CaseLimit& limit : region.limits)
     text += (text.empty() ? "" : ", ") + in_words(all.sides.both, limit, region.unit);
   return text;
 }
@@ -40,8 +41,8 @@ const Difference& one_at(const Differences& all, Difference::Kind kind, const st
 }
 
 std::size_t count_of(const Differences& all, Difference::Kind kind) {
-  return static_cast<std::size_t>(std::count_if(all.changes.begin(), all.changes.end(),
-                                                [&](const Difference& each) { return each.kind == kind; }));
+  return static_cast<std::size_t>(
+      std::count_if(all.changes.begin(), all.changes.end(), [&](const Difference& each) { return each.kind == kind; }));
 }
 
 }  // namespace
@@ -60,35 +61,35 @@ BOOST_AUTO_TEST_CASE(a_protocol_beside_itself_shows_no_difference) {
 }
 
 BOOST_AUTO_TEST_CASE(a_low_from_65_on_changes_readings_from_65_to_69_and_no_other) {
-  const Differences all = between(low(), with(low(), R"(id="low" mg-dl="70" mmol-l="3.9")",
-                                              R"(id="low" mg-dl="65" mmol-l="3.6")"));
+  const Differences all =
+      between(low(), with(low(), R"(id="low" mg-dl="70" mmol-l="3.9")", R"(id="low" mg-dl="65" mmol-l="3.6")"));
   BOOST_TEST(!all.changes.empty());
   for (const Difference& each : all.changes) {
     if (each.kind != Difference::Kind::leads) continue;
-    for (const Region& region : each.regions)
+    for (const Cases& region : each.regions)
       BOOST_TEST(words_of(all, region).find("glucose 65 to 69 mg/dL") != std::string::npos, words_of(all, region));
-    for (const Region& region : each.regions_mmol)
+    for (const Cases& region : each.regions_mmol)
       BOOST_TEST(words_of(all, region).find("glucose 3.6 to 3.8 mmol/L") != std::string::npos, words_of(all, region));
   }
   BOOST_TEST(count_of(all, Difference::Kind::number) == 1U);
 }
 
 BOOST_AUTO_TEST_CASE(what_becomes_calmer_stands_first) {
-  const Differences all = between(low(), with(low(), R"(id="low" mg-dl="70" mmol-l="3.9")",
-                                              R"(id="low" mg-dl="65" mmol-l="3.6")"));
+  const Differences all =
+      between(low(), with(low(), R"(id="low" mg-dl="70" mmol-l="3.9")", R"(id="low" mg-dl="65" mmol-l="3.6")"));
   BOOST_TEST((all.changes.front().turn == Difference::Turn::calmer));
   BOOST_TEST(std::is_sorted(all.changes.begin(), all.changes.end(),
                             [](const Difference& a, const Difference& b) { return a.turn < b.turn; }));
 }
 
 BOOST_AUTO_TEST_CASE(a_border_that_moves_the_other_way_is_graver) {
-  const Differences all = between(low(), with(low(), R"(id="low" mg-dl="70" mmol-l="3.9")",
-                                              R"(id="low" mg-dl="80" mmol-l="4.4")"));
+  const Differences all =
+      between(low(), with(low(), R"(id="low" mg-dl="70" mmol-l="3.9")", R"(id="low" mg-dl="80" mmol-l="4.4")"));
   const auto is_graver = [](const Difference& each) { return each.turn == Difference::Turn::graver; };
   BOOST_TEST(std::any_of(all.changes.begin(), all.changes.end(), is_graver));
   for (const Difference& each : all.changes) {
     if (each.kind != Difference::Kind::leads) continue;
-    for (const Region& region : each.regions)
+    for (const Cases& region : each.regions)
       BOOST_TEST(words_of(all, region).find("glucose 70 to 79 mg/dL") != std::string::npos, words_of(all, region));
   }
 }
@@ -139,13 +140,14 @@ BOOST_AUTO_TEST_CASE(rules_in_an_order_that_does_not_matter_are_the_same) {
   const Differences all = between(low(), now);
   // Only a confused child who had glucagon or sugar meets the one before the other.
   for (const Difference& each : all.changes) {
-    for (const Region& region : each.regions)
+    for (const Cases& region : each.regions)
       BOOST_TEST(words_of(all, region).find("awake: confused") != std::string::npos, words_of(all, region));
   }
 }
 
 BOOST_AUTO_TEST_CASE(a_longer_wait_is_later_help_in_every_step_that_waits_so_long) {
-  const Differences all = between(low(), with(low(), R"(id="recheck" value="15 min")", R"(id="recheck" value="20 min")"));
+  const Differences all =
+      between(low(), with(low(), R"(id="recheck" value="15 min")", R"(id="recheck" value="20 min")"));
   const Difference& wait = one_at(all, Difference::Kind::wait, "in", "treat");
   BOOST_TEST(wait.was == "wait 15 min");
   BOOST_TEST(wait.now == "wait 20 min");
@@ -155,10 +157,9 @@ BOOST_AUTO_TEST_CASE(a_longer_wait_is_later_help_in_every_step_that_waits_so_lon
 }
 
 BOOST_AUTO_TEST_CASE(a_danger_that_nobody_watches_any_more_is_told_for_every_step) {
-  const Differences all =
-      between(low(), with(low(), R"(<if fact="awake" is="no unknown"/></rule>
+  const Differences all = between(low(), with(low(), R"(<if fact="awake" is="no unknown"/></rule>
   <rule id="cannot-swallow")",
-                          R"(<if fact="awake" is="no"/></rule>
+                                              R"(<if fact="awake" is="no"/></rule>
   <rule id="cannot-swallow")"));
   const Difference& told = one_at(all, Difference::Kind::leads, "told at any time in", "treat");
   BOOST_TEST(words_of(all, told.regions.front()) == "awake: can't tell");
@@ -167,8 +168,8 @@ BOOST_AUTO_TEST_CASE(a_danger_that_nobody_watches_any_more_is_told_for_every_ste
 }
 
 BOOST_AUTO_TEST_CASE(a_lower_urgency_is_calmer) {
-  const Differences all = between(low(), with(low(), R"(<step id="worry" urgency="clinic-now")",
-                                              R"(<step id="worry" urgency="clinic")"));
+  const Differences all =
+      between(low(), with(low(), R"(<step id="worry" urgency="clinic-now")", R"(<step id="worry" urgency="clinic")"));
   const Difference& urgency = one_at(all, Difference::Kind::urgency, "in", "worry");
   BOOST_TEST((urgency.turn == Difference::Turn::calmer));
   BOOST_TEST(urgency.was == "Call the clinic now");
@@ -176,15 +177,15 @@ BOOST_AUTO_TEST_CASE(a_lower_urgency_is_calmer) {
 }
 
 BOOST_AUTO_TEST_CASE(a_smaller_dose_names_the_weights_that_get_less_and_no_others) {
-  const Differences all = between(low(), with(low(), R"(id="carb-per-kg" value="0.3 g/kg")",
-                                              R"(id="carb-per-kg" value="0.25 g/kg")"));
+  const Differences all =
+      between(low(), with(low(), R"(id="carb-per-kg" value="0.3 g/kg")", R"(id="carb-per-kg" value="0.25 g/kg")"));
   const Difference& dose = one_at(all, Difference::Kind::dose, "in", "treat");
   BOOST_TEST((dose.turn == Difference::Turn::less));
   BOOST_TEST(!dose.too_many);
   const Protocol was = protocol_of(low());
   const auto is_named = [&](std::int64_t grams) {
-    return std::any_of(dose.regions.begin(), dose.regions.end(), [&](const Region& region) {
-      return std::all_of(region.limits.begin(), region.limits.end(), [&](const RegionLimit& limit) {
+    return std::any_of(dose.regions.begin(), dose.regions.end(), [&](const Cases& region) {
+      return std::all_of(region.limits.begin(), region.limits.end(), [&](const CaseLimit& limit) {
         if (limit.subject.index != fact_id(ChildFact::weight).index) return true;
         return std::any_of(limit.intervals.begin(), limit.intervals.end(), [&](const Interval& each) {
           return (!each.from || *each.from <= grams * 1'000) && (!each.up_to || grams * 1'000 <= *each.up_to);

@@ -5,7 +5,7 @@
 
 #include "dice.hpp"
 #include "episode/view.hpp"
-#include "verify/compare.hpp"
+#include "said.hpp"
 
 namespace rushlight::tests {
 

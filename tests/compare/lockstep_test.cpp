@@ -1,9 +1,10 @@
+#include "lockstep.hpp"
+
 #include <boost/test/unit_test.hpp>
 #include <fstream>
 #include <iterator>
 
 #include "edits.hpp"
-#include "lockstep.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "tests/sanitized.hpp"
 
@@ -55,7 +56,8 @@ BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets)
     BOOST_TEST(!said.gave_up, edit);
     if (said.changes.empty()) ++silent;
     judge(was, now, said, dice, cases, judged);
-    if (!judged.complaint.empty()) BOOST_TEST(judged.complaint == "", "seed " << seed << ", " << edit << ": " << judged.complaint);
+    if (!judged.complaint.empty())
+      BOOST_TEST(judged.complaint == "", "seed " << seed << ", " << edit << ": " << judged.complaint);
   }
   BOOST_TEST_MESSAGE(judged.cases << " cases, " << judged.apart << " apart, " << judged.content << " steps, " << silent
                                   << " edits without a difference");

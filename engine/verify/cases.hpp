@@ -23,30 +23,30 @@ struct Interval {
 Interval interval_around(const std::vector<std::int64_t>& borders, std::int64_t value);
 
 /// What a region asks of one thing: one of these numbers, or of these options, or that nobody can tell.
-struct RegionLimit {
+struct CaseLimit {
   Subject subject;
   std::vector<Interval> intervals;
   std::vector<std::uint16_t> options;
   bool cant_tell = false;
-  friend bool operator==(const RegionLimit&, const RegionLimit&) = default;
+  friend bool operator==(const CaseLimit&, const CaseLimit&) = default;
 };
 
 /// All of them hold; none means everybody.
-struct Region {
+struct Cases {
   GlucoseUnit unit;
-  std::vector<RegionLimit> limits;
-  friend bool operator==(const Region&, const Region&) = default;
+  std::vector<CaseLimit> limits;
+  friend bool operator==(const Cases&, const Cases&) = default;
 };
 
 /// As few overlapping regions as a greedy search finds, that together are `set` as far as `within` goes; what `within`
 /// holds anyway is not named. Empty when there are more than `most`.
-std::optional<std::vector<Region>> regions_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
-                                              Diagrams::Set within, std::size_t most);
+std::optional<std::vector<Cases>> cases_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
+                                           Diagrams::Set within, std::size_t most);
 
 /// "glucose 65 to 69 mg/dL", "awake: no or can't tell", "`low-treatments` counted 2 or more".
-std::string in_words(const Protocol& protocol, const RegionLimit& limit, GlucoseUnit unit);
+std::string in_words(const Protocol& protocol, const CaseLimit& limit, GlucoseUnit unit);
 
 /// "65 to 69 mg/dL" without the name.
-std::string value_words(const Protocol& protocol, const RegionLimit& limit, GlucoseUnit unit);
+std::string value_words(const Protocol& protocol, const CaseLimit& limit, GlucoseUnit unit);
 
 }  // namespace rushlight

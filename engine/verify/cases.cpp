@@ -1,4 +1,4 @@
-#include "verify/region.hpp"
+#include "verify/cases.hpp"
 
 #include <algorithm>
 
@@ -71,8 +71,8 @@ bool has_options(const Protocol& protocol, const Subject& subject) {
   return subject.kind == Subject::Kind::change || subject.kind == Subject::Kind::done;
 }
 
-RegionLimit limit_of(const Protocol& protocol, const Space::Variable& variable, const std::vector<bool>& takes) {
-  RegionLimit limit{variable.subject, {}, {}, false};
+CaseLimit limit_of(const Protocol& protocol, const Space::Variable& variable, const std::vector<bool>& takes) {
+  CaseLimit limit{variable.subject, {}, {}, false};
   for (std::size_t i = 0; i < takes.size(); ++i) {
     const Stretch& stretch = variable.stretches[i];
     if (!takes[i]) continue;
@@ -109,15 +109,15 @@ Interval interval_around(const std::vector<std::int64_t>& borders, std::int64_t 
   return interval;
 }
 
-std::optional<std::vector<Region>> regions_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
-                                              Diagrams::Set within, std::size_t most) {
-  std::vector<Region> regions;
+std::optional<std::vector<Cases>> cases_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
+                                           Diagrams::Set within, std::size_t most) {
+  std::vector<Cases> regions;
   Greedy greedy(space, diagrams, set, within);
   for (Diagrams::Set left = set; left != Diagrams::kNone;) {
     if (regions.size() == most) return std::nullopt;
     const Taken box = greedy.around(diagrams.one_of(left));
     left = diagrams.without(left, diagrams.within(box));
-    Region region{space.unit(), {}};
+    Cases region{space.unit(), {}};
     for (std::size_t v = 0; v < space.variables().size(); ++v) {
       if (box[v]) region.limits.push_back(limit_of(space.protocol(), space.variables()[v], *box[v]));
     }

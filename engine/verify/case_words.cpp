@@ -4,7 +4,7 @@
 #include "measure/amounts.hpp"
 #include "measure/duration_words.hpp"
 #include "protocol/words.hpp"
-#include "verify/region.hpp"
+#include "verify/cases.hpp"
 
 namespace rushlight {
 namespace {
@@ -41,8 +41,7 @@ Saying saying_of(const Protocol& protocol, const Subject& subject, GlucoseUnit u
 }
 
 std::string number(const Protocol& protocol, const Subject& subject, std::int64_t value, GlucoseUnit unit) {
-  if (subject.kind == Subject::Kind::clock)
-    return text_from_clock_time(ClockTime::of_minutes(static_cast<int>(value)));
+  if (subject.kind == Subject::Kind::clock) return text_from_clock_time(ClockTime::of_minutes(static_cast<int>(value)));
   if (subject.kind != Subject::Kind::fact) return std::to_string(value);
   const Decimal decimal = Decimal::of_micros(value);
   switch (protocol.facts[subject.index].kind) {
@@ -114,16 +113,17 @@ std::string option_words(const Protocol& protocol, const Subject& subject, std::
 
 }  // namespace
 
-std::string value_words(const Protocol& protocol, const RegionLimit& limit, GlucoseUnit unit) {
+std::string value_words(const Protocol& protocol, const CaseLimit& limit, GlucoseUnit unit) {
   std::vector<std::string> words;
-  for (const Interval& interval : limit.intervals) words.push_back(IntervalWords{protocol, limit.subject, unit}(interval));
+  for (const Interval& interval : limit.intervals)
+    words.push_back(IntervalWords{protocol, limit.subject, unit}(interval));
   if (limit.subject.kind == Subject::Kind::done) return limit.options.front() == 1 ? "given" : "not given";
   for (const std::uint16_t option : limit.options) words.push_back(option_words(protocol, limit.subject, option));
   if (limit.cant_tell) words.emplace_back("can't tell");
   return joined(words);
 }
 
-std::string in_words(const Protocol& protocol, const RegionLimit& limit, GlucoseUnit unit) {
+std::string in_words(const Protocol& protocol, const CaseLimit& limit, GlucoseUnit unit) {
   const std::string value = value_words(protocol, limit, unit);
   const std::uint16_t index = limit.subject.index;
   switch (limit.subject.kind) {

@@ -1,0 +1,282 @@
+#include "verify/ways.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+namespace {
+
+bool has(const std::vector<WatchId>& watches, std::size_t index) {
+  return std::any_of(watches.begin(), watches.end(), [&](WatchId each) { return each.index == index; });
+}
+
+}  // namespace
+
+Ways::Ways(const SideBySide& sides, const Space& space, Diagrams& diagrams)
+    : sides_(sides), protocol_(sides.both), space_(space), diagrams_(diagrams) {
+  for (const Watch& watch : protocol_.watch) {
+    watch_holds_.push_back(space_.where(diagrams_, watch.when));
+    watch_reads_.push_back(questions_of(watch.when));
+  }
+  for (const Step& step : protocol_.steps) {
+    asked_.push_back(asked_in(step.asks));
+    rule_holds_.emplace_back();
+    for (const Rule& rule : step.rules) rule_holds_.back().push_back(holding_of(step, rule));
+  }
+  told_ = nothing_told();
+  for (std::size_t v = 0; v + 1 < told_.size(); ++v) told_[v] = is_told(v);
+}
+
+// What is told or counted may be anything at the next occasion; what the child is stays.
+bool Ways::is_told(std::size_t v) const {
+  const Subject& subject = space_.variables()[v].subject;
+  return subject.kind != Subject::Kind::done && !stays_through_the_night(protocol_, subject);
+}
+Told Ways::nothing_told() const { return Told(space_.variables().size() + 1, false); }
+
+Diagrams::Set Ways::freed(Diagrams::Set set, const Told& facts) { return diagrams_.freed(set, diagrams_.group(facts)); }
+
+bool Ways::is_own(StepId step, std::size_t watch) const { return sides_.is_now(step) == (watch >= sides_.now_watches); }
+
+/// All questions that the conditions read, marked among the variables.
+Told Ways::questions_of(const Conditions& conditions) const {
+  Told facts = nothing_told();
+  for (const Condition& condition : conditions) {
+    const Subject subject = subject_of(condition);
+    if (subject.kind != Subject::Kind::fact || protocol_.facts[subject.index].from_child) continue;
+    if (const auto place = space_.place_of(subject)) facts[*place] = true;
+  }
+  return facts;
+}
+bool Ways::is_within(const Told& some, const Told& all) {
+  for (std::size_t v = 0; v < some.size(); ++v) {
+    if (some[v] && !all[v]) return false;
+  }
+  return true;
+}
+Told Ways::asked_in(const std::vector<Ask>& asks) const {
+  Told facts = nothing_told();
+  for (const Ask& ask : asks) {
+    if (const auto place = space_.place_of(ask.fact)) facts[*place] = true;
+  }
+  return facts;
+}
+Told Ways::together(Told some, const Told& others) {
+  for (std::size_t v = 0; v < some.size(); ++v) some[v] = some[v] || others[v];
+  return some;
+}
+
+Ending Ways::ending_of(const Rule& rule) const {
+  if (!rule.visits.empty()) return {Ending::Kind::visit, rule.go, rule.visits};
+  if (!rule.hands_over_to.empty()) return {Ending::Kind::hand_over, {}, rule.hands_over_to};
+  return {Ending::Kind::step, rule.go, {}};
+}
+
+void Ways::add_watches(StepId from, const std::vector<WatchId>& handled, const Told& told, const Told& news,
+                       Diagrams::Set& taken, std::vector<Way>& ways) {
+  for (std::size_t i = 0; i < protocol_.watch.size(); ++i) {
+    const Watch& watch = protocol_.watch[i];
+    if (!is_own(from, i) || has(handled, i)) continue;
+    if (!is_within(watch_reads_[i], watch.told ? news : told)) continue;
+    const Diagrams::Set holding = watch_holds_[i];
+    ways.push_back(Way{diagrams_.without(holding, taken), {Ending::Kind::step, watch.go, {}}, {}});
+    taken = diagrams_.either(taken, holding);
+  }
+}
+
+Diagrams::Set Ways::holding_of(const Step& step, const Rule& rule) {
+  Diagrams::Set holding = space_.where(diagrams_, rule.when);
+  for (std::size_t a = 0; a < step.asks.size() && rule.otherwise; ++a)
+    holding = diagrams_.both(holding, space_.known(diagrams_, step.asks[a].fact));
+  return holding;
+}
+
+Way Ways::way_of(Diagrams::Set when, const Rule& rule) const {
+  Way way{when, ending_of(rule), {}};
+  for (const CounterId counter : rule.resets) way.tally.push_back({Tally::Kind::resets, counter.index});
+  for (const MarkId mark : rule.sets) way.tally.push_back({Tally::Kind::marks, mark.index});
+  return way;
+}
+
+/// In terms of what the counters were when the occasion came.
+Diagrams::Set Ways::before_counting(Diagrams::Set set, const std::vector<Diagrams::MapId>& counted) {
+  for (std::size_t i = counted.size(); i-- > 0;) set = diagrams_.moved_back(set, counted[i]);
+  return set;
+}
+void Ways::count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) {
+  const auto place = space_.place_of(Subject{Subject::Kind::counter, counter.index});
+  if (!place) return;
+  const std::size_t values = space_.variables()[*place].stretches.size();
+  Diagrams::Values to(values, 0);
+  for (std::size_t i = 0; i < values && !back_to_none; ++i)
+    to[i] = static_cast<std::uint16_t>(std::min(i + 1, values - 1));
+  counted.push_back(diagrams_.map(*place, std::move(to)));
+}
+
+/// What is told in the step itself: not what a step before has asked for, or what is known and fresh.
+Told Ways::news_of(const Standing& standing) const {
+  Told news = nothing_told();
+  for (const Ask& ask : protocol_[standing.step].asks) {
+    const auto place = space_.place_of(ask.fact);
+    if (place) news[*place] = !ask.fresh || !(known_before_ || standing.told[*place]);
+  }
+  return news;
+}
+
+// Whether it makes a difference that an answer is news.
+bool Ways::may_be_known(StepId id) const {
+  for (const Ask& ask : protocol_[id].asks) {
+    const auto place = space_.place_of(ask.fact);
+    if (!place || !ask.fresh) continue;
+    for (std::size_t i = 0; i < protocol_.watch.size(); ++i) {
+      if (protocol_.watch[i].told && is_own(id, i) && watch_reads_[i][*place] && !has(protocol_[id].handles, i))
+        return true;
+    }
+  }
+  return false;
+}
+
+/// Everything that answering the questions of a step can come to, what was told before at the same moment included.
+std::vector<Way> Ways::ways_on(const Standing& standing) {
+  const Step& step = protocol_[standing.step];
+  const Told& asked = asked_[standing.step.index];
+  std::vector<Way> ways;
+  Diagrams::Set taken = Diagrams::kNone;
+  add_watches(standing.step, step.handles, together(standing.told, asked), news_of(standing), taken, ways);
+  for (std::size_t r = 0; r < step.rules.size(); ++r) {
+    const Diagrams::Set holding = before_counting(rule_holds_[standing.step.index][r], standing.counted);
+    ways.push_back(way_of(diagrams_.without(holding, taken), step.rules[r]));
+    taken = diagrams_.either(taken, holding);
+  }
+  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::nothing, {}, {}}, {}});
+  return ways;
+}
+
+/// What may be told while a step waits and leads on at once.
+std::vector<Way> Ways::early_ways(StepId id) {
+  const Step& step = protocol_[id];
+  std::vector<Way> ways;
+  Diagrams::Set taken = Diagrams::kNone;
+  for (std::size_t r = 0; r < step.rules.size(); ++r) {
+    const Rule& rule = step.rules[r];
+    if (!rule.early || rule.when.empty()) continue;
+    const Diagrams::Set holding = rule_holds_[id.index][r];
+    ways.push_back(way_of(diagrams_.without(holding, taken), rule));
+    taken = diagrams_.either(taken, holding);
+  }
+  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::stays, {}, {}}, {}});
+  return ways;
+}
+
+// All that it asks has just been answered, and that is good enough for it: nobody gets to see what else is to be
+// done.
+bool Ways::is_passed_unseen(const Standing& standing) const {
+  const Step& step = protocol_[standing.step];
+  if (step.wait || step.ends || step.asks.empty()) return false;
+  return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
+    const auto place = space_.place_of(ask.fact);
+    return ask.fresh && (known_before_ || (place && standing.told[*place]));
+  });
+}
+
+// It has something to do or to wait for, or asks once more what has just been told: a reading is never its own check.
+bool Ways::is_at_rest(const Standing& standing) const {
+  const Step& step = protocol_[standing.step];
+  // Nobody goes round twice at one moment: the engine stops there as well.
+  if (std::find(standing.passed.begin(), standing.passed.end(), standing.step) != standing.passed.end()) return true;
+  if (is_passed_unseen(standing)) return false;
+  if (!step.actions.empty() || step.wait || step.ends || step.ends_visit) return true;
+  return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
+    const auto place = space_.place_of(ask.fact);
+    return place && !ask.fresh && standing.told[*place];
+  });
+}
+
+Standing Ways::stepped(const Way& way, const Told& told, const std::vector<Tally>& before,
+                       std::vector<Diagrams::MapId> counted) {
+  Standing next{way.to.step, false, way.asks_itself ? nothing_told() : told, before, {}, {}, std::move(counted)};
+  next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
+  for (const Tally& each : way.tally) {
+    if (each.kind == Tally::Kind::resets) count(next.counted, CounterId{each.index}, true);
+  }
+  if (way.to.kind != Ending::Kind::step) {
+    next.ending = way.to;
+  } else if (const auto counts = protocol_[way.to.step].counts) {
+    next.tally.push_back({Tally::Kind::counts, counts->index});
+    count(next.counted, *counts, false);
+  }
+  return next;
+}
+
+bool Ways::rests(const Standing& standing) const { return !standing.leaves && is_at_rest(standing); }
+
+// Where one version has something to do, the other is looked at in the same step, even if it only asks there.
+bool Ways::rests_beside(const Standing& standing, const Standing& other) const {
+  if (standing.ending || standing.leaves) return false;
+  if (rests(standing)) return true;
+  const bool other_rests = other.ending ? other.ending->kind == Ending::Kind::step : rests(other);
+  const StepId step = other.ending ? other.ending->step : other.step;
+  return other_rests && protocol_[step].name == protocol_[standing.step].name && !is_passed_unseen(standing);
+}
+
+// A danger told just before is known where one comes to, and leads away from there unless it is handled.
+std::vector<Way> Ways::ways_at_rest(const Standing& standing) {
+  std::vector<Way> ways;
+  Diagrams::Set taken = Diagrams::kNone;
+  add_watches(standing.step, protocol_[standing.step].handles, standing.told, nothing_told(), taken, ways);
+  for (Way& way : ways) {
+    if (way.to.step == standing.step) way.to.kind = Ending::Kind::here;  // it leads to where one is
+  }
+  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::here, standing.step, {}}, {}});
+  return ways;
+}
+
+Standing Ways::further(const Standing& standing, const Way& way) {
+  if (way.to.kind != Ending::Kind::here && !standing.leaves) {
+    Standing passed = standing;
+    for (const ActionId action : protocol_[standing.step].actions) {
+      if (const auto& call = protocol_[action].call)
+        passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
+    }
+    Standing next = stepped(way, together(passed.told, asked_[passed.step.index]), passed.tally, passed.counted);
+    next.passed = std::move(passed.passed);
+    next.passed.push_back(standing.step);
+    return next;
+  }
+  if (way.to.kind == Ending::Kind::here) {
+    Standing rested = standing;
+    rested.ending = Ending{Ending::Kind::step, standing.step, {}};
+    return rested;
+  }
+  return stepped(way, together(standing.told, asked_[standing.step.index]), standing.tally, standing.counted);
+}
+
+std::vector<Way> Ways::first_ways(StepId step, const std::vector<Ask>& opening) {
+  std::vector<Way> ways;
+  Diagrams::Set taken = Diagrams::kNone;
+  add_watches(step, {}, asked_in(opening), nothing_told(), taken, ways);
+  // The opening is asked in the first step: its own questions need not be asked again.
+  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::step, step, {}}, {}, true});
+  return ways;
+}
+
+std::vector<Way> Ways::when_told(StepId step, const Told& told) {
+  std::vector<Way> ways;
+  Diagrams::Set taken = Diagrams::kNone;
+  add_watches(step, protocol_[step].handles, told, told, taken, ways);
+  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::stays, {}, {}}, {}});
+  return ways;
+}
+
+// Each thing that a watch of either version looks at by itself, and all of them at once.
+std::vector<Told> Ways::tellings() const {
+  std::vector<Told> all_tellings;
+  Told all = nothing_told();
+  for (const Told& reads : watch_reads_) {
+    all = together(all, reads);
+    if (std::find(all_tellings.begin(), all_tellings.end(), reads) == all_tellings.end()) all_tellings.push_back(reads);
+  }
+  if (std::find(all_tellings.begin(), all_tellings.end(), all) == all_tellings.end()) all_tellings.push_back(all);
+  return all_tellings;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,97 @@
+#include <boost/test/unit_test.hpp>
+#include <nlohmann/json.hpp>
+
+#include "cli/program.hpp"
+
+namespace rushlight::tests {
+
+namespace {
+
+bool says(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
+
+std::string with(std::string text, const std::string& old, const std::string& now) {
+  const std::size_t at = text.find(old);
+  BOOST_REQUIRE(at != std::string::npos);
+  return text.replace(at, old.size(), now);
+}
+
+/// The reference low in one folder, and in another with 65 for 70.
+struct TwoVersions {
+  Folder was, now;
+  TwoVersions() {
+    const std::string low = file_in_tree("protocols/reference/low.xml");
+    was.write("low.xml", low);
+    now.write("low.xml", with(low, R"(id="low" mg-dl="70" mmol-l="3.9")", R"(id="low" mg-dl="65" mmol-l="3.6")"));
+  }
+};
+
+}  // namespace
+
+BOOST_AUTO_TEST_SUITE(compare_command)
+
+BOOST_AUTO_TEST_CASE(set_beside_itself_ends_with_0_and_says_so) {
+  const Run run = run_program({"compare", "reference", "reference"});
+  BOOST_TEST(run.status == 0, run.err);
+  BOOST_TEST(says(run.out, "Nothing changes: "));
+}
+
+BOOST_AUTO_TEST_CASE(changed_number_ends_with_1_and_says_for_whom_calmer_first) {
+  const TwoVersions files;
+  const Run run = run_program({"compare", files.was.path("low.xml"), files.now.path("low.xml")});
+  BOOST_TEST(run.status == 1, run.err);
+  BOOST_TEST(says(run.out, "number `low`: was 70 mg/dL = 3.9 mmol/L, now 65 mg/dL = 3.6 mmol/L"));
+  BOOST_TEST(says(run.out, "All of it is for glucose 65 to 69 mg/dL (3.6 to 3.8 mmol/L)."));
+  BOOST_TEST(run.out.find("CALMER THAN BEFORE") < run.out.find("LESS IS DONE"));
+  BOOST_TEST(says(run.out, "The same: "));
+}
+
+BOOST_AUTO_TEST_CASE(json_holds_the_exact_borders_in_both_units) {
+  const TwoVersions files;
+  const Run run = run_program({"compare", files.was.path("low.xml"), files.now.path("low.xml"), "--json"});
+  BOOST_TEST(run.status == 1, run.err);
+  const nlohmann::json document = nlohmann::json::parse(run.out);
+  const nlohmann::json& changes = document["protocols"][0]["changes"];
+  bool found = false;
+  for (const nlohmann::json& change : changes) {
+    if (change["kind"] != "leads") continue;
+    for (const nlohmann::json& region : change["regions"]) {
+      for (const nlohmann::json& limit : region) {
+        if (limit.value("fact", "") != "glucose") continue;
+        found = true;
+        BOOST_TEST(limit["unit"] == "mg/dL");
+        BOOST_TEST(limit["numbers"][0]["at_least"] == 65);
+        BOOST_TEST(limit["numbers"][0]["below"] == 70);
+      }
+    }
+    BOOST_TEST(change.contains("regions_mmol"));
+  }
+  BOOST_TEST(found);
+}
+
+BOOST_AUTO_TEST_CASE(protocol_with_mistakes_is_not_compared) {
+  const TwoVersions files;
+  files.now.write("low.xml", with(file_in_tree("protocols/reference/low.xml"), R"(go="measure")", R"(go="mesure")"));
+  const Run run = run_program({"compare", files.was.path("low.xml"), files.now.path("low.xml")});
+  BOOST_TEST(run.status == 2);
+  BOOST_TEST(says(run.err, "mesure"));
+}
+
+BOOST_AUTO_TEST_CASE(set_that_is_not_there_is_named) {
+  const Run run = run_program({"compare", "reference", "/nowhere/at/all"});
+  BOOST_TEST(run.status == 2);
+  BOOST_TEST(says(run.err, "/nowhere/at/all"), run.err);
+}
+
+BOOST_AUTO_TEST_CASE(protocol_that_only_one_set_has_is_told) {
+  const Folder was, now;
+  was.write("low.xml", file_in_tree("protocols/reference/low.xml"));
+  for (const char* name : {"low.xml", "ketones.xml", "illness.xml"})
+    now.write(name, file_in_tree(std::string("protocols/reference/") + name));
+  const Run run = run_program({"compare", was.path(""), now.path("")});
+  BOOST_TEST(run.status == 1, run.err);
+  BOOST_TEST(says(run.out, "This protocol is new."), run.out << run.err);
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+}  // namespace rushlight::tests
