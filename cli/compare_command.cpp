@@ -10,6 +10,8 @@
 #include "cli/protocol_set.hpp"
 #include "cli/read_file.hpp"
 #include "read/resolved_from_xml.hpp"
+#include "read/vetted_bytes.hpp"
+#include "verify/check.hpp"
 
 namespace rushlight {
 namespace {
@@ -17,49 +19,49 @@ namespace {
 /// The protocols of one side, each by itself: a visit is told as a visit.
 struct Versions {
   std::vector<Protocol> protocols;
-  std::vector<std::string> files;  // theirs
   std::string laws;                // the bytes of safety.xml
   bool refused = false;
 };
 
-ProtocolSet set_at(const std::string& path) {
-  std::error_code error;
-  if (std::filesystem::is_directory(path, error)) return set_in_folder(path, "");
-  if (!std::filesystem::exists(path, error) && path.find('/') == std::string::npos &&
-      path.find('.') == std::string::npos)
-    return embedded_set(path);
-  const std::string folder = std::filesystem::path(path).parent_path().string();
-  return set_in_folder(folder.empty() ? "." : folder, "");
+Versions refused(std::ostream& err, const std::vector<Finding>& findings, const FileTexts& texts) {
+  print_findings(err, findings, texts);
+  Versions versions;
+  versions.refused = true;
+  return versions;
 }
 
-bool is_file(const std::string& path, const std::string& file) {
-  std::error_code error;
-  return path == file || std::filesystem::equivalent(path, file, error);
+/// One file, whatever lies beside it.
+Versions version_in(const std::string& path, std::ostream& err) {
+  FileBytes bytes = bytes_of_file(path, kMostBytes);
+  if (auto* finding = std::get_if<Finding>(&bytes)) return refused(err, {*finding}, {});
+  const std::string& text = std::get<std::string>(bytes);
+  Read<Protocol> read = resolved_from_xml(text, path);
+  std::vector<Finding> findings = read.findings;
+  if (read.value) {
+    const std::vector<Finding> more = check(*read.value).findings;
+    findings.insert(findings.end(), more.begin(), more.end());
+  }
+  if (has_error(findings)) return refused(err, findings, {{path, text}});
+  Versions versions;
+  versions.protocols.push_back(std::move(*read.value));
+  return versions;
 }
 
 Versions versions_at(const std::string& path, std::ostream& err) {
-  Versions versions;
-  const ProtocolSet set = set_at(path);
   std::error_code error;
-  const bool one_file = std::filesystem::is_regular_file(path, error);
-  if (has_error(set.findings)) {
-    print_findings(err, set.findings, set.texts);
-    versions.refused = true;
-    return versions;
-  }
+  const bool is_folder = std::filesystem::is_directory(path, error);
+  const bool is_there = std::filesystem::exists(path, error);
+  const bool is_name = path.find('/') == std::string::npos && path.find('.') == std::string::npos;
+  if (!is_folder && (is_there || !is_name)) return version_in(path, err);
+  const ProtocolSet set = is_folder ? set_in_folder(path, "") : embedded_set(path);
+  if (has_error(set.findings)) return refused(err, set.findings, set.texts);
+  Versions versions;
   for (const FileOfSet& file : set.files) {
-    if (one_file && !is_file(path, file.name)) continue;
-    Read<Protocol> read = resolved_from_xml(set.texts.at(file.name), file.name);
-    if (!read.value) continue;
-    versions.protocols.push_back(std::move(*read.value));
-    versions.files.push_back(file.name);
+    if (Read<Protocol> read = resolved_from_xml(set.texts.at(file.name), file.name); read.value)
+      versions.protocols.push_back(std::move(*read.value));
   }
   for (const auto& [name, text] : set.texts) {
     if (std::filesystem::path(name).filename() == "safety.xml") versions.laws = text;
-  }
-  if (versions.protocols.empty()) {
-    err << cleaned(path) << ": there is no protocol to compare. Name a folder of protocols, or one protocol.\n";
-    versions.refused = true;
   }
   return versions;
 }

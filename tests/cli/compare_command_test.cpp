@@ -84,9 +84,10 @@ BOOST_AUTO_TEST_CASE(set_that_is_not_there_is_named) {
 
 BOOST_AUTO_TEST_CASE(protocol_that_only_one_set_has_is_told) {
   const Folder was, now;
-  was.write("low.xml", file_in_tree("protocols/reference/low.xml"));
-  for (const char* name : {"low.xml", "ketones.xml", "illness.xml"})
-    now.write(name, file_in_tree(std::string("protocols/reference/") + name));
+  const std::string small = file_in_tree("tests/episode/small_low.xml");
+  was.write("low.xml", small);
+  now.write("low.xml", small);
+  now.write("other.xml", with(small, R"(id="low")", R"(id="other")"));
   const Run run = run_program({"compare", was.path(""), now.path("")});
   BOOST_TEST(run.status == 1, run.err);
   BOOST_TEST(says(run.out, "This protocol is new."), run.out << run.err);
