@@ -5,10 +5,12 @@
 
 #include "cli/compare_json.hpp"
 #include "cli/compare_text.hpp"
+#include "cli/picture_file.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/protocol_set.hpp"
 #include "cli/read_file.hpp"
+#include "picture/comparison_map.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 #include "verify/check.hpp"
@@ -19,7 +21,7 @@ namespace {
 /// The protocols of one side, each by itself: a visit is told as a visit.
 struct Versions {
   std::vector<Protocol> protocols;
-  std::string laws;                // the bytes of safety.xml
+  std::string laws;  // the bytes of safety.xml
   bool refused = false;
 };
 
@@ -73,6 +75,41 @@ const Protocol* named(const Versions& versions, const std::string& name) {
   return nullptr;
 }
 
+int refused(std::ostream& err, const std::string& path, Kind kind) {
+  print_findings(err, {Finding{Severity::error, Where{path, 0, 0, 0}, std::move(kind), {}}}, {});
+  return 2;
+}
+
+// The first protocol of both that has the step.
+int draw_map(const CompareOptions& options, const Versions& was, const Versions& now, std::ostream& out,
+             std::ostream& err) {
+  if (!is_picture_file(options.out))
+    return refused(err, options.out, WrongUse{"a picture is *.svg or *.png", "write `--out FILE.svg`"});
+  const std::string step = options.map.substr(0, options.map.find(':'));
+  std::vector<std::string> known;
+  for (const Protocol& protocol : was.protocols) {
+    const bool single = was.protocols.size() == 1 && now.protocols.size() == 1;
+    const Protocol* other = single ? &now.protocols.front() : named(now, protocol.name);
+    for (const Step& each : protocol.steps) known.push_back(each.name);
+    const auto newer = other != nullptr ? other->step_named(step) : std::nullopt;
+    if (!protocol.step_named(step) || !newer) continue;
+    const SideBySide sides = side_by_side(protocol, *other);
+    Or<MapOf> found = map_named(sides.both, options.map, options.given);
+    if (auto* kind = std::get_if<Kind>(&found)) return refused(err, options.was, std::move(*kind));
+    const MapOf& map = std::get<MapOf>(found);
+    const StepId now_step{static_cast<std::uint16_t>(newer->index + sides.now_steps)};
+    const auto picture = comparison_map(sides, map.step, now_step, map.across, map.down, map.held);
+    if (!picture)
+      return refused(err, options.was,
+                     WrongUse{"step `" + step + "` reads too many other answers to draw them exactly",
+                              "fix some with `--given FACT=VALUE`"});
+    if (auto kind = written(options.out, *picture)) return refused(err, options.out, std::move(*kind));
+    out << options.out << ": " << picture->paper.name << '\n';
+    return 0;
+  }
+  return refused(err, options.was, UnknownId{step, "step of both versions", known});
+}
+
 void print(std::ostream& out, const Compared& compared) {
   out << compared.protocol << '\n';
   if (!compared.both) {
@@ -87,6 +124,7 @@ void print(std::ostream& out, const Compared& compared) {
 int compare_command(const CompareOptions& options, std::ostream& out, std::ostream& err) {
   const Versions was = versions_at(options.was, err), now = versions_at(options.now, err);
   if (was.refused || now.refused) return 2;
+  if (!options.map.empty()) return draw_map(options, was, now, out, err);
   std::vector<Compared> all;
   for (const Protocol& protocol : was.protocols) {
     const Protocol* other = named(now, protocol.name);

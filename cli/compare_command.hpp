@@ -2,12 +2,16 @@
 
 #include <iosfwd>
 #include <string>
+#include <vector>
 
 namespace rushlight {
 
 struct CompareOptions {
   std::string was, now;  // a folder of protocols, one protocol, or a set inside the program
   bool json = false;
+  std::string map;                 // "STEP:FACT" or "STEP:FACT,FACT"
+  std::vector<std::string> given;  // with a map: "FACT=VALUE"
+  std::string out;                 // of a map: *.svg or *.png
 };
 
 /// Prints what changes in decisions from the one to the other, the worst first. 0: nothing changes; 1: something does;

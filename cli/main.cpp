@@ -56,9 +56,21 @@ void describe_pictures(CLI::App& command, PictureWish& wish) {
 }
 
 void describe_compare(CLI::App& command, CompareOptions& options) {
-  command.add_option("was", options.was, "The older version: a folder of protocols, one protocol, or a set")->required();
+  command.add_option("was", options.was, "The older version: a folder of protocols, one protocol, or a set")
+      ->required();
   command.add_option("now", options.now, "The newer version")->required();
-  command.add_flag("--json", options.json, "Print one JSON document with the exact regions");
+  CLI::Option* json = command.add_flag("--json", options.json, "Print one JSON document with the exact regions");
+  CLI::Option* map =
+      command.add_option("--map", options.map,
+                         "Draw what a step decided, what it decides now and where that differs, as STEP:FACT or "
+                         "STEP:FACT,FACT");
+  map->excludes(json);
+  command.add_option("--given", options.given, "With --map: one answer held fast, as FACT=VALUE")
+      ->needs(map)
+      ->allow_extra_args(false);
+  CLI::Option* out =
+      command.add_option("--out", options.out, "With --map: the file to draw to, *.svg or *.png")->needs(map);
+  map->needs(out);
 }
 
 int run(int count, char** words) {

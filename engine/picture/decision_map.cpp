@@ -26,7 +26,28 @@ struct Label {
   std::string may;
 };
 
+std::string short_words(const Protocol& protocol, const std::vector<Next>& nexts) {
+  std::string text;
+  for (const Next& next : nexts) {
+    text += text.empty() ? "" : " or ";
+    text += next.step && next.visits.empty() && next.hands_over_to.empty() ? protocol[*next.step].name
+                                                                           : next_words(protocol, next);
+  }
+  return text;
+}
+
+Label label_of_change(const Protocol& protocol, const Decided& decided) {
+  if (decided.beside == Decided::Beside::same) return Label{{{"the same"}}, ""};
+  const char* word = decided.beside == Decided::Beside::calmer   ? "CALMER"
+                     : decided.beside == Decided::Beside::graver ? "GRAVER"
+                                                                 : "OTHER";
+  return Label{
+      {{word, true}, {"was " + short_words(protocol, decided.was)}, {"now " + short_words(protocol, decided.nexts)}},
+      ""};
+}
+
 Label label_of(const Protocol& protocol, const Decided& decided) {
+  if (decided.beside != Decided::Beside::alone) return label_of_change(protocol, decided);
   if (decided.nexts.size() > 1) {
     Label label{{{"DEPENDS ON " + listed(protocol, decided.by) + ":", true}}, ""};
     for (const Next& next : decided.nexts) {
@@ -48,6 +69,28 @@ Area look_of(const Protocol& protocol, const Decided& decided) {
   Area plain{};
   plain.border = 60;
   plain.dashed = true;
+  switch (decided.beside) {
+    case Decided::Beside::alone:
+      break;
+    case Decided::Beside::same:
+      return plain;
+    case Decided::Beside::calmer:
+      plain.border = 250;
+      plain.dashed = false;
+      plain.twofold = true;
+      plain.hatch = Hatch::stripes;
+      return plain;
+    case Decided::Beside::graver:
+      plain.border = 200;
+      plain.dashed = false;
+      plain.hatch = Hatch::sparse;
+      return plain;
+    case Decided::Beside::other:
+      plain.border = 120;
+      plain.dashed = false;
+      plain.hatch = Hatch::dots;
+      return plain;
+  }
   if (decided.nexts.size() > 1) {
     plain.hatch = Hatch::dots;
     return plain;
@@ -147,10 +190,11 @@ Ruler ruler_of(const std::vector<AxisValue>& values, const std::vector<Stretched
 class MapDrawing {
  public:
   MapDrawing(const Protocol& protocol, const Step& step, const Decisions& decisions, const std::vector<Held>& held,
-             const Paper& paper)
+             const Paper& paper, const std::string& lead)
       : protocol_(protocol), step_(step), decisions_(decisions), regions_(regions_of(decisions)) {
     picture_.paper = paper;
-    picture_.title = "What step " + step.name + " decides by " + name_of(protocol, decisions.across.subject);
+    picture_.title = lead + (lead.empty() ? "What step " : "what step ") + step.name + " decides by " +
+                     name_of(protocol, decisions.across.subject);
     if (decisions.down) picture_.title += " and " + name_of(protocol, decisions.down->subject);
     head(held);
   }
@@ -328,11 +372,11 @@ class MapDrawing {
 }  // namespace
 
 Picture decision_map(const Protocol& protocol, const Step& step, const Decisions& decisions,
-                     const std::vector<Held>& held) {
-  MapDrawing small(protocol, step, decisions, held, kA4);
+                     const std::vector<Held>& held, const std::string& lead) {
+  MapDrawing small(protocol, step, decisions, held, kA4, lead);
   Picture drawn = small.drawn();
   // A long key needs the larger page.
-  return small.overflows() ? MapDrawing(protocol, step, decisions, held, kA3).drawn() : drawn;
+  return small.overflows() ? MapDrawing(protocol, step, decisions, held, kA3, lead).drawn() : drawn;
 }
 
 }  // namespace rushlight

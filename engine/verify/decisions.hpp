@@ -40,6 +40,9 @@ struct Next {
 struct Decided {
   std::vector<Next> nexts;
   std::vector<Subject> by;
+  /// Of two versions beside each other: what the older comes to, and how the newer stands to it.
+  enum class Beside : std::uint8_t { alone, same, calmer, graver, other } beside = Beside::alone;
+  std::vector<Next> was = {};
   friend bool operator==(const Decided&, const Decided&) = default;
 };
 

@@ -68,6 +68,32 @@ BOOST_AUTO_TEST_CASE(json_holds_the_exact_borders_in_both_units) {
   BOOST_TEST(found);
 }
 
+BOOST_AUTO_TEST_CASE(map_draws_before_now_and_what_changes_below_each_other) {
+  const TwoVersions files;
+  const Run run = run_program({"compare", files.was.path("low.xml"), files.now.path("low.xml"), "--map",
+                               "still-low:glucose,low-treatments", "--out", files.now.path("map.svg")});
+  BOOST_TEST(run.status == 0, run.out << run.err);
+  const std::string picture = files.now.read("map.svg");
+  for (const char* words :
+       {"BEFORE: what step still-low", "NOW: what step still-low", "WHAT CHANGES: what step still-low", "CALMER",
+        "was call-and-treat", "now recovered", "65 to below 70 mg/dL"})
+    BOOST_TEST(says(picture, words), words);
+}
+
+BOOST_AUTO_TEST_CASE(map_of_what_is_not_there_is_refused_with_what_would_be_right) {
+  const TwoVersions files;
+  const std::string was = files.was.path("low.xml"), now = files.now.path("low.xml");
+  const auto refused = [&](const std::string& map, const std::string& out) {
+    const Run run = run_program({"compare", was, now, "--map", map, "--out", files.now.path(out)});
+    BOOST_TEST(run.status == 2, map);
+    return run.err;
+  };
+  BOOST_TEST(says(refused("stil-low:glucose", "map.svg"), "write `still-low`"));
+  BOOST_TEST(says(refused("still-low:glucos", "map.svg"), "write `glucose`"));
+  BOOST_TEST(says(refused("still-low", "map.svg"), "write `--map STEP:FACT,FACT`"));
+  BOOST_TEST(says(refused("still-low:glucose", "map.txt"), "a picture is *.svg or *.png"));
+}
+
 BOOST_AUTO_TEST_CASE(protocol_with_mistakes_is_not_compared) {
   const TwoVersions files;
   files.now.write("low.xml", with(file_in_tree("protocols/reference/low.xml"), R"(go="measure")", R"(go="mesure")"));
