@@ -109,7 +109,12 @@ class Regions {
     }
   }
 
-  const char* unit_of_limit(const CaseLimit& limit, GlucoseUnit unit) const {
+  static std::string ucum_of(Unit unit) {
+    const std::string text = text_from_quantity(Quantity{Decimal::whole(1), unit});
+    return text.substr(text.find(' ') + 1);
+  }
+
+  std::string unit_of_limit(const CaseLimit& limit, GlucoseUnit unit) const {
     if (limit.subject.kind == Subject::Kind::clock) return "min";
     const Fact* fact = fact_of(limit);
     if (fact == nullptr) return "1";
@@ -121,7 +126,7 @@ class Regions {
       case FactKind::weight:
         return "kg";
       case FactKind::insulin:
-        return "[iU]";
+        return ucum_of(Unit::insulin_unit);
       case FactKind::age:
         return "mo";
       case FactKind::time_since:
