@@ -24,23 +24,13 @@ Finding about_file(const std::string& file, Kind kind) {
   return Finding{Severity::error, Where{file, 0, 0, 0}, std::move(kind), {}};
 }
 
-std::vector<std::string> xml_files_in(const std::string& folder) {
-  std::vector<std::string> files;
-  std::error_code error;
-  for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
-    if (entry->path().extension() == ".xml") files.push_back(entry->path().string());
-  }
-  std::sort(files.begin(), files.end());
-  return files;
-}
-
 // What somebody who named a folder of folders may have meant.
 std::string folders_with_protocols(const std::string& folder) {
   std::vector<std::string> found;
   std::error_code error;
   for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
     const std::string inner = entry->path().string();
-    if (!xml_files_in(inner).empty()) found.push_back("`" + inner + "`");
+    if (!files_of_set(inner).empty()) found.push_back("`" + inner + "`");
   }
   std::sort(found.begin(), found.end());
   std::string text;
@@ -99,15 +89,22 @@ void look_at_laws(ProtocolSet& set) {
   }
 }
 
-/// The files of the protocols that this one can come to, its own first.
-std::vector<KeptFile> files_of(const Protocol& whole, const std::vector<LoadedProtocol>& alone) {
+/// For the journal: the files of the protocols that this one can come to, its own first. An approval stands for a whole
+/// set, so with one all of them are kept, by name.
+std::string kept_text(const Protocol& whole, const std::vector<LoadedProtocol>& alone, const ProtocolSet& set) {
   std::vector<KeptFile> files;
   for (const Part& part : whole.parts) {
     for (const LoadedProtocol& loaded : alone) {
       if (loaded.checked.protocol().name == part.name) files.push_back({loaded.file, loaded.bytes});
     }
   }
-  return files;
+  const bool approved = set.sealed && set.sealed->state != SealedSet::State::none;
+  if (!approved) return text_from_kept(files);
+  for (const auto& [name, bytes] : set.texts) {
+    const auto same = [&, &file = name](const KeptFile& kept) { return kept.name == file; };
+    if (std::none_of(files.begin(), files.end(), same)) files.push_back({name, bytes});
+  }
+  return text_from_kept(files, true);
 }
 
 /// How late a call can be is a law over all nights, wherever they go on.
@@ -139,8 +136,8 @@ void link(ProtocolSet& set) {
     }
     if (!whole.protocol) continue;
     look_at_times(set, loaded, whole.protocol->protocol());
-    const std::vector<KeptFile> files = files_of(whole.protocol->protocol(), alone);
-    set.protocols.push_back(LoadedProtocol{*whole.protocol, loaded.file, text_from_kept(files)});
+    std::string kept = kept_text(whole.protocol->protocol(), alone, set);
+    set.protocols.push_back(LoadedProtocol{*whole.protocol, loaded.file, std::move(kept)});
   }
 }
 
@@ -151,9 +148,28 @@ void finish(ProtocolSet& set) {
   sort_findings(set.findings);
 }
 
-void verify_approval(Protocol& protocol, const std::string& bytes) {
-  std::optional<Approval>& approval = protocol.parts.front().approval;
-  if (approval) approval->verified = is_approved(*approval, bytes, trusted_keys());
+std::string name_in_set(const std::string& file) { return fs::path(file).filename().string(); }
+
+/// The set as it lies there, before anything is read: an approval is over bytes.
+void look_at_approval(ProtocolSet& set, const std::vector<KeptFile>& files) {
+  std::vector<NamedBytes> named;
+  for (const KeptFile& file : files) named.push_back(NamedBytes{name_in_set(file.name), file.bytes});
+  set.sealed = sealed_set(named, trusted_keys());
+}
+
+/// What the reader made of the approval counts only if the very same was looked at.
+Standing standing_in(const ProtocolSet& set, const std::string& file, const std::string& bytes, Approval read) {
+  const std::string name = name_in_set(file);
+  read.standing = Standing::unseen;
+  if (approval_in(bytes) != read) return Standing::changed;
+  if (!set.sealed) return standing_of(NamedBytes{name, bytes}, trusted_keys());
+  return set.sealed->approval ? set.sealed->approval->standing : Standing::changed;
+}
+
+/// All files of a set, in this order; those that cannot be read are said by `set` already.
+void add_all(ProtocolSet& set, const std::vector<KeptFile>& files) {
+  look_at_approval(set, files);
+  for (const KeptFile& file : files) add_protocol(set, file.name, file.bytes);
 }
 
 }  // namespace
@@ -177,7 +193,8 @@ void add_protocol(ProtocolSet& set, const std::string& file, const std::string& 
   set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
   set.files.push_back(FileOfSet{file, !refused && read.value, {}});
   if (!set.files.back().sense) return;
-  verify_approval(*read.value, bytes);
+  std::optional<Approval>& approval = read.value->parts.front().approval;
+  if (approval) approval->standing = standing_in(set, file, bytes, *approval);
   Checked checked = check(std::move(*read.value));
   set.files.back().shown = std::move(checked.shown);
   set.findings.insert(set.findings.end(), checked.findings.begin(), checked.findings.end());
@@ -186,21 +203,34 @@ void add_protocol(ProtocolSet& set, const std::string& file, const std::string& 
 
 ProtocolSet set_of_files(const std::vector<KeptFile>& files) {
   ProtocolSet set;
-  for (const KeptFile& file : files) add_protocol(set, file.name, file.bytes);
+  add_all(set, files);
+  set.laws.reset();
   finish(set);
   return set;
 }
 
+std::vector<std::string> files_of_set(const std::string& folder) {
+  std::vector<std::string> files;
+  std::error_code error;
+  for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
+    if (entry->path().extension() == ".xml") files.push_back(entry->path().string());
+  }
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
 ProtocolSet embedded_set(const std::string& name) {
   ProtocolSet set;
+  std::vector<KeptFile> files;
   std::vector<std::string> known;
   for (const EmbeddedFile& file : embedded_files()) {
     const std::size_t slash = file.path.find('/');
     if (slash == std::string_view::npos || !file.path.ends_with(".xml")) continue;
     const std::string folder(file.path.substr(0, slash));
     if (known.empty() || known.back() != folder) known.push_back(folder);
-    if (folder == name) add_protocol(set, std::string(file.path), std::string(file.bytes));
+    if (folder == name) files.push_back(KeptFile{std::string(file.path), std::string(file.bytes)});
   }
+  add_all(set, files);
   if (std::find(known.begin(), known.end(), name) == known.end()) {
     set.findings.push_back(about_file("the sets inside the program", UnknownId{name, "set", known}));
   }
@@ -215,19 +245,21 @@ ProtocolSet set_in_folder(const std::string& folder, const std::string& name) {
     set.findings.push_back(about_file(folder, NotReadable{"it is not a folder"}));
     return set;
   }
-  std::vector<std::string> files = xml_files_in(folder);
-  if (files.empty() && !name.empty()) files = xml_files_in((fs::path(folder) / name).string());
+  std::vector<std::string> files = files_of_set(folder);
+  if (files.empty() && !name.empty()) files = files_of_set((fs::path(folder) / name).string());
   const bool laws_only = files.size() == 1 && fs::path(files.front()).filename() == kLawsFile;
   if (files.empty() || laws_only) set.findings.push_back(no_protocol_in(folder));
+  std::vector<KeptFile> read;
   for (const std::string& file : files) {
     FileBytes bytes = bytes_of_file(file, kMostBytes);
     if (auto* finding = std::get_if<Finding>(&bytes)) {
       set.findings.push_back(std::move(*finding));
       set.files.push_back(FileOfSet{file, false, {}});
     } else {
-      add_protocol(set, file, std::get<std::string>(bytes));
+      read.push_back(KeptFile{file, std::get<std::string>(std::move(bytes))});
     }
   }
+  add_all(set, read);
   finish(set);
   return set;
 }

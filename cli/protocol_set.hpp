@@ -7,6 +7,7 @@
 
 #include "finding/finding.hpp"
 #include "protocol/safety_draft.hpp"
+#include "seal/seal.hpp"
 #include "verify/check.hpp"
 #include "wire/kept_set.hpp"
 
@@ -38,6 +39,7 @@ struct ProtocolSet {
   FileTexts texts;
   std::optional<SafetyDraft> laws;  // of the set's safety.xml
   std::vector<FileOfSet> files;
+  std::optional<SealedSet> sealed;  // how it stands with its approval; empty for a file that is looked at alone
 
   bool all_checked() const;
 
@@ -45,12 +47,16 @@ struct ProtocolSet {
   const LoadedProtocol* find(const std::string& id) const;
 };
 
-/// Bytes to CheckedProtocol: read, resolve, check; its approval looked at. Adds the protocol, alone, or the findings to
-/// `set`. A file called safety.xml holds the laws of the set.
+/// Bytes to CheckedProtocol: read, resolve, check; its approval looked at, with those of `set.sealed` when it is there.
+/// Adds the protocol, alone, or the findings to `set`. A file called safety.xml holds the laws of the set.
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes);
 
-/// The set of these files: each read, resolved and checked, held against the laws, then each linked with the others.
+/// The set of these files, as a journal kept them: each read, resolved and checked, then each linked with the others.
+/// Its laws were looked at when the episode began.
 ProtocolSet set_of_files(const std::vector<KeptFile>& files);
+
+/// The files of a folder that make up a set: every *.xml, by name.
+std::vector<std::string> files_of_set(const std::string& folder);
 
 /// A set that travels inside the program: "reference". A name that none has is a finding.
 ProtocolSet embedded_set(const std::string& name);

@@ -207,18 +207,20 @@ class StepScreen {
   // In full on the first screen. Later what is particular to this step stays, and the rest is one key away.
   void show_cautions() {
     blank();
-    // Of the two that every face shows the first says who stands for the protocol.
-    const std::string short_form = view_.caution.size() < 2 ? "" : view_.caution[view_.caution.size() - 2];
+    const bool stands = view_.approval.state == ApprovalState::approved;
+    if (!stands) screen_.standing = view_.approval.text;
     if (here_.first) {
       if (here_.child.contacts.emergency.empty()) later(say(kNoEmergencyNumber, language_));
-      for (const std::string& caution : view_.caution) later(caution);
+      for (const std::string& caution : view_.caution) {
+        if (stands || caution != view_.approval.text) later(caution);
+      }
       later(say(kAlarmTried, language_));
       return;
     }
     const std::size_t standing = here_.protocol.cautions.size() + 2;  // the clinic's own and the two of every face
     const std::size_t particular = view_.caution.size() > standing ? view_.caution.size() - standing : 0;
     for (std::size_t at = 0; at < particular; ++at) later(view_.caution[at]);
-    later(short_form + " " + say(kMoreCautions, language_));
+    later((stands ? view_.approval.text + " " : "") + say(kMoreCautions, language_));
   }
 
   std::string tell() const {

@@ -70,7 +70,7 @@ std::vector<std::string> cautions_for(const Scene& scene, const Step& step) {
   if (step.wait && !scene.episode.wait_passed && scene.episode.waits <= 1) say(Phrase::second_alarm);
   if (scene.episode.ended && pump_is_paused(scene)) say(Phrase::pump_is_paused);
   for (const Text& text : scene.protocol.cautions) cautions.push_back(filled(scene, text, language, std::nullopt));
-  cautions.push_back(approval_text(scene, language));
+  cautions.push_back(approval_text(approval_in(scene), scene.today, language));
   say(Phrase::does_not_replace);
   return cautions;
 }

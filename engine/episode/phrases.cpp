@@ -11,18 +11,21 @@ struct Wording {
 Wording wording(Phrase phrase) {
   switch (phrase) {
     case Phrase::not_approved:
-      return {"Example set. No clinic has approved it for care.", "Guía de ejemplo. Ninguna clínica la ha aprobado."};
+      return {"Not approved. No clinic has approved it for care.", "Sin aprobar. Ninguna clínica ha aprobado esta guía."};
     case Phrase::in_urine:
       return {"urine: {1}", "orina: {1}"};
     case Phrase::approval_void:
-      return {"The approval of this guide does not fit it, or its key is not trusted here. Ask the clinic.",
-              "La aprobación de esta guía no coincide con ella, o aquí no se confía en su clave. Pregunte a la clínica."};
+      return {"Changed since the clinic approved it. Ask the clinic.",
+              "Esta guía cambió después de que la clínica la aprobara. Pregunte a la clínica."};
+    case Phrase::approval_untrusted:
+      return {"Not approved here: nobody on this machine trusts the key of its approval. Ask the clinic.",
+              "Sin aprobación aquí: en este equipo nadie confía en la clave con que se aprobó. Pregunte a la clínica."};
     case Phrase::approval_to_come:
-      return {"The approval of this guide begins only on {1}. Ask the clinic.",
-              "La aprobación de esta guía empieza el {1}. Pregunte a la clínica."};
+      return {"Not approved yet: the approval begins on {1}. Ask the clinic.",
+              "Todavía sin aprobación: empieza el {1}. Pregunte a la clínica."};
     case Phrase::approval_over:
-      return {"The approval of this guide ended on {1}. Ask the clinic.",
-              "La aprobación de esta guía terminó el {1}. Pregunte a la clínica."};
+      return {"The approval ended on {1}. Ask the clinic.",
+              "La aprobación terminó el {1}. Pregunte a la clínica."};
     case Phrase::approved_by:
       return {"Approved by {1}, until {2}.", "Aprobado por {1}, hasta {2}."};
     case Phrase::does_not_replace:

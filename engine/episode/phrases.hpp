@@ -9,7 +9,7 @@ namespace rushlight {
 /// The few fixed words the house itself says beside the clinic's texts, in every language.
 enum class Phrase : std::uint8_t {
   not_approved,          // every face, until a clinic has approved the set
-  approval_void, approval_to_come, approval_over, approved_by,
+  approval_void, approval_untrusted, approval_to_come, approval_over, approved_by,
   does_not_replace,
   in_urine,              // "urine: Moderate (++)", behind the reading of the blood
   weight_from,           // "The weight is from {1}. Weigh again soon."

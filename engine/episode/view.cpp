@@ -51,6 +51,8 @@ class Showing {
     show_waits(view);
     show_early(view);
     view.caution = cautions_for(here_, step_);
+    const std::optional<Approval> approval = approval_in(here_);
+    view.approval = {approval_state(approval, here_.today), approval, approval_text(approval, here_.today, language_)};
     view.why = grounds_of(here_, step_);
     show_given(view);
     view.drinks = drinks_of(here_);

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "episode/approval_text.hpp"
 #include "episode/dose_result.hpp"
 #include "episode/fold.hpp"
 
@@ -72,6 +73,13 @@ struct ShownDrinks {
   Moment since;
 };
 
+/// Who stands for the protocol that the step is of, and whether that counts today.
+struct ShownApproval {
+  ApprovalState state;
+  std::optional<Approval> approval;  // as written in the protocol
+  std::string text;                  // what every face says of it
+};
+
 /// Everything a face shows at one moment, and nothing it has to work out.
 struct View {
   std::string set, protocol, step, child;
@@ -89,7 +97,8 @@ struct View {
   std::vector<ShownCall> open_calls;
   std::optional<ShownCall> call;      // the gravest open call
   std::vector<Withheld> withheld;
-  std::vector<std::string> caution;
+  std::vector<std::string> caution;   // ends with approval.text and that the clinic is not replaced
+  ShownApproval approval;
   std::vector<Why> why;
   std::vector<GivenLine> given;
   std::optional<ShownDrinks> drinks;

@@ -123,9 +123,15 @@ struct DraftFluids {
   MaybeWord hourly;
 };
 
+struct DraftApprovedFile {
+  Where where;
+  MaybeWord name, sha256;
+};
+
 struct DraftApproval {
   Where where;
-  MaybeWord by, on, until, key, signature;
+  MaybeWord by, role, on, until, key, signature;
+  std::vector<DraftApprovedFile> files;
 };
 
 struct DraftRule {

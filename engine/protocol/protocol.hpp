@@ -35,13 +35,28 @@ struct PastLimits {
   ThresholdId low, high, near;
 };
 
-/// Who stands for a protocol, and for how long. `verified` only after the signature was found good under a key that the
-/// person at this machine trusts (engine/seal).
+/// How an approval stands to the bytes it is meant for. Only engine/seal may say `good`.
+enum class Standing : std::uint8_t {
+  unseen,     // nobody has looked
+  changed,    // the signature does not fit: this file or another of its set is not what was approved
+  untrusted,  // it fits, and the key is not trusted at this machine
+  good,
+};
+
+/// One file of the approved set: its name without a folder, and SHA-256 of its bytes with the approval cut out.
+struct ApprovedFile {
+  std::string name, sha256;
+  friend bool operator==(const ApprovedFile&, const ApprovedFile&) = default;
+};
+
+/// Who stands for a set, as what, and for how long. It is the same in every file of the set.
 struct Approval {
-  std::string by;
+  std::string by, role;
   Day on, until;
-  std::string key, signature;  // as written
-  bool verified = false;
+  std::vector<ApprovedFile> files;  // all of the set, by name
+  std::string key, signature;       // hexadecimal, as written
+  Standing standing = Standing::unseen;
+  friend bool operator==(const Approval&, const Approval&) = default;
 };
 
 /// What one file of a set says for its own steps, wherever they are walked.

@@ -15,12 +15,18 @@ Approval approval_from(Resolver& resolver, const DraftApproval& draft) {
   };
   Approval approval{};
   if (const Word* by = word(draft.by, "by")) approval.by = by->text;
+  if (const Word* role = word(draft.role, "role")) approval.role = role->text;
   approval.on = day_from_word(resolver, word(draft.on, "on"));
   approval.until = day_from_word(resolver, word(draft.until, "until"));
   if (approval.on.ok() && approval.until.ok() && approval.until < approval.on) {
     resolver.error(draft.until->where, WrongUse{"the approval ends on " + draft.until->text + ", before it begins on " +
                                                     draft.on->text,
                                                 "let the clinic approve the file again"});
+  }
+  for (const DraftApprovedFile& file : draft.files) {
+    const Word* name = needed(resolver, file.name, "name", "file", file.where);
+    const Word* sha256 = needed(resolver, file.sha256, "sha256", "file", file.where);
+    if (name != nullptr && sha256 != nullptr) approval.files.push_back(ApprovedFile{name->text, sha256->text});
   }
   if (const Word* key = word(draft.key, "key")) approval.key = key->text;
   if (const Word* signature = word(draft.signature, "signature")) approval.signature = signature->text;

@@ -33,6 +33,7 @@ struct DraftReading {
 struct SafetyDraft {
   Where where;
   MaybeWord set;
+  std::optional<DraftApproval> approval;
   std::vector<DraftSource> sources;
   std::vector<DraftNever> never;
   std::vector<DraftWithin> within;

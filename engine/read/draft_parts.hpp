@@ -15,6 +15,8 @@ DraftText text_of_child(const XmlNode& node, std::string_view child_name);
 std::optional<DraftText> optional_text_of_child(const XmlNode& node, std::string_view child_name);
 
 DraftSource source_from_node(const XmlNode& node);
+/// Of a protocol or of safety.xml.
+std::optional<DraftApproval> approval_of_root(const XmlNode& root);
 std::vector<DraftCondition> conditions_from_node(const XmlNode& node);
 
 std::vector<DraftThreshold> thresholds_from_node(const XmlNode& thresholds);

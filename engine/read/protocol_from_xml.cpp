@@ -32,11 +32,8 @@ std::optional<DraftFluids> fluids_of(const XmlNode& root) {
   return DraftFluids{node->name.where, node->value_of("hourly")};
 }
 
-std::optional<DraftApproval> approval_of(const XmlNode& root) {
-  const XmlNode* node = root.child("approval");
-  if (node == nullptr) return std::nullopt;
-  return DraftApproval{node->name.where,        node->value_of("by"),  node->value_of("on"),
-                       node->value_of("until"), node->value_of("key"), node->value_of("signature")};
+DraftApprovedFile approved_file_from_node(const XmlNode& node) {
+  return {node.name.where, node.value_of("name"), node.value_of("sha256")};
 }
 
 DraftSign sign_from_node(const XmlNode& node) {
@@ -59,7 +56,7 @@ Draft draft_from_tree(const XmlNode& root) {
           root.value_of("weight-fresh"),
           root.value_of("daily-dose-fresh"),
           root.value_of("insulin-doses"),
-          approval_of(root),
+          approval_of_root(root),
           text_of_child(root, "title"),
           made_from_children<DraftText>(root, "caution", text_from_node),
           made_from_children<DraftSource>(part("sources"), "source", source_from_node),
@@ -84,6 +81,19 @@ DraftSource source_from_node(const XmlNode& node) {
   return {
       node.name.where,        node.value_of("id"),    node.value_of("publisher"),       node.value_of("year"),
       node.value_of("title"), node.value_of("place"), node.value_of("common-practice"), node.value_of("from-memory")};
+}
+
+std::optional<DraftApproval> approval_of_root(const XmlNode& root) {
+  const XmlNode* node = root.child("approval");
+  if (node == nullptr) return std::nullopt;
+  return DraftApproval{node->name.where,
+                       node->value_of("by"),
+                       node->value_of("role"),
+                       node->value_of("on"),
+                       node->value_of("until"),
+                       node->value_of("key"),
+                       node->value_of("signature"),
+                       made_from_children<DraftApprovedFile>(*node, "file", approved_file_from_node)};
 }
 
 Read<Draft> protocol_from_xml(std::string_view bytes, std::string file_name) {

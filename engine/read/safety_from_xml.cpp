@@ -37,6 +37,7 @@ SafetyDraft draft_from_tree(const XmlNode& root) {
   const XmlNode* sources = root.child("sources");
   return {root.name.where,
           root.value_of("set"),
+          approval_of_root(root),
           sources ? made_from_children<DraftSource>(*sources, "source", source_from_node) : std::vector<DraftSource>{},
           made_from_children<DraftNever>(root, "never", never_from_node),
           made_from_children<DraftWithin>(root, "within", within_from_node),

@@ -80,8 +80,10 @@ void add_head(std::vector<ElementWords>& all) {
                maybe("doses", "doses"), maybe("timers", "timers"), maybe("counters", "counters"),
                maybe("marks", "marks"), maybe("history", "history"), maybe("fluids", "fluids"),
                maybe("opening", "opening"), maybe("worse", "worse"), maybe("watch", "watch"), one("steps", "steps")}));
-  all.push_back(element(
-      "approval", {needed("by"), needed("on"), needed("until"), needed("key"), needed("signature")}, {}));
+  all.push_back(element("approval",
+                        {needed("by"), needed("role"), needed("on"), needed("until"), needed("key"), needed("signature")},
+                        {some("file", "approved-file")}));
+  all.push_back(element("approved-file", {needed("name"), needed("sha256")}, {}));
   all.push_back(element("text", {}, with_lines({})));
   all.push_back({"line", {}, {}, false, true});
   all.push_back(element("sources", {}, {some("source", "source")}));
@@ -189,7 +191,7 @@ void add_steps(std::vector<ElementWords>& all) {
 std::vector<ElementWords> make_safety_vocabulary() {
   std::vector<ElementWords> all;
   all.push_back(element("safety", {needed("set")},
-                        {one("sources", "sources"), any("never", "never"), any("within", "within"),
+                        {maybe("approval", "approval"), one("sources", "sources"), any("never", "never"), any("within", "within"),
                          any("monotone", "monotone"), any("reading", "reading")}));
   all.push_back(element("never",
                         {id(), needed("protocol"), one_of("does", false, words::all_of(words::kActionKinds)),

@@ -1,128 +1,153 @@
 #include "seal/seal.hpp"
 
-#include <sodium.h>
-
 #include <algorithm>
 #include <array>
+#include <map>
 
-#include "finding/markup.hpp"
+#include "seal/hex.hpp"
 
 namespace rushlight {
 namespace {
 
-using Bytes = std::vector<unsigned char>;
+using FileState = Sealed::State;
+using SetState = SealedSet::State;
 
-bool library_is_ready() { return sodium_init() >= 0; }
-
-std::string hex_from(const unsigned char* bytes, std::size_t count) {
-  std::string text(count * 2 + 1, '\0');
-  sodium_bin2hex(text.data(), text.size(), bytes, count);
-  text.pop_back();
-  return text;
+std::string sha256_of(std::string_view bytes) {
+  std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
+  crypto_hash_sha256(hash.data(), as_bytes(bytes), bytes.size());
+  return hex_from(hash.data(), hash.size());
 }
 
-std::optional<Bytes> bytes_from_hex(std::string_view text, std::size_t count) {
-  Bytes bytes(count);
-  std::size_t read = 0;
-  const char* end = nullptr;
-  const int failed = sodium_hex2bin(bytes.data(), bytes.size(), text.data(), text.size(), nullptr, &read, &end);
-  if (failed != 0 || read != count || end != text.data() + text.size()) return std::nullopt;
-  return bytes;
+bool same_but_for_standing(Approval one, Approval two) {
+  one.standing = two.standing = Standing::unseen;
+  return one == two;
 }
 
-/// From `start` to behind the `>` that ends this tag; a `>` in a value does not.
-std::size_t tag_end(std::string_view bytes, std::size_t start) {
-  char quote = 0;
-  for (std::size_t at = start; at < bytes.size(); ++at) {
-    const char c = bytes[at];
-    if (quote != 0) {
-      if (c == quote) quote = 0;
-    } else if (c == '"' || c == '\'') {
-      quote = c;
-    } else if (c == '>') {
-      return at + 1;
-    }
-  }
-  return std::string_view::npos;
-}
-
-/// Where the first tag of this name begins, outside comments.
-std::size_t tag_start(std::string_view bytes, std::string_view name) {
-  for (std::size_t at = 0; at < bytes.size(); ++at) {
-    if (bytes.substr(at).starts_with("<!--")) {
-      const std::size_t end = bytes.find("-->", at);
-      if (end == std::string_view::npos) break;
-      at = end + 2;
-      continue;
-    }
-    if (bytes[at] != '<' || !bytes.substr(at + 1).starts_with(name)) continue;
-    const std::size_t behind = at + 1 + name.size();
-    const bool whole = behind < bytes.size() && std::string_view(" \t\r\n/>").find(bytes[behind]) != std::string_view::npos;
-    if (whole) return at;
-  }
-  return std::string_view::npos;
-}
-
-/// What is signed: nobody can move the day or the name without a new signature.
-std::string statement(const Approval& approval, std::string_view bytes) {
-  return "rushlight approval\n" + approval.by + "\n" + text_from_day(approval.on) + "\n" + text_from_day(approval.until) +
-         "\n" + without_approval(bytes);
-}
-
-const unsigned char* as_bytes(const std::string& text) { return reinterpret_cast<const unsigned char*>(text.data()); }
-
-}  // namespace
-
-KeyPair new_key_pair() {
-  if (!library_is_ready()) return {};
-  std::array<unsigned char, crypto_sign_PUBLICKEYBYTES> open{};
-  std::array<unsigned char, crypto_sign_SECRETKEYBYTES> secret{};
-  crypto_sign_keypair(open.data(), secret.data());
-  return {PublicKey{hex_from(open.data(), open.size())}, hex_from(secret.data(), secret.size())};
-}
-
-std::string without_approval(std::string_view bytes) {
-  const std::size_t start = tag_start(bytes, "approval");
-  if (start == std::string_view::npos) return std::string(bytes);
-  std::size_t end = tag_end(bytes, start);
-  if (end == std::string_view::npos) return std::string(bytes);
-  constexpr std::string_view kClosing = "</approval>";
-  if (bytes[end - 2] != '/' && bytes.substr(end).starts_with(kClosing)) end += kClosing.size();
-  return std::string(bytes.substr(0, start)) + std::string(bytes.substr(end));
-}
-
-std::optional<std::string> with_approval(std::string_view bytes, const std::string& by, const Day& on, const Day& until,
-                                         const KeyPair& keys) {
-  const std::string plain = without_approval(bytes);
-  const std::size_t root = tag_start(plain, "protocol");
-  const std::size_t end = root == std::string::npos ? root : tag_end(plain, root);
-  const auto secret = bytes_from_hex(keys.secret_hex, crypto_sign_SECRETKEYBYTES);
-  if (end == std::string::npos || !secret || !library_is_ready()) return std::nullopt;
-  const std::string said = statement(Approval{by, on, until, {}, {}}, plain);
-  std::array<unsigned char, crypto_sign_BYTES> signature{};
-  crypto_sign_detached(signature.data(), nullptr, as_bytes(said), said.size(), secret->data());
-  return plain.substr(0, end) + "<approval by=\"" + escaped_for_markup(by) + "\" on=\"" + text_from_day(on) + "\" until=\"" +
-         text_from_day(until) + "\" key=\"" + keys.public_key.hex + "\" signature=\"" +
-         hex_from(signature.data(), signature.size()) + "\"/>" + plain.substr(end);
-}
-
-bool is_approved(const Approval& approval, std::string_view bytes, const std::vector<PublicKey>& trusted) {
-  const auto key = public_key_from_text(approval.key);
-  if (!key || std::find(trusted.begin(), trusted.end(), *key) == trusted.end()) return false;
-  const auto open = bytes_from_hex(key->hex, crypto_sign_PUBLICKEYBYTES);
+bool signature_fits(const Approval& approval) {
+  const auto open = bytes_from_hex(approval.key, crypto_sign_PUBLICKEYBYTES);
   const auto signature = bytes_from_hex(approval.signature, crypto_sign_BYTES);
   if (!open || !signature || !library_is_ready()) return false;
-  const std::string said = statement(approval, bytes);
+  // Capital digits would be the same numbers in other bytes, and nobody signed those.
+  if (hex_from(open->data(), open->size()) != approval.key) return false;
+  if (hex_from(signature->data(), signature->size()) != approval.signature) return false;
+  const std::string said = statement(approval);
   return crypto_sign_verify_detached(signature->data(), as_bytes(said), said.size(), open->data()) == 0;
 }
 
-std::optional<PublicKey> public_key_from_text(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t\r\n");
-  if (first == std::string_view::npos) return std::nullopt;
-  const std::size_t last = text.find_last_not_of(" \t\r\n");
-  const auto bytes = bytes_from_hex(text.substr(first, last - first + 1), crypto_sign_PUBLICKEYBYTES);
-  if (!bytes) return std::nullopt;
-  return PublicKey{hex_from(bytes->data(), bytes->size())};
+const ApprovedFile* named(const Approval& approval, const std::string& name) {
+  const auto found = std::find_if(approval.files.begin(), approval.files.end(),
+                                  [&](const ApprovedFile& file) { return file.name == name; });
+  return found == approval.files.end() ? nullptr : &*found;
+}
+
+bool names_these_bytes(const Approval& approval, const NamedBytes& file) {
+  const ApprovedFile* approved = named(approval, file.name);
+  return approved != nullptr && approved->sha256 == sha256_of(without_approval(file.bytes));
+}
+
+bool is_trusted(const Approval& approval, const std::vector<PublicKey>& trusted) {
+  const auto key = public_key_from_text(approval.key);
+  return key && std::find(trusted.begin(), trusted.end(), *key) != trusted.end();
+}
+
+/// The approval that most files hold; of two that are held by as many, the one that is met first.
+std::optional<Approval> approval_of_most(const std::vector<Sealed>& files) {
+  std::optional<Approval> most;
+  std::ptrdiff_t held_by = 0;
+  for (const Sealed& file : files) {
+    if (!file.approval) continue;
+    const auto count = std::count_if(files.begin(), files.end(), [&](const Sealed& other) {
+      return other.approval && same_but_for_standing(*other.approval, *file.approval);
+    });
+    if (count > held_by) {
+      most = file.approval;
+      held_by = count;
+    }
+  }
+  return most;
+}
+
+FileState state_of(const Sealed& file, const NamedBytes& bytes, const Approval& approval) {
+  if (!has_approval(bytes.bytes)) return named(approval, file.name) == nullptr ? FileState::unknown : FileState::none;
+  if (!file.approval) return FileState::changed;
+  if (!same_but_for_standing(*file.approval, approval)) return FileState::other;
+  if (named(approval, file.name) == nullptr) return FileState::unknown;
+  return names_these_bytes(approval, bytes) ? FileState::fits : FileState::changed;
+}
+
+}  // namespace
+
+std::string statement(const Approval& approval) {
+  std::string text = "rushlight approval 2\n" + approval.by + "\n" + approval.role + "\n" + text_from_day(approval.on) +
+                     "\n" + text_from_day(approval.until) + "\n";
+  for (const ApprovedFile& file : approval.files) text += file.sha256 + " " + file.name + "\n";
+  return text;
+}
+
+std::optional<Approval> signed_approval(const std::vector<NamedBytes>& files, const std::string& by,
+                                        const std::string& role, const Day& on, const Day& until, const KeyPair& keys) {
+  auto secret = bytes_from_hex(keys.secret_hex, crypto_sign_SECRETKEYBYTES);
+  if (!secret || !can_be_said(by) || !can_be_said(role) || !library_is_ready()) return std::nullopt;
+  Approval approval{by, role, on, until, {}, keys.public_key.hex, "", Standing::unseen};
+  for (const NamedBytes& file : files) {
+    if (!can_be_said(file.name)) return std::nullopt;
+    approval.files.push_back(ApprovedFile{file.name, sha256_of(without_approval(file.bytes))});
+  }
+  std::sort(approval.files.begin(), approval.files.end(),
+            [](const ApprovedFile& one, const ApprovedFile& two) { return one.name < two.name; });
+  const std::string said = statement(approval);
+  std::array<unsigned char, crypto_sign_BYTES> signature{};
+  crypto_sign_detached(signature.data(), nullptr, as_bytes(said), said.size(), secret->data());
+  sodium_memzero(secret->data(), secret->size());
+  approval.signature = hex_from(signature.data(), signature.size());
+  return approval;
+}
+
+const Sealed* SealedSet::find(const std::string& name) const {
+  const auto found = std::find_if(files.begin(), files.end(), [&](const Sealed& file) { return file.name == name; });
+  return found == files.end() ? nullptr : &*found;
+}
+
+SealedSet sealed_set(const std::vector<NamedBytes>& files, const std::vector<PublicKey>& trusted) {
+  SealedSet set;
+  std::map<std::string, std::string_view> bytes;
+  for (const NamedBytes& file : files) {
+    set.files.push_back(Sealed{file.name, FileState::none, approval_in(file.bytes)});
+    bytes[file.name] = file.bytes;
+  }
+  const auto any_has_one =
+      std::any_of(files.begin(), files.end(), [](const auto& file) { return has_approval(file.bytes); });
+  if (!any_has_one) return set;
+  set.state = SetState::changed;
+  set.approval = approval_of_most(set.files);
+  // One that the program did not write is no approval, and the file was approved by nobody or changed since.
+  const Approval approval = set.approval.value_or(Approval{});
+  for (Sealed& file : set.files) file.state = state_of(file, NamedBytes{file.name, bytes[file.name]}, approval);
+  for (const ApprovedFile& file : approval.files) {
+    if (set.find(file.name) == nullptr) set.files.push_back(Sealed{file.name, FileState::missing, std::nullopt});
+  }
+  std::sort(set.files.begin(), set.files.end(),
+            [](const Sealed& one, const Sealed& two) { return one.name < two.name; });
+  const bool all_fit =
+      std::all_of(set.files.begin(), set.files.end(), [](const Sealed& file) { return file.state == FileState::fits; });
+  const bool fits = all_fit && set.approval && bytes.size() == files.size() && signature_fits(*set.approval);
+  if (fits) set.state = is_trusted(*set.approval, trusted) ? SetState::good : SetState::untrusted;
+  if (all_fit && !fits) {
+    for (Sealed& file : set.files)
+      file.state = FileState::changed;  // the element itself was changed, in all of them alike
+  }
+  if (set.approval) {
+    set.approval->standing = set.state == SetState::good        ? Standing::good
+                             : set.state == SetState::untrusted ? Standing::untrusted
+                                                                : Standing::changed;
+  }
+  return set;
+}
+
+Standing standing_of(const NamedBytes& file, const std::vector<PublicKey>& trusted) {
+  const std::optional<Approval> approval = approval_in(file.bytes);
+  if (!approval || !names_these_bytes(*approval, file) || !signature_fits(*approval)) return Standing::changed;
+  return is_trusted(*approval, trusted) ? Standing::good : Standing::untrusted;
 }
 
 }  // namespace rushlight

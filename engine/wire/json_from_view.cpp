@@ -137,6 +137,7 @@ class ViewWriter {
     out_.key("caution").begin_list();
     for (const std::string& caution : view.caution) out_.text(caution);
     out_.end_list();
+    write_approval(view.approval);
     out_.key("why").begin_list();
     for (const Why& why : view.why) {
       out_.begin_object().key("rule").text(why.rule);
@@ -146,6 +147,15 @@ class ViewWriter {
       out_.key("source").text(why.source).end_object();
     }
     out_.end_list();
+  }
+
+  void write_approval(const ShownApproval& shown) {
+    out_.key("approval").begin_object().key("state").text(id_of(shown.state));
+    if (shown.approval) {
+      out_.key("by").text(shown.approval->by).key("role").text(shown.approval->role);
+      out_.key("on").text(text_from_day(shown.approval->on)).key("until").text(text_from_day(shown.approval->until));
+    }
+    out_.key("text").text(shown.text).end_object();
   }
 
   void write_rest(const View& view) {

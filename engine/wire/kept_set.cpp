@@ -40,8 +40,8 @@ std::optional<KeptFile> next_file(std::string_view& rest) {
 
 }  // namespace
 
-std::string text_from_kept(const std::vector<KeptFile>& files) {
-  if (files.size() == 1) return files.front().bytes;
+std::string text_from_kept(const std::vector<KeptFile>& files, bool with_name) {
+  if (files.size() == 1 && !with_name) return files.front().bytes;
   std::string text = std::string(kFirstWords) + std::to_string(files.size()) + "\n";
   for (const KeptFile& file : files) text += std::to_string(file.bytes.size()) + " " + file.name + "\n" + file.bytes;
   return text;

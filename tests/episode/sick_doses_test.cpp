@@ -246,7 +246,7 @@ BOOST_AUTO_TEST_CASE(approval_that_has_not_begun_shows_no_insulin_and_says_when)
   night.answer("ketones", "1.7 mmol/L").answer("last-rapid-insulin", "none");
   BOOST_TEST(!dose_now(night, "ketone-dose").amount.has_value());
   const std::vector<std::string> caution = night.view().caution;
-  const std::string sentence = "The approval of this guide begins only on 2026-01-01. Ask the clinic.";
+  const std::string sentence = "Not approved yet: the approval begins on 2026-01-01. Ask the clinic.";
   BOOST_TEST((std::find(caution.begin(), caution.end(), sentence) != caution.end()));
 }
 

@@ -15,7 +15,7 @@ inline CheckedProtocol small_set(const std::string& first, bool approved = true,
     if (!protocol.value) throw std::runtime_error(text_from_finding(protocol.findings.front(), std::nullopt));
     if (approved)
       protocol.value->parts.front().approval =
-          Approval{"a clinic", *day_from_text("2026-01-01"), *day_from_text("2026-12-31"), {}, {}, true};
+          Approval{"a clinic", "a nurse", *day_from_text("2026-01-01"), *day_from_text("2026-12-31"), {}, {}, {}, Standing::good};
     Checked result = check(std::move(*protocol.value));
     if (!result.protocol) throw std::runtime_error(text_from_finding(result.findings.front(), std::nullopt));
     return *result.protocol;

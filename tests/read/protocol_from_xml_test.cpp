@@ -58,9 +58,10 @@ BOOST_AUTO_TEST_CASE(every_word_of_a_protocol_reaches_the_draft) {
   BOOST_CHECK_EQUAL(text(draft.fluids.value().hourly), "fluid-hour");
   BOOST_CHECK_EQUAL(text(draft.daily_dose_fresh) + text(draft.insulin_doses), "weight-ageyes");
   const DraftApproval& approval = draft.approval.value();
-  BOOST_CHECK_EQUAL(text(approval.by) + text(approval.on) + text(approval.until) + text(approval.key) +
-                        text(approval.signature),
-                    "a clinic2026-03-012027-03-010000");
+  BOOST_CHECK_EQUAL(text(approval.by) + text(approval.role) + text(approval.on) + text(approval.until) +
+                        text(approval.key) + text(approval.signature),
+                    "a clinica nurse2026-03-012027-03-010000");
+  BOOST_CHECK_EQUAL(text(approval.files.at(0).name) + text(approval.files.at(0).sha256), "low.xml00");
   BOOST_CHECK_EQUAL(draft.opening.size(), 1);
   BOOST_CHECK_EQUAL(draft.worse.size(), 1);
   BOOST_CHECK_EQUAL(draft.watch.size(), 2);
