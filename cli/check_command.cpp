@@ -43,6 +43,7 @@ void print_shown(const CheckedFile& file, std::ostream& out) {
 void print_for_people(const std::vector<CheckedPath>& all, std::ostream& out) {
   for (const CheckedPath& each : all) {
     const std::vector<Finding> findings = each.findings();
+    if (each.approval) out << cleaned(each.path) << ": " << cleaned(each.approval->text) << '\n';
     print_findings(out, findings, each.texts);
     if (!has_error(findings)) {
       for (const CheckedFile& file : each.files) print_shown(file, out);

@@ -4,7 +4,9 @@
 #include <filesystem>
 
 #include "cli/read_file.hpp"
+#include "cli/set_approval.hpp"
 #include "cli/today.hpp"
+#include "cli/trusted_keys.hpp"
 #include "read/vetted_bytes.hpp"
 #include "wire/child_from_json.hpp"
 #include "wire/json_tree.hpp"
@@ -17,7 +19,7 @@ CheckedPath checked_child(const std::string& path) {
   FileBytes bytes = bytes_of_file(path, kChildLimits.bytes);
   if (auto* finding = std::get_if<Finding>(&bytes)) {
     file.findings.push_back(std::move(*finding));
-    return CheckedPath{path, {std::move(file)}, {}};
+    return CheckedPath{path, {std::move(file)}, {}, {}};
   }
   const std::string& text = std::get<std::string>(bytes);
   Read<Child> read = child_from_json(text, path, today());
@@ -27,7 +29,7 @@ CheckedPath checked_child(const std::string& path) {
     const WrongUse missing{"no emergency number is in the child file", "add `emergency` to `contacts`"};
     file.findings.push_back(Finding{Severity::warning, Where{path, 0, 0, 0}, missing, {}});
   }
-  return CheckedPath{path, {std::move(file)}, {{path, text}}};
+  return CheckedPath{path, {std::move(file)}, {{path, text}}, {}};
 }
 
 ProtocolSet set_of_one(const std::string& path) {
@@ -42,9 +44,26 @@ ProtocolSet set_of_one(const std::string& path) {
   return set;
 }
 
+/// Of a file alone it is only known whether it is what was approved, not whether its set is whole.
+std::optional<CheckedApproval> approval_of_checked(const ProtocolSet& set) {
+  if (set.texts.empty()) return std::nullopt;
+  std::optional<Approval> approval;
+  std::string beside;
+  if (set.sealed) {
+    approval = approval_of_set(*set.sealed);
+  } else if (const auto& [path, bytes] = *set.texts.begin(); has_approval(bytes)) {
+    approval = approval_in(bytes).value_or(Approval{});
+    approval->standing = standing_of({std::filesystem::path(path).filename().string(), bytes}, trusted_keys());
+    beside = " This file alone was looked at, not its set.";
+  }
+  return CheckedApproval{approval_state(approval, today()), approval,
+                         approval_text(approval, today(), Language::en) + beside};
+}
+
 /// What is said about the folder itself, or about a file that is none of it, has an entry of its own in front.
 CheckedPath by_file(const std::string& path, ProtocolSet set) {
-  CheckedPath checked{path, {}, std::move(set.texts)};
+  CheckedPath checked{path, {}, {}, approval_of_checked(set)};
+  checked.texts = std::move(set.texts);
   for (const FileOfSet& file : set.files)
     checked.files.push_back(CheckedFile{file.name, CheckedFile::Kind::protocol, file.sense, {}, file.shown});
   for (Finding& finding : set.findings) {
@@ -53,7 +72,8 @@ CheckedPath by_file(const std::string& path, ProtocolSet set) {
                           [&](const CheckedFile& file) { return file.name == finding.where.file; });
     };
     if (owner() == checked.files.end())
-      checked.files.insert(checked.files.begin(), CheckedFile{finding.where.file, CheckedFile::Kind::folder, false, {}, {}});
+      checked.files.insert(checked.files.begin(),
+                           CheckedFile{finding.where.file, CheckedFile::Kind::folder, false, {}, {}});
     owner()->findings.push_back(std::move(finding));
   }
   return checked;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "cli/protocol_set.hpp"
+#include "episode/approval_text.hpp"
 #include "finding/property.hpp"
 
 namespace rushlight {
@@ -26,11 +27,19 @@ struct CheckedFile {
   std::vector<Verdict> verdicts() const;
 };
 
+/// Who stands for a protocol or a set, today.
+struct CheckedApproval {
+  ApprovalState state;
+  std::optional<Approval> approval;  // as written
+  std::string text;
+};
+
 /// What there is to say about one path: a protocol (*.xml), a child file (*.json), or a folder of protocols.
 struct CheckedPath {
   std::string path;
   std::vector<CheckedFile> files;
   FileTexts texts;
+  std::optional<CheckedApproval> approval = {};  // not of a child file, nor of what cannot be read
 
   std::vector<Finding> findings() const;  // of all files, in file order
   bool to_the_end() const;

@@ -56,6 +56,17 @@ std::string json_from_checked(const std::vector<CheckedPath>& all) {
   out.begin_object();
   out.key("errors").whole(static_cast<long long>(counts.errors));
   out.key("warnings").whole(static_cast<long long>(counts.warnings));
+  out.key("approvals").begin_list();
+  for (const CheckedPath& each : all) {
+    if (!each.approval) continue;
+    out.begin_object().key("path").text(each.path).key("state").text(id_of(each.approval->state));
+    if (const auto& approval = each.approval->approval) {
+      out.key("by").text(approval->by).key("role").text(approval->role);
+      out.key("on").text(text_from_day(approval->on)).key("until").text(text_from_day(approval->until));
+    }
+    out.key("text").text(each.approval->text).end_object();
+  }
+  out.end_list();
   out.key("files").begin_list();
   for (const CheckedPath& each : all) {
     for (const CheckedFile& file : each.files) write(out, file);

@@ -7,6 +7,7 @@
 #include "cli/compare_command.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/demo.hpp"
+#include "cli/describe.hpp"
 #include "cli/draw_picture.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/language.hpp"
@@ -24,34 +25,42 @@ CLI::Option* add_language(CLI::App& command, std::string& language) {
 }
 
 void describe_walk(CLI::App& command, WalkOptions& options) {
-  command.add_option("--child", options.child, "The child file (see: rushlight child new)");
+  command.add_option("--child", options.child, "The child file (see: rushlight child new)")->type_name("FILE");
   command.add_flag("--demo-child", options.demo_child, "Practise with an invented child")->excludes("--child");
-  command.add_option("--protocols", options.protocols, "A folder with the clinic's protocols");
-  command.add_option("--set", options.set, "One of the sets inside the program, such as reference");
-  command.add_option("--protocol", options.protocol, "Which protocol to follow: asked first when none is named");
-  command.add_option("--from", options.from, "Enter a night that was kept on paper, from this time on, like 02:10");
+  command.add_option("--protocols", options.protocols, "A folder with the clinic's protocols")->type_name("DIR");
+  command.add_option("--set", options.set, "One of the sets inside the program, such as reference")
+      ->type_name("NAME-OF-SET");
+  command.add_option("--protocol", options.protocol, "Which protocol to follow: asked first when none is named")
+      ->type_name("ID");
+  command.add_option("--from", options.from, "Enter a night that was kept on paper, from this time on, like 02:10")
+      ->type_name("HH:MM");
   add_language(command, options.language);
-  command.add_option("--journal", options.journal, "The file that keeps every answer");
+  command.add_option("--journal", options.journal, "The file that keeps every answer")->type_name("FILE");
   command.add_flag("--no-journal", options.no_journal, "Keep nothing")->excludes("--journal");
   command.add_flag("--plain", options.plain, "Plain lines only, for a screen reader or a slow line");
   command.add_flag("--json", options.json, "One event for each line in, one view for each line out");
   command.add_flag("--take-over", options.take_over, "With --json: take this child over from another walk");
+  say_exit_statuses(command, "the walk came to its end, or was left",
+                    "something was refused: a set, a child file, a line of --json");
 }
 
 void describe_check(CLI::App& command, CheckOptions& options) {
-  command.add_option("path", options.paths, "Protocols (*.xml), child files (*.json), folders of protocols");
+  command.add_option("path", options.paths, "Protocols (*.xml), child files (*.json), folders of protocols")
+      ->type_name("PATH");
   command.add_flag("--json", options.json, "Print one JSON document");
-  command.add_option("--junit", options.junit, "Write JUnit XML to this file for a CI; - prints it");
+  command.add_option("--junit", options.junit, "Write JUnit XML to this file for a CI; - prints it")->type_name("FILE");
   command.add_option("--explain", options.explain, "Say who comes to this step or rule, and how")
+      ->type_name("ID")
       ->excludes("--json")
       ->excludes("--junit");
+  say_exit_statuses(command, "no error", "there are errors");
 }
 
 void describe_pictures(CLI::App& command, PictureWish& wish) {
   CLI::Option* map = command.add_option("--map", wish.map, "Draw what a step decides, as STEP:FACT or STEP:FACT,FACT");
   CLI::Option* flow = command.add_flag("--flow", wish.flow, "Draw all steps of a protocol on one page")->excludes(map);
   command.add_option("--given", wish.given, "With --map: one answer held fast, as FACT=VALUE")->needs(map);
-  command.add_option("--out", wish.out, "The file to draw to: *.svg or *.png");
+  command.add_option("--out", wish.out, "The file to draw to: *.svg or *.png")->type_name("FILE");
   for (CLI::Option* picture : {map, flow}) picture->excludes("--json")->excludes("--junit")->excludes("--explain");
 }
 
@@ -81,6 +90,7 @@ int run(int count, char** words) {
       "rushlight"};
   app.set_version_flag("--version", "rushlight 0.1.0");
   app.require_subcommand(0, 1);
+  say_exit_statuses(app, "done", "there are errors, or a rule refused it");
 
   WalkOptions walk;
   CLI::App* walk_app = app.add_subcommand("walk", "Start, or go on with, a low or a sick day");
@@ -89,13 +99,17 @@ int run(int count, char** words) {
   std::string demo_language = "en";
   CLI::App* demo_app = app.add_subcommand("demo", "Play a whole low with an invented child; asks nothing");
   add_language(*demo_app, demo_language);
+  say_exit_statuses(*demo_app, "the demo came to its end", "it did not");
 
   CLI::App* child_app = app.add_subcommand("child", "The child file");
   child_app->require_subcommand(1);
   CLI::App* new_app = child_app->add_subcommand("new", "Make a child file: answers a few questions");
   std::string child_out, child_language;
-  new_app->add_option("--out", child_out, "The file to write; nothing may be there yet");
+  new_app->add_option("--out", child_out, "The file to write; nothing may be there yet")->type_name("FILE");
   add_language(*new_app, child_language);
+  say_exit_statuses(*child_app, "done", "nothing was written");
+  say_exit_statuses(*new_app, "the file is written", "nothing was written",
+                    "the answers ended too early, or the file cannot be written");
 
   CheckOptions check;
   CLI::App* check_app = app.add_subcommand("check", "Look for mistakes in protocols, child files or folders");
@@ -107,10 +121,18 @@ int run(int count, char** words) {
   CLI::App* compare_app = app.add_subcommand("compare", "Say what changes in decisions from one version to another");
   describe_compare(*compare_app, compared);
 
+  Commands commands;
+  for (const auto describe :
+       {describe_new_set, describe_approve, describe_approval, describe_key, describe_where, describe_words})
+    describe(app, commands);
+
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? 0 : 2;
+  }
+  for (const Command& command : commands) {
+    if (command.app->parsed()) return command.run();
   }
   if (demo_app->parsed()) return demo(language_named(demo_language).value_or(Language::en), embedded_set("reference"));
   if (check_app->parsed() && (picture.flow || !picture.map.empty())) {

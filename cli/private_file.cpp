@@ -8,6 +8,8 @@
 #include <cstring>
 #include <filesystem>
 
+#include "cli/durable.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -21,17 +23,6 @@ Finding cannot_write(const std::string& path, int error) {
   return refusal(path, NotReadable{std::string("it cannot be written: ") + std::strerror(error)});
 }
 
-bool write_all(int descriptor, const std::string& bytes) {
-  std::size_t done = 0;
-  while (done < bytes.size()) {
-    const ssize_t put = ::write(descriptor, bytes.data() + done, bytes.size() - done);
-    if (put < 0 && errno == EINTR) continue;
-    if (put <= 0) return false;
-    done += static_cast<std::size_t>(put);
-  }
-  return ::fsync(descriptor) == 0;
-}
-
 // Each folder that is missing, for its owner only.
 int make_folders(const fs::path& folder) {
   if (folder.empty() || fs::is_directory(folder)) return 0;
@@ -39,16 +30,7 @@ int make_folders(const fs::path& folder) {
   return ::mkdir(folder.c_str(), 0700) == 0 || errno == EEXIST ? 0 : errno;
 }
 
-void sync_folder(const fs::path& folder) {
-  const int descriptor = ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (descriptor < 0) return;
-  ::fsync(descriptor);
-  ::close(descriptor);
-}
-
-}  // namespace
-
-std::optional<Finding> write_private_file(const std::string& path, const std::string& bytes) {
+std::optional<Finding> write_new_file(const std::string& path, const std::string& bytes, mode_t mode) {
   struct stat about {};
   const WrongUse exists{"`" + path + "` is already there and stays as it is",
                         "move it away first, or give another name with --out"};
@@ -57,9 +39,10 @@ std::optional<Finding> write_private_file(const std::string& path, const std::st
   if (const int error = make_folders(folder); error != 0) return cannot_write(path, error);
 
   const std::string temporary = path + ".new-" + std::to_string(::getpid());
-  const int descriptor = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0600);
+  const int descriptor = ::open(temporary.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, mode);
   if (descriptor < 0) return cannot_write(path, errno);
-  const bool written = ::fchmod(descriptor, 0600) == 0 && write_all(descriptor, bytes);
+  const bool closed = mode != 0600 || ::fchmod(descriptor, mode) == 0;  // whatever the umask is
+  const bool written = closed && write_durably(descriptor, bytes);
   const int error = errno;
   ::close(descriptor);
   // A link, unlike a rename, never replaces what got the name in the meantime.
@@ -68,8 +51,18 @@ std::optional<Finding> write_private_file(const std::string& path, const std::st
   ::unlink(temporary.c_str());
   if (!written) return cannot_write(path, error);
   if (!named) return naming_error == EEXIST ? refusal(path, exists) : cannot_write(path, naming_error);
-  sync_folder(folder);
+  sync_folder(folder.string());
   return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Finding> write_private_file(const std::string& path, const std::string& bytes) {
+  return write_new_file(path, bytes, 0600);
+}
+
+std::optional<Finding> write_public_file(const std::string& path, const std::string& bytes) {
+  return write_new_file(path, bytes, 0644);
 }
 
 }  // namespace rushlight

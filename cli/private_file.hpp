@@ -12,4 +12,7 @@ namespace rushlight {
 /// it is written.
 std::optional<Finding> write_private_file(const std::string& path, const std::string& bytes);
 
+/// The same for a file that is meant for others too (0644, less what the umask takes).
+std::optional<Finding> write_public_file(const std::string& path, const std::string& bytes);
+
 }  // namespace rushlight

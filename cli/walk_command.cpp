@@ -7,9 +7,11 @@
 #include "cli/embedded.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/language.hpp"
+#include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/read_file.hpp"
 #include "cli/say.hpp"
+#include "cli/set_in_use.hpp"
 #include "cli/shell_word.hpp"
 #include "cli/today.hpp"
 #include "cli/walk_json.hpp"
@@ -82,13 +84,25 @@ int refuse(const WalkOptions& options, const std::vector<Finding>& findings, Lan
   return exit_status_of(findings);
 }
 
-ProtocolSet protocols_for(const WalkOptions& options, const Child& child, const std::string& child_file) {
-  const std::string& set = options.set.empty() ? child.set : options.set;
-  if (!options.protocols.empty()) return set_in_folder(options.protocols, set);
-  if (!options.set.empty() || child.protocols.empty()) return embedded_set(set);
-  // A folder in the child file is meant from where that file is, not from wherever the program was started.
-  const std::filesystem::path folder = std::filesystem::path(child_file).parent_path() / child.protocols;
-  return set_in_folder(folder.string(), set);
+constexpr Both kSetGone{"The clinic's protocols are not where the child file says: {1}",
+                        "Los protocolos de la clínica no están donde dice la ficha: {1}"};
+constexpr Both kByTheExample{"To walk by the example set, which no clinic approved: {1}",
+                             "Para seguir la guía de ejemplo, que ninguna clínica aprobó: {1}"};
+
+/// The folder that the child file names is not there: a family moved it, or a stick was taken out.
+bool is_gone(const SetInUse& use) {
+  std::error_code error;
+  return use.why == SetInUse::Why::child_protocols && !std::filesystem::is_directory(use.folder, error);
+}
+
+int set_is_gone(const WalkOptions& options, const SetInUse& use, const ProtocolSet& set, Language language) {
+  if (options.json) std::cout << json_from_refusal(set.findings) << '\n';
+  WalkOptions by_example = options;
+  by_example.set = "reference";
+  std::cerr << cannot_begin(
+      {say(kSetGone, language, cleaned(use.folder)), say(kByTheExample, language, cleaned(how_to_go_on(by_example)))},
+      language, how_to_go_on(options));
+  return exit_status_of(set.findings);
 }
 
 int no_child(Language language) {
@@ -100,7 +114,8 @@ int no_child(Language language) {
 
 int walk_command(const WalkOptions& options) {
   if (!options.from.empty() && !clock_time_from_text(options.from)) {
-    const Finding wrong{Severity::error, Where{"--from", 0, 0, 0}, BadNumber{options.from, "a clock time is written as HH:MM"}, {}};
+    const Finding wrong{
+        Severity::error, Where{"--from", 0, 0, 0}, BadNumber{options.from, "a clock time is written as HH:MM"}, {}};
     return refuse(options, {wrong}, language_of_machine());
   }
   const std::optional<Language> chosen = language_named(options.language);
@@ -118,7 +133,9 @@ int walk_command(const WalkOptions& options) {
   }
 
   const Language language = chosen.value_or(read.child->language);
-  ProtocolSet set = protocols_for(options, *read.child, child_file);
+  const SetInUse use = set_in_use(options.protocols, options.set, &*read.child, child_file);
+  ProtocolSet set = read_set(use);
+  if (is_gone(use)) return set_is_gone(options, use, set, language);
   const std::string id = options.protocol.empty() ? "low" : options.protocol;
   const LoadedProtocol* protocol = set.find(id);
   if (has_error(set.findings)) return refuse(options, set.findings, language);

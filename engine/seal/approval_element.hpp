@@ -26,7 +26,8 @@ bool has_approval(std::string_view bytes);
 /// no line. Empty when the file has no such tag.
 std::optional<std::string> with_approval(std::string_view bytes, const Approval& approval);
 
-/// A name or a role that can be signed: something is in it, and no control character.
+/// A name or a role that can be signed: something is in it, no control character, no blanks at its ends and no two
+/// together.
 bool can_be_said(std::string_view words);
 
 }  // namespace rushlight

@@ -1,0 +1,80 @@
+#include "cli/approval_list.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <ostream>
+
+#include "cli/plain_text.hpp"
+#include "picture/names.hpp"
+#include "read/resolved_from_xml.hpp"
+#include "verify/dose_envelope.hpp"
+
+namespace rushlight {
+namespace {
+
+constexpr int kListWidth = 110;
+
+void list_line(std::ostream& out, const std::string& lead, const std::string& text) {
+  for (const std::string& line : wrapped(lead, cleaned(text), kListWidth)) out << line << '\n';
+}
+
+void list_numbers(const Protocol& protocol, std::ostream& out) {
+  out << "  numbers\n";
+  for (std::size_t at = 0; at < protocol.thresholds.size(); ++at) {
+    const Threshold& threshold = protocol.thresholds[at];
+    const Source& source = protocol[threshold.source];
+    const char* origin = source.from_memory       ? "  (from memory)"
+                         : source.common_practice ? "  (common practice, no source)"
+                                                  : "";
+    list_line(out, "    ",
+              as_written(protocol, threshold.label) + " (`" + threshold.name +
+                  "`): " + value_words(protocol, ThresholdId{static_cast<std::uint16_t>(at)}) + origin);
+  }
+}
+
+void list_doses(const Protocol& protocol, std::ostream& out) {
+  if (protocol.doses.empty()) return;
+  out << "  doses, from the least to the greatest that any child gets\n";
+  for (const DoseEnvelope& envelope : dose_envelopes(protocol))
+    list_line(out, "    ", text_from_envelope(protocol, envelope));
+}
+
+void list_shown(const std::vector<Shown>& all, std::ostream& out) {
+  const auto is_call = [](const Shown& shown) { return std::holds_alternative<ComesInTime>(shown); };
+  const bool any_call = std::any_of(all.begin(), all.end(), is_call);
+  out << (any_call ? "  calls, at the latest\n" : "  calls: no law of safety.xml says how late one may be\n");
+  for (const Shown& shown : all) {
+    if (is_call(shown)) list_line(out, "    ", sentence(shown));
+  }
+  out << "  what no check shows\n";
+  for (const Shown& shown : all) {
+    if (std::holds_alternative<NotShown>(shown)) list_line(out, "    ", sentence(shown));
+  }
+}
+
+}  // namespace
+
+void print_what_is_approved(const ProtocolSet& set, std::ostream& out) {
+  for (const FileOfSet& file : set.files) {
+    const std::string name = std::filesystem::path(file.name).filename().string();
+    // Each file by itself: in the set it holds the numbers of the others too.
+    const Read<Protocol> read = resolved_from_xml(set.texts.at(file.name), file.name);
+    if (!read.value) {
+      const std::size_t laws = set.laws ? set.laws->never.size() + set.laws->within.size() + set.laws->monotone.size() +
+                                              set.laws->reading.size()
+                                        : 0;
+      out << cleaned(name) << ": " << laws << (laws == 1 ? " law of the clinic\n\n" : " laws of the clinic\n\n");
+      continue;
+    }
+    const Protocol& protocol = *read.value;
+    out << cleaned(name + ": " + as_written(protocol, protocol.title) + " (`" + protocol.name + "`, version " +
+                   protocol.version)
+        << ")\n  insulin doses: " << (protocol.parts.front().insulin_doses ? "ON" : "off") << '\n';
+    list_numbers(protocol, out);
+    list_doses(protocol, out);
+    list_shown(file.shown, out);
+    out << '\n';
+  }
+}
+
+}  // namespace rushlight

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "cli/command_words.hpp"
+
+namespace rushlight {
+
+// The words of a command for --help, completion and manual, and what it does: one function a command, each in a file of
+// its own.
+
+void describe_approve(CLI::App& app, Commands& commands);
+void describe_approval(CLI::App& app, Commands& commands);
+void describe_key(CLI::App& app, Commands& commands);
+void describe_new_set(CLI::App& app, Commands& commands);
+void describe_where(CLI::App& app, Commands& commands);
+
+/// `completion` and `man`, which --help does not show: they are made from all other commands.
+void describe_words(CLI::App& app, Commands& commands);
+
+}  // namespace rushlight

@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string>
+
+namespace rushlight {
+
+/// All of the bytes, and durable. False, with errno, when not.
+bool write_durably(int descriptor, const std::string& bytes);
+
+/// Makes the names in a folder durable. A folder that cannot be opened is passed over: its files are.
+void sync_folder(const std::string& folder);
+
+}  // namespace rushlight

@@ -1,0 +1,20 @@
+#include "cli/refusals.hpp"
+
+#include "cli/print_findings.hpp"
+
+namespace rushlight {
+
+Finding whole_error(const std::string& where, Kind kind) {
+  return Finding{Severity::error, Where{where, 0, 0, 0}, std::move(kind), {}};
+}
+
+Finding cannot_do(const std::string& where, const std::string& what, const std::string& right) {
+  return whole_error(where, WrongUse{what, right});
+}
+
+int tell_refusal(std::ostream& err, const Finding& finding) {
+  print_findings(err, {finding}, {});
+  return exit_status_of({finding});
+}
+
+}  // namespace rushlight
