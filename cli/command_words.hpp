@@ -8,11 +8,11 @@
 namespace rushlight {
 
 /// A command and what it does when it was typed.
-struct Command {
+struct TypedCommand {
   CLI::App* app;
   std::function<int()> run;
 };
-using Commands = std::vector<Command>;
+using Commands = std::vector<TypedCommand>;
 
 /// Puts the three exit statuses below the command's --help. Every command has the same three.
 void say_exit_statuses(

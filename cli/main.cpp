@@ -131,7 +131,7 @@ int run(int count, char** words) {
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? 0 : 2;
   }
-  for (const Command& command : commands) {
+  for (const TypedCommand& command : commands) {
     if (command.app->parsed()) return command.run();
   }
   if (demo_app->parsed()) return demo(language_named(demo_language).value_or(Language::en), embedded_set("reference"));
