@@ -97,6 +97,24 @@ constexpr const char* kCaution =
     "Rushlight follows the clinic's protocol and does not replace it, the clinic or a licensed professional.\n"
     "Local emergency rules come first. If in doubt, call.\n";
 
+/// Lines of at most 78 letters, broken at blanks; what begins a macro stays whole. roff fills them again.
+std::string in_short_lines(const std::string& page) {
+  constexpr std::size_t kWidest = 78;
+  std::istringstream lines(page);
+  std::string text;
+  for (std::string line; std::getline(lines, line);) {
+    while (line.size() > kWidest && line.front() != '.') {
+      const std::size_t blank = line.rfind(' ', kWidest);
+      const bool breaks = blank != std::string::npos && blank > 0 && line[blank + 1] != '.' && line[blank + 1] != '\'';
+      if (!breaks) break;
+      text += line.substr(0, blank) + "\n";
+      line = line.substr(blank + 1);
+    }
+    text += line + "\n";
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string man_page(const CommandWords& command, const std::string& version, const std::string& date) {
@@ -116,7 +134,7 @@ std::string man_page(const CommandWords& command, const std::string& version, co
     if (!option.value.empty()) page += " " + italic(value_of(option));
     page += "\n" + roff(option.description) + "\n";
   }
-  return page + exit_statuses(command.footer) + kFiles + kCaution;
+  return in_short_lines(page + exit_statuses(command.footer) + kFiles + kCaution);
 }
 
 }  // namespace rushlight

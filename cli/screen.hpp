@@ -21,12 +21,12 @@ struct Screen {
   std::string who;      // the child's name, cut where there is no room for it and the time
   std::string when;     // the clock time beside it, never cut
   std::string headline;
-  std::string standing;  // below it, when no clinic stands for the protocol now; may be empty
   std::vector<Block> body;     // an empty block is a blank line, left out when there is no room
   std::string said;            // what became of the last line typed; may be empty
   std::string tell;            // what to type now
   std::string keys, few_keys;  // the keys that are the same everywhere, and the same for a small screen
   std::string live;            // the countdown above the prompt; may be empty
+  std::string standing = {};   // below the headline, when no clinic stands for the protocol now; may be empty
 
   /// Equal but for the clock: such a screen need not be drawn again.
   bool says_the_same_as(const Screen& other) const;
