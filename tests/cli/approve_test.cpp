@@ -14,8 +14,6 @@ namespace rushlight::tests {
 
 namespace {
 
-bool says(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
-
 /// The view that a walk by this set shows first, on this day.
 std::string first_view(const std::string& set, const std::string& day, const std::vector<std::string>& more = {}) {
   std::vector<std::string> words = {"walk", "--json", "--protocols", set};
@@ -36,13 +34,13 @@ BOOST_AUTO_TEST_CASE(set_is_approved_in_every_file_and_everything_it_stands_for_
         "Treat as low below (`low`): 70 mg/dL = 3.9 mmol/L", "`rescue-glucagon`: 0.5 mg",
         "comes to `clinic-now` after 45 min at", "safety.xml: 18 laws of the clinic", "type the word approve",
         "Approved by Ana Rill (consultant)"})
-    BOOST_TEST(says(done.out, shown), shown << "\n" << done.out);
+    BOOST_TEST(tells(done.out, shown), shown << "\n" << done.out);
   for (const auto& [name, bytes] : bytes_in(set))
-    BOOST_TEST(says(bytes, "<approval by=\"Ana Rill\" role=\"consultant\""), name);
+    BOOST_TEST(tells(bytes, "<approval by=\"Ana Rill\" role=\"consultant\""), name);
   const Run asked = clinic().run({"approval", set});
   BOOST_TEST(asked.status == 0, asked.out);
-  BOOST_TEST(says(asked.out, "Approved by Ana Rill (consultant), until " + day_from_today(365) + "."), asked.out);
-  BOOST_TEST(says(asked.out, "(trusted here)"));
+  BOOST_TEST(tells(asked.out, "Approved by Ana Rill (consultant), until " + day_from_today(365) + "."), asked.out);
+  BOOST_TEST(tells(asked.out, "(trusted here)"));
   BOOST_TEST(clinic().run({"check", set}).status == 0);
 }
 
@@ -64,7 +62,7 @@ BOOST_AUTO_TEST_CASE(set_with_an_error_is_not_approved) {
   const auto before = bytes_in(set);
   const Run refused = approve(set);
   BOOST_TEST(refused.status == 1);
-  BOOST_TEST(says(refused.err, "A set with an error is not approved"), refused.err);
+  BOOST_TEST(tells(refused.err, "A set with an error is not approved"), refused.err);
   BOOST_TEST((bytes_in(set) == before));
 }
 
@@ -81,7 +79,7 @@ BOOST_AUTO_TEST_CASE(any_other_word_signs_nothing) {
     const Run refused = clinic().run(
         {"approve", set, "--as", "Ana Rill", "--role", "consultant", "--until", day_from_today(30)}, typed);
     BOOST_TEST(refused.status == 1, typed);
-    BOOST_TEST(says(refused.out, "Nothing was signed."));
+    BOOST_TEST(tells(refused.out, "Nothing was signed."));
   }
   BOOST_TEST((bytes_in(set) == before));
 }
@@ -93,7 +91,7 @@ BOOST_AUTO_TEST_CASE(wrong_passphrase_is_said_and_signs_nothing) {
       clinic().run({"approve", set, "--as", "Ana Rill", "--role", "consultant", "--until", day_from_today(30), "--yes"},
                    "four words of a thief\n");
   BOOST_TEST(refused.status == 1);
-  BOOST_TEST(says(refused.err, "the passphrase does not open this key"), refused.err);
+  BOOST_TEST(tells(refused.err, "the passphrase does not open this key"), refused.err);
   BOOST_TEST((bytes_in(set) == before));
 }
 
@@ -123,7 +121,7 @@ BOOST_DATA_TEST_CASE(last_day_that_is_over_far_away_or_no_day_is_refused, boost:
       clinic().run({"approve", set, "--as", "Ana Rill", "--role", "consultant", "--until", day.until, "--yes"},
                    std::string(kPassphrase) + "\n");
   BOOST_TEST(refused.status == 1);
-  BOOST_TEST(says(refused.err, day.words), refused.err);
+  BOOST_TEST(tells(refused.err, day.words), refused.err);
   BOOST_TEST(clinic().run({"approval", set}).status == 1);
 }
 
@@ -147,7 +145,7 @@ BOOST_AUTO_TEST_CASE(name_and_role_are_said_as_they_are_or_refused) {
   BOOST_TEST(with("Ana \"Anita\" Rill & Söhne <ana>", "pediatra > 'jefa'").status == 0);
   const Run asked = clinic().run({"approval", set});
   BOOST_TEST(asked.status == 0, asked.out);
-  BOOST_TEST(says(asked.out, "Ana \"Anita\" Rill & Söhne <ana> (pediatra > 'jefa')"), asked.out);
+  BOOST_TEST(tells(asked.out, "Ana \"Anita\" Rill & Söhne <ana> (pediatra > 'jefa')"), asked.out);
   for (const std::string& bad : {std::string(), std::string("  "), std::string("a\nb"), std::string("a\x1b[2J"),
                                  std::string(101, 'x'), std::string("\xff\xfe")}) {
     BOOST_TEST(with(bad, "consultant").status == 1, bad);
@@ -164,7 +162,7 @@ BOOST_AUTO_TEST_CASE(link_closed_file_and_disk_that_takes_no_more_are_told_and_n
   const auto linked = bytes_in(set);
   const Run through_link = approve(set);
   BOOST_TEST(through_link.status == 1);
-  BOOST_TEST(says(through_link.err, "this is a link to another file"), through_link.err);
+  BOOST_TEST(tells(through_link.err, "this is a link to another file"), through_link.err);
   BOOST_TEST((bytes_in(set) == linked));
 
   fs::remove(set + "/low.xml");
@@ -173,7 +171,7 @@ BOOST_AUTO_TEST_CASE(link_closed_file_and_disk_that_takes_no_more_are_told_and_n
   BOOST_REQUIRE(::chmod((set + "/ketones.xml").c_str(), 0444) == 0);
   const Run closed = approve(set);
   BOOST_TEST(closed.status == 1);
-  BOOST_TEST(says(closed.err, "ketones.xml: error: this file may not be written"), closed.err);
+  BOOST_TEST(tells(closed.err, "ketones.xml: error: this file may not be written"), closed.err);
   BOOST_TEST((bytes_in(set) == before));
   BOOST_REQUIRE(::chmod((set + "/ketones.xml").c_str(), 0644) == 0);
 
@@ -185,7 +183,7 @@ BOOST_AUTO_TEST_CASE(link_closed_file_and_disk_that_takes_no_more_are_told_and_n
                               clinic().path("passphrase-line") + " >/dev/null 2>" + clinic().path("said");
   const int status = std::system(("bash -c \"" + command + "\"").c_str());
   BOOST_TEST(WEXITSTATUS(status) == 2);
-  BOOST_TEST(says(clinic().read("said"), "low.xml: error: it cannot be written"), clinic().read("said"));
+  BOOST_TEST(tells(clinic().read("said"), "low.xml: error: it cannot be written"), clinic().read("said"));
   BOOST_TEST((bytes_in(set) == before), "no file changed and none was left beside");
 }
 
@@ -204,7 +202,7 @@ BOOST_AUTO_TEST_CASE(file_that_changed_since_it_was_read_is_not_written_over) {
   folder.write("b.xml", "changed by somebody");
   const auto finding = rewrite_files({{folder.path("a.xml"), "one", "new"}, {folder.path("b.xml"), "two", "new"}});
   BOOST_REQUIRE(finding.has_value());
-  BOOST_TEST(says(sentence(finding->kind), "changed in the meantime"));
+  BOOST_TEST(tells(sentence(finding->kind), "changed in the meantime"));
   BOOST_TEST(folder.read("a.xml") == "one");
   BOOST_TEST(!rewrite_files({{folder.path("a.xml"), "one", "new"}}).has_value());
   BOOST_TEST(folder.read("a.xml") == "new");
@@ -219,14 +217,14 @@ BOOST_AUTO_TEST_CASE(every_face_says_who_approved_it_as_what_and_until_when) {
   BOOST_REQUIRE(approve(set).status == 0);
   const std::string said = "Approved by Ana Rill (consultant), until " + day_from_today(365) + ".";
   const std::string view = first_view(set, day_from_today(0));
-  BOOST_TEST(says(view, said), view);
-  BOOST_TEST(says(view, "\"approval\":{\"state\":\"approved\",\"by\":\"Ana Rill\",\"role\":\"consultant\""), view);
+  BOOST_TEST(tells(view, said), view);
+  BOOST_TEST(tells(view, "\"approval\":{\"state\":\"approved\",\"by\":\"Ana Rill\",\"role\":\"consultant\""), view);
   const Run checked = clinic().run({"check", set});
   BOOST_TEST(lines_of(checked.out).front() == set + ": " + said);
-  BOOST_TEST(says(clinic().run({"check", set, "--json"}).out,
+  BOOST_TEST(tells(clinic().run({"check", set, "--json"}).out,
                   "\"state\":\"approved\",\"by\":\"Ana Rill\",\"role\":\"consultant\""));
   const Run walked = clinic().run({"walk", "--demo-child", "--no-journal", "--protocols", set, "--lang", "es"}, "");
-  BOOST_TEST(says(walked.out, "Aprobado por Ana Rill (consultant), hasta " + day_from_today(365)), walked.out);
+  BOOST_TEST(tells(walked.out, "Aprobado por Ana Rill (consultant), hasta " + day_from_today(365)), walked.out);
 }
 
 BOOST_AUTO_TEST_CASE(after_a_change_of_any_file_every_face_says_so_in_its_first_lines) {
@@ -234,12 +232,12 @@ BOOST_AUTO_TEST_CASE(after_a_change_of_any_file_every_face_says_so_in_its_first_
   BOOST_REQUIRE(approve(set).status == 0);
   change_file(set + "/safety.xml", "<never", " <never");
   const std::string said = "Changed since the clinic approved it. Ask the clinic.";
-  BOOST_TEST(says(first_view(set, day_from_today(0)), "\"state\":\"changed\""));
+  BOOST_TEST(tells(first_view(set, day_from_today(0)), "\"state\":\"changed\""));
   BOOST_TEST(lines_of(clinic().run({"check", set}).out).front() == set + ": " + said);
   const Run asked = clinic().run({"approval", set});
   BOOST_TEST(asked.status == 1);
-  BOOST_TEST(says(asked.out, "safety.xml   changed since it was approved"), asked.out);
-  BOOST_TEST(says(asked.out, "low.xml      as it was approved"), asked.out);
+  BOOST_TEST(tells(asked.out, "safety.xml   changed since it was approved"), asked.out);
+  BOOST_TEST(tells(asked.out, "low.xml      as it was approved"), asked.out);
   const Run walked = clinic().run({"walk", "--demo-child", "--no-journal", "--protocols", set}, "");
   const std::vector<std::string> lines = lines_of(walked.out);
   BOOST_TEST((std::find(lines.begin(), lines.begin() + 5, said) != lines.begin() + 5), walked.out);
@@ -249,12 +247,12 @@ BOOST_AUTO_TEST_CASE(approval_that_ended_or_has_not_begun_is_said_with_its_day) 
   const std::string set = own_set();
   BOOST_REQUIRE(approve(set).status == 0);
   const std::string after = first_view(set, day_from_today(366));
-  BOOST_TEST(says(after, "The approval ended on " + day_from_today(365)), after);
-  BOOST_TEST(says(after, "\"state\":\"ended\""));
+  BOOST_TEST(tells(after, "The approval ended on " + day_from_today(365)), after);
+  BOOST_TEST(tells(after, "\"state\":\"ended\""));
   const std::string on_the_day = first_view(set, day_from_today(365));
-  BOOST_TEST(says(on_the_day, "\"state\":\"approved\""), on_the_day);
+  BOOST_TEST(tells(on_the_day, "\"state\":\"approved\""), on_the_day);
   BOOST_TEST(
-      says(first_view(set, day_from_today(-1)), "Not approved yet: the approval begins on " + day_from_today(0)));
+      tells(first_view(set, day_from_today(-1)), "Not approved yet: the approval begins on " + day_from_today(0)));
 }
 
 BOOST_AUTO_TEST_CASE(machine_that_does_not_trust_the_key_says_so) {
@@ -263,8 +261,8 @@ BOOST_AUTO_TEST_CASE(machine_that_does_not_trust_the_key_says_so) {
   const Machine family;
   const Run asked = family.run({"approval", set});
   BOOST_TEST(asked.status == 1);
-  BOOST_TEST(says(asked.out, "nobody on this machine trusts the key"), asked.out);
-  BOOST_TEST(says(asked.out, "(not trusted here)"));
+  BOOST_TEST(tells(asked.out, "nobody on this machine trusts the key"), asked.out);
+  BOOST_TEST(tells(asked.out, "(not trusted here)"));
   BOOST_REQUIRE(family.run({"key", "trust", clinic().path("clinic.key"), "--yes"}).status == 0);
   BOOST_TEST(family.run({"approval", set}).status == 0);
   BOOST_REQUIRE(family.run({"key", "forget", "clinic", "--yes"}).status == 0);
@@ -275,7 +273,7 @@ BOOST_AUTO_TEST_CASE(shipped_sets_and_the_demo_say_that_nobody_approved_them) {
   for (const char* set : {"reference", "harbour-lane"}) {
     const Run asked = clinic().run({"approval", set});
     BOOST_TEST(asked.status == 1);
-    BOOST_TEST(says(lines_of(asked.out).front(), "Not approved."), asked.out);
+    BOOST_TEST(tells(lines_of(asked.out).front(), "Not approved."), asked.out);
   }
   const std::vector<std::string> lines = lines_of(clinic().run({"demo"}).out);
   BOOST_TEST((std::find(lines.begin(), lines.begin() + 7, "Not approved. No clinic has approved it for care.") !=
@@ -292,7 +290,7 @@ BOOST_AUTO_TEST_CASE(approval_in_json_names_every_file_and_its_state) {
        {"\"state\":\"changed\"", "\"trusted\":true", "{\"name\":\"safety.xml\",\"state\":\"missing\"",
         "{\"name\":\"other.xml\",\"state\":\"added\"", "{\"name\":\"low.xml\",\"state\":\"as-approved\"",
         "\"fingerprint\":\""})
-    BOOST_TEST(says(json, part), part << json);
+    BOOST_TEST(tells(json, part), part << json);
 }
 
 BOOST_AUTO_TEST_CASE(folder_that_is_not_there_or_holds_no_protocol_cannot_be_asked_about) {
@@ -307,14 +305,14 @@ BOOST_AUTO_TEST_CASE(night_that_goes_on_keeps_the_approval_it_began_with_and_loo
   const std::string set = own_set();
   BOOST_REQUIRE(approve(set).status == 0);
   const std::string journal = clinic().path("night.db");
-  BOOST_TEST(says(first_view(set, day_from_today(0), {"--journal", journal}), "\"state\":\"approved\""));
+  BOOST_TEST(tells(first_view(set, day_from_today(0), {"--journal", journal}), "\"state\":\"approved\""));
   change_file(set + "/low.xml", "<title>", "<title> ");
-  BOOST_TEST(says(first_view(set, day_from_today(0), {"--journal", journal}), "\"state\":\"approved\""),
+  BOOST_TEST(tells(first_view(set, day_from_today(0), {"--journal", journal}), "\"state\":\"approved\""),
              "the files of the night are in its journal");
   const std::string line = "{\"at\":\"" + day_from_today(0) + "T02:12:00+00:00\",\"tick\":true}\n";
   const Machine other;
   const Run elsewhere = other.run({"walk", "--json", "--protocols", set, "--journal", journal}, line);
-  BOOST_TEST(says(elsewhere.out, "\"state\":\"not-trusted\""), elsewhere.out << elsewhere.err);
+  BOOST_TEST(tells(elsewhere.out, "\"state\":\"not-trusted\""), elsewhere.out << elsewhere.err);
 }
 
 BOOST_AUTO_TEST_CASE(night_begun_by_a_changed_set_stays_one_of_a_changed_set) {
@@ -322,8 +320,8 @@ BOOST_AUTO_TEST_CASE(night_begun_by_a_changed_set_stays_one_of_a_changed_set) {
   BOOST_REQUIRE(approve(set).status == 0);
   std::filesystem::remove(set + "/safety.xml");
   const std::string journal = clinic().path("changed-night.db");
-  BOOST_TEST(says(first_view(set, day_from_today(0), {"--journal", journal}), "\"state\":\"changed\""));
-  BOOST_TEST(says(first_view(set, day_from_today(0), {"--journal", journal}), "\"state\":\"changed\""));
+  BOOST_TEST(tells(first_view(set, day_from_today(0), {"--journal", journal}), "\"state\":\"changed\""));
+  BOOST_TEST(tells(first_view(set, day_from_today(0), {"--journal", journal}), "\"state\":\"changed\""));
 }
 
 BOOST_AUTO_TEST_SUITE_END()

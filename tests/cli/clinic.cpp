@@ -59,6 +59,8 @@ std::string day_from_today(int days) {
   return text_from_day(Day{std::chrono::sys_days(today()) + std::chrono::days(days)});
 }
 
+bool tells(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
+
 void change_file(const std::string& path, const std::string& from, const std::string& to) {
   std::ifstream file(path, std::ios::binary);
   std::string text(std::istreambuf_iterator<char>(file), {});

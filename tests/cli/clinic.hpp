@@ -36,7 +36,9 @@ std::vector<std::pair<std::string, std::string>> bytes_in(const std::string& fol
 /// "2027-03-01": so many days from today.
 std::string day_from_today(int days);
 
-/// One letter of a file changed, as an editor would.
+bool tells(const std::string& text, const std::string& words);
+
+/// A part of a file changed, as an editor would.
 void change_file(const std::string& path, const std::string& from, const std::string& to);
 
 }  // namespace rushlight::tests

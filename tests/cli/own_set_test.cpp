@@ -9,9 +9,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-bool says(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
-
-std::string replaced_once(std::string text, const std::string& from, const std::string& to) {
+std::string with_one_replaced(std::string text, const std::string& from, const std::string& to) {
   const std::size_t at = text.find(from);
   BOOST_REQUIRE(at != std::string::npos);
   return text.replace(at, from.size(), to);
@@ -27,7 +25,7 @@ BOOST_AUTO_TEST_CASE(own_set_is_the_shipped_one_but_for_its_name_and_version) {
   BOOST_TEST(files.size() == 4U);
   for (const auto& [name, bytes] : files) {
     std::string shipped = file_in_tree("protocols/reference/" + name);
-    shipped = replaced_once(shipped, "set=\"reference\"", "set=\"harbour-clinic\"");
+    shipped = with_one_replaced(shipped, "set=\"reference\"", "set=\"harbour-clinic\"");
     if (name != "safety.xml") {
       const std::size_t at = shipped.find("version=\"", shipped.find("<protocol")) + 9;
       shipped.replace(at, shipped.find('"', at) - at, "1");
@@ -42,7 +40,7 @@ BOOST_AUTO_TEST_CASE(set_made_from_an_approved_folder_is_not_approved) {
   const std::string first = own_set();
   BOOST_REQUIRE(approve(first).status == 0);
   const std::string second = own_set(first);
-  for (const auto& [name, bytes] : bytes_in(second)) BOOST_TEST(!says(bytes, "<approval"), name);
+  for (const auto& [name, bytes] : bytes_in(second)) BOOST_TEST(!tells(bytes, "<approval"), name);
   BOOST_TEST((bytes_in(second) == bytes_in(own_set())));
   BOOST_TEST(clinic().run({"approval", second}).status == 1);
 }
@@ -52,7 +50,7 @@ BOOST_AUTO_TEST_CASE(folder_that_is_there_stays_as_it_is) {
   const auto before = bytes_in(set);
   const Run again = clinic().run({"new-set", "harbour-clinic", "--from", "harbour-lane", "--out", set});
   BOOST_TEST(again.status == 1);
-  BOOST_TEST(says(again.err, "is there already and stays as it is"), again.err);
+  BOOST_TEST(tells(again.err, "is there already and stays as it is"), again.err);
   BOOST_TEST((bytes_in(set) == before));
   fs::create_symlink(clinic().path("nowhere"), clinic().path("a-link"));
   BOOST_TEST(
@@ -80,45 +78,45 @@ BOOST_AUTO_TEST_CASE(folder_with_anything_else_than_a_set_leaves_nothing_behind)
       "new-set", "mine", "--from", clinic().path("strange"), "--out", clinic().path("mine")};
   BOOST_TEST(clinic().run(words).status == 1);
   clinic().write("strange/other.xml", "<sources/>");
-  BOOST_TEST(says(clinic().run(words).err, "this is neither a protocol nor the laws of a set"));
+  BOOST_TEST(tells(clinic().run(words).err, "this is neither a protocol nor the laws of a set"));
   BOOST_TEST(!fs::exists(clinic().path("mine")));
   for (const auto& entry : fs::directory_iterator(clinic().path(".")))
-    BOOST_TEST(!says(entry.path().filename().string(), ".new-"), "half a set was left behind");
+    BOOST_TEST(!tells(entry.path().filename().string(), ".new-"), "half a set was left behind");
   BOOST_TEST(clinic().run({"new-set", "mine", "--from", "no-such-set"}).status == 2);
   BOOST_TEST(clinic().run({"new-set", "mine", "--from", clinic().path("settings")}).status == 2);
 }
 
 BOOST_AUTO_TEST_CASE(child_file_names_the_clinics_folder_and_the_walk_follows_it) {
   const std::string set = own_set();
-  const std::string child =
-      replaced_once(file_in_tree("protocols/demo-child.json"), "\"set\"", "\"protocols\": \"" + set + "\",\n  \"set\"");
+  const std::string child = with_one_replaced(file_in_tree("protocols/demo-child.json"), "\"set\"",
+                                              "\"protocols\": \"" + set + "\",\n  \"set\"");
   clinic().write("child.json", child);
   const Run walked = clinic().run({"walk", "--json", "--child", clinic().path("child.json")},
                                   "{\"at\":\"2027-03-01T02:10:00+00:00\",\"tick\":true}\n");
-  BOOST_TEST(says(walked.out, "\"set\":\"harbour-clinic\""), walked.out << walked.err);
+  BOOST_TEST(tells(walked.out, "\"set\":\"harbour-clinic\""), walked.out << walked.err);
   const Run where = clinic().run({"where", "--child", clinic().path("child.json")});
-  BOOST_TEST(says(where.out, "set in use           " + set), where.out);
-  BOOST_TEST(says(where.out, "because `protocols` of the child file names it"));
+  BOOST_TEST(tells(where.out, "set in use           " + set), where.out);
+  BOOST_TEST(tells(where.out, "because `protocols` of the child file names it"));
 }
 
 BOOST_AUTO_TEST_CASE(clinics_folder_that_is_gone_leaves_the_card_a_clear_sentence_and_a_way_on) {
   const std::string child =
-      replaced_once(file_in_tree("protocols/demo-child.json"), "\"set\"", "\"protocols\": \"gone\",\n  \"set\"");
+      with_one_replaced(file_in_tree("protocols/demo-child.json"), "\"set\"", "\"protocols\": \"gone\",\n  \"set\"");
   clinic().write("gone-child.json", child);
   const std::vector<std::string> words = {"walk", "--child", clinic().path("gone-child.json"), "--no-journal"};
   const Run walked = clinic().run(words);
   BOOST_TEST(walked.status == 2);
-  BOOST_TEST(says(walked.err, "The clinic's protocols are not where the child file says: " + clinic().path("gone")),
+  BOOST_TEST(tells(walked.err, "The clinic's protocols are not where the child file says: " + clinic().path("gone")),
              walked.err);
-  BOOST_TEST(says(walked.err, "FIRST AID FOR A LOW"));
-  BOOST_TEST(says(walked.err, "To walk by the example set, which no clinic approved: rushlight walk --child "));
+  BOOST_TEST(tells(walked.err, "FIRST AID FOR A LOW"));
+  BOOST_TEST(tells(walked.err, "To walk by the example set, which no clinic approved: rushlight walk --child "));
   BOOST_TEST(lines_of(walked.err).size() <= 23U, "it fits a screen of 24 rows");
   std::vector<std::string> spanish = words;
   spanish.insert(spanish.end(), {"--lang", "es"});
-  BOOST_TEST(says(clinic().run(spanish).err, "Los protocolos de la clínica no están donde dice la ficha"));
+  BOOST_TEST(tells(clinic().run(spanish).err, "Los protocolos de la clínica no están donde dice la ficha"));
   const Run lines = clinic().run({"walk", "--json", "--child", clinic().path("gone-child.json")});
   BOOST_TEST(lines.status == 2);
-  BOOST_TEST(says(lines.out, "\"error\""), lines.out);
+  BOOST_TEST(tells(lines.out, "\"error\""), lines.out);
 }
 
 BOOST_AUTO_TEST_CASE(where_says_every_place_and_the_order_in_which_the_set_is_looked_for) {
@@ -131,11 +129,11 @@ BOOST_AUTO_TEST_CASE(where_says_every_place_and_the_order_in_which_the_set_is_lo
         machine.path("data/rushlight/child.json") + "  (not there)", machine.path("data/rushlight/journal.db"),
         std::string("`reference`, inside the program"), std::string("Not approved."),
         std::string("1. --protocols DIR\n  2. --set NAME\n  3. `protocols` of the child file")})
-    BOOST_TEST(says(said.out, part), part << "\n" << said.out);
-  BOOST_TEST(says(machine.run({"where", "--set", "harbour-lane"}).out, "`harbour-lane`, inside the program"));
+    BOOST_TEST(tells(said.out, part), part << "\n" << said.out);
+  BOOST_TEST(tells(machine.run({"where", "--set", "harbour-lane"}).out, "`harbour-lane`, inside the program"));
   const std::string json = machine.run({"where", "--json", "--protocols", machine.path("none")}).out;
-  BOOST_TEST(says(json, "\"can_be_walked\":false"), json);
-  BOOST_TEST(says(json, "\"why\":\"--protocols names it\""));
+  BOOST_TEST(tells(json, "\"can_be_walked\":false"), json);
+  BOOST_TEST(tells(json, "\"why\":\"--protocols names it\""));
   BOOST_TEST(machine.run({"where", "--protocols", machine.path("none")}).status == 1);
 }
 

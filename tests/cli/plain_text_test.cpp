@@ -7,13 +7,13 @@
 namespace rushlight {
 namespace {
 
-struct Shown {
+struct AsShown {
   const char* what;
   std::string text, as;
 };
-std::ostream& operator<<(std::ostream& out, const Shown& row) { return out << row.what; }
+std::ostream& operator<<(std::ostream& out, const AsShown& row) { return out << row.what; }
 
-const Shown kShown[] = {
+const AsShown kShown[] = {
     {"an escape sequence that clears the screen", "Mia\x1b[2J", "Mia?[2J"},
     {"a bell", "Mia\a", "Mia?"},
     {"a backspace that overwrites", "70\b\b\b7", "70???7"},

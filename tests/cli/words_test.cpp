@@ -10,7 +10,7 @@ namespace rushlight::tests {
 
 namespace {
 
-using Names = std::set<std::string>;
+using OptionNames = std::set<std::string>;
 
 /// Every command that --help shows, as it is typed: {"key", "new"}; the program itself first.
 const std::vector<std::vector<std::string>>& all_commands() {
@@ -34,7 +34,7 @@ const std::vector<std::vector<std::string>>& all_commands() {
   return kAll;
 }
 
-std::string joined(const std::vector<std::string>& words) {
+std::string words_joined(const std::vector<std::string>& words) {
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
   return text;
@@ -45,8 +45,8 @@ std::string help_of(std::vector<std::string> command) {
   return run_program(command).out;
 }
 
-Names options_in_help(const std::string& help) {
-  Names names;
+OptionNames options_in_help(const std::string& help) {
+  OptionNames names;
   const std::regex option("^  (-[a-zA-Z],)?(--[a-z-]+)");
   for (const std::string& line : lines_of(help)) {
     std::smatch found;
@@ -55,7 +55,7 @@ Names options_in_help(const std::string& help) {
   return names;
 }
 
-std::string printed_by(const std::string& command, int& status) {
+std::string printed_by_shell(const std::string& command, int& status) {
   std::string text;
   FILE* pipe = popen(command.c_str(), "r");
   BOOST_REQUIRE(pipe != nullptr);
@@ -67,19 +67,19 @@ std::string printed_by(const std::string& command, int& status) {
 
 bool has_program(const char* name) {
   int status = 0;
-  printed_by(std::string("command -v ") + name, status);
+  printed_by_shell(std::string("command -v ") + name, status);
   return status == 0;
 }
 
 /// What a real bash offers after these words; the last one is the one being typed.
-Names offered(const Folder& folder, const std::vector<std::string>& words) {
+OptionNames offered(const Folder& folder, const std::vector<std::string>& words) {
   std::string line = "cd " + folder.path("") + " && bash -c 'source ./completion; COMP_WORDS=(";
   for (const std::string& word : words) line += "\"" + word + "\" ";
   line += "); COMP_CWORD=" + std::to_string(words.size() - 1) + "; _rushlight; printf \"%s\\n\" \"${COMPREPLY[@]}\"'";
   int status = 0;
-  const std::string text = printed_by(line, status);
+  const std::string text = printed_by_shell(line, status);
   BOOST_TEST(status == 0, text);
-  Names names;
+  OptionNames names;
   for (const std::string& each : lines_of(text)) {
     if (!each.empty()) names.insert(each);
   }
@@ -105,9 +105,9 @@ BOOST_AUTO_TEST_CASE(every_command_is_found_and_says_its_exit_statuses) {
   BOOST_TEST(all_commands().size() >= 16U);
   for (const auto& command : all_commands()) {
     const std::string help = help_of(command);
-    BOOST_TEST(help.find("Exit status:\n  0  ") != std::string::npos, joined(command));
-    BOOST_TEST(help.find("\n  1  ") != std::string::npos, joined(command));
-    BOOST_TEST(help.find("\n  2  ") != std::string::npos, joined(command));
+    BOOST_TEST(help.find("Exit status:\n  0  ") != std::string::npos, words_joined(command));
+    BOOST_TEST(help.find("\n  1  ") != std::string::npos, words_joined(command));
+    BOOST_TEST(help.find("\n  2  ") != std::string::npos, words_joined(command));
   }
 }
 
@@ -119,11 +119,11 @@ BOOST_AUTO_TEST_CASE(every_option_of_help_is_in_the_manual_and_no_other) {
     BOOST_TEST(page.status == 0, page.err);
     std::string plain = page.out;
     for (std::size_t at; (at = plain.find("\\-")) != std::string::npos;) plain.erase(at, 1);
-    Names named;
+    OptionNames named;
     const std::regex bold("\\\\fB(--[a-z-]+)\\\\fR");
     for (std::sregex_iterator found(plain.begin(), plain.end(), bold), end; found != end; ++found)
       named.insert((*found)[1]);
-    BOOST_TEST((named == options_in_help(help_of(command))), joined(command) << "\n" << plain);
+    BOOST_TEST((named == options_in_help(help_of(command))), words_joined(command) << "\n" << plain);
     BOOST_TEST(plain.find(".SH EXIT STATUS\n") != std::string::npos);
     BOOST_TEST(plain.find("does not replace it, the clinic") != std::string::npos,
                "the caution stands in every manual");
@@ -135,23 +135,23 @@ BOOST_AUTO_TEST_CASE(bash_offers_every_option_and_command_of_help) {
     std::vector<std::string> words = {"rushlight"};
     words.insert(words.end(), command.begin(), command.end());
     words.push_back("--");
-    BOOST_TEST((offered(with_completion(), words) == options_in_help(help_of(command))), joined(command));
+    BOOST_TEST((offered(with_completion(), words) == options_in_help(help_of(command))), words_joined(command));
     if (command.empty()) continue;
     words.pop_back();
-    BOOST_TEST(offered(with_completion(), words).count(command.back()) == 1U, joined(command));
+    BOOST_TEST(offered(with_completion(), words).count(command.back()) == 1U, words_joined(command));
   }
 }
 
 BOOST_AUTO_TEST_CASE(bash_offers_files_sets_and_closed_lists_where_they_belong) {
   const Folder& folder = with_completion();
-  BOOST_TEST((offered(folder, {"rushlight", "walk", "--lang", ""}) == Names{"en", "es"}));
-  BOOST_TEST((offered(folder, {"rushlight", "walk", "--set", "ref"}) == Names{"reference"}));
-  BOOST_TEST((offered(folder, {"rushlight", "walk", "--child", "my"}) == Names{"my child.json"}));
-  BOOST_TEST((offered(folder, {"rushlight", "new-set", "--from", "harb"}) == Names{"harbour-lane"}));
-  BOOST_TEST((offered(folder, {"rushlight", "key", "t"}) == Names{"trust"}));
+  BOOST_TEST((offered(folder, {"rushlight", "walk", "--lang", ""}) == OptionNames{"en", "es"}));
+  BOOST_TEST((offered(folder, {"rushlight", "walk", "--set", "ref"}) == OptionNames{"reference"}));
+  BOOST_TEST((offered(folder, {"rushlight", "walk", "--child", "my"}) == OptionNames{"my child.json"}));
+  BOOST_TEST((offered(folder, {"rushlight", "new-set", "--from", "harb"}) == OptionNames{"harbour-lane"}));
+  BOOST_TEST((offered(folder, {"rushlight", "key", "t"}) == OptionNames{"trust"}));
   BOOST_TEST(offered(folder, {"rushlight", "walk", "--from", ""}).empty());
   // A value that is called like a command is no command.
-  BOOST_TEST((offered(folder, {"rushlight", "walk", "--child", "key", "--take"}) == Names{"--take-over"}));
+  BOOST_TEST((offered(folder, {"rushlight", "walk", "--child", "key", "--take"}) == OptionNames{"--take-over"}));
 }
 
 BOOST_AUTO_TEST_CASE(zsh_takes_the_script_and_finds_every_option_in_it) {
@@ -169,7 +169,7 @@ BOOST_AUTO_TEST_CASE(zsh_takes_the_script_and_finds_every_option_in_it) {
   const Folder folder;
   folder.write("_rushlight", script);
   int status = 0;
-  const std::string said = printed_by("zsh -n " + folder.path("_rushlight") + " 2>&1", status);
+  const std::string said = printed_by_shell("zsh -n " + folder.path("_rushlight") + " 2>&1", status);
   BOOST_TEST(status == 0, said);
 }
 
@@ -181,9 +181,9 @@ BOOST_AUTO_TEST_CASE(manual_is_clean_for_who_reads_manuals) {
     words.insert(words.end(), command.begin(), command.end());
     folder.write("page.1", run_program(words).out);
     int status = 0;
-    const std::string said = printed_by("mandoc -T lint -W style " + folder.path("page.1") + " 2>&1", status);
+    const std::string said = printed_by_shell("mandoc -T lint -W style " + folder.path("page.1") + " 2>&1", status);
     BOOST_TEST(said.empty(), said);
-    const std::string shown = printed_by("mandoc -T utf8 " + folder.path("page.1") + " | col -b", status);
+    const std::string shown = printed_by_shell("mandoc -T utf8 " + folder.path("page.1") + " | col -b", status);
     BOOST_TEST(shown.find("EXIT STATUS") != std::string::npos);
   }
 }
