@@ -19,9 +19,9 @@ struct Verdict {
 struct CheckedFile {
   std::string name;
   enum class Kind : std::uint8_t { protocol, child, folder } kind;  // a folder only when something is wrong with it
-  bool to_the_end;  // false: refused before everything was looked at
-  std::vector<Finding> findings;  // in file order
-  std::vector<Shown> shown;       // of a protocol without an error
+  bool to_the_end;                                                  // false: refused before everything was looked at
+  std::vector<Finding> findings;                                    // in file order
+  std::vector<Shown> shown;                                         // of a protocol without an error
 
   /// Of every property that such a file has, in the order in which they are looked at.
   std::vector<Verdict> verdicts() const;

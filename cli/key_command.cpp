@@ -50,7 +50,7 @@ int key_new(const KeyWish& wish, std::ostream& out, std::ostream& err) {
   }
   if (const auto finding = write_private_file(file, *text)) return tell_refusal(err, *finding);
   out << "The clinic's secret key is in " << cleaned(file) << ".\n"
-      << "Keep a copy of it in a safe place, and the passphrase in another. Nobody can make it again.\n"
+      << "Keep a copy of it under lock, and the passphrase somewhere else. Nobody can make it again.\n"
       << "public key   " << keys.public_key.hex << "\n"
       << "fingerprint  " << fingerprint(keys.public_key) << "\n"
       << "Next: rushlight key show --out clinic.key    makes the file that families get\n"

@@ -18,7 +18,7 @@ namespace {
 namespace fs = std::filesystem;
 
 Finding not_rewritten(const std::string& path, int error) {
-  return whole_error(path, NotReadable{std::string("it cannot be written: ") + std::strerror(error)});
+  return whole_error(path, NotWritable{std::strerror(error)});
 }
 
 std::string folder_around(const std::string& path) {

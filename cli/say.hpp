@@ -18,6 +18,11 @@ std::string say(const Both& both, Language language, const std::string& one = ""
 // Beside the child's name.
 inline constexpr Both kPractice{"practice clock, {1} times as fast", "reloj de práctica, {1} veces más rápido"};
 inline constexpr Both kPracticeOnly{"practice clock", "reloj de práctica"};
+inline constexpr Both kNotApproved{"not approved", "sin aprobar"};
+inline constexpr Both kChangedSince{"changed since approval", "cambiada tras aprobarse"};
+inline constexpr Both kKeyNotTrusted{"key not trusted", "clave sin confianza"};
+inline constexpr Both kNotYetApproved{"not approved yet", "aún sin aprobar"};
+inline constexpr Both kApprovalEnded{"approval ended", "aprobación terminada"};
 inline constexpr Both kPaper{"entering from paper", "pasando del papel"};
 inline constexpr Both kPaperHow{"Type the time in front: 02:25 84. At the end type: now",
                                 "Escriba la hora delante: 02:25 84. Al final escriba: ahora"};

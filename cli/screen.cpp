@@ -35,10 +35,7 @@ class Layout {
   // Later pages of a small screen say no more above than how urgent it is and for whom.
   Lines top(std::size_t page) const {
     Lines lines = {who_line(screen_, width_)};
-    if (page == 0 || rows_ >= kRowsForAllKeys) {
-      append(lines, flowing(screen_.headline));
-      append(lines, flowing(screen_.standing));
-    }
+    if (page == 0 || rows_ >= kRowsForAllKeys) append(lines, flowing(screen_.headline));
     if (roomy_) lines.push_back("");
     return lines;
   }
@@ -131,7 +128,7 @@ class Layout {
 }  // namespace
 
 bool Screen::says_the_same_as(const Screen& other) const {
-  return urgency == other.urgency && standing == other.standing && headline == other.headline && body == other.body && said == other.said &&
+  return urgency == other.urgency && headline == other.headline && body == other.body && said == other.said &&
          tell == other.tell && keys == other.keys && live.empty() == other.live.empty();
 }
 

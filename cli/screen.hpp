@@ -26,7 +26,6 @@ struct Screen {
   std::string tell;            // what to type now
   std::string keys, few_keys;  // the keys that are the same everywhere, and the same for a small screen
   std::string live;            // the countdown above the prompt; may be empty
-  std::string standing = {};   // below the headline, when no clinic stands for the protocol now; may be empty
 
   /// Equal but for the clock: such a screen need not be drawn again.
   bool says_the_same_as(const Screen& other) const;

@@ -19,9 +19,9 @@ std::string two_digits(std::int64_t number) { return (number < 10 ? "0" : "") + 
 
 constexpr std::size_t kFewWords = 12;  // bytes: "Give ", "Ahora dé "
 
-/// "7 g: " when the text of an action does not have its amount among its first words: the number comes first. A drink goes
-/// down in sips: the whole of it in front of them would be read as one gulp. Micrograms go nowhere near the marks of an
-/// insulin syringe: "100" is a mark on it.
+/// "7 g: " when the text of an action does not have its amount among its first words: the number comes first. A drink
+/// goes down in sips: the whole of it in front of them would be read as one gulp. Micrograms go nowhere near the marks
+/// of an insulin syringe: "100" is a mark on it.
 std::string amount_in_front(const ShownAction& action, Language language) {
   if (!action.dose || !action.dose->amount) return "";
   const std::string amount = said(*action.dose->amount, language);
@@ -160,8 +160,8 @@ class StepScreen {
   void show_wait() {
     show_given(!view_.call);
     for (const ShownAction& action : view_.actions) {
-      const bool goes_on = action.kind == ActionKind::watch || action.kind == ActionKind::position ||
-                           action.kind == ActionKind::fluid;
+      const bool goes_on =
+          action.kind == ActionKind::watch || action.kind == ActionKind::position || action.kind == ActionKind::fluid;
       if (goes_on) add("- ", action.text);
     }
     show_early(0);
@@ -171,9 +171,8 @@ class StepScreen {
   }
 
   void show_drinks() {
-    const bool drinks_here = std::any_of(view_.actions.begin(), view_.actions.end(), [](const ShownAction& action) {
-      return action.kind == ActionKind::fluid;
-    });
+    const bool drinks_here = std::any_of(view_.actions.begin(), view_.actions.end(),
+                                         [](const ShownAction& action) { return action.kind == ActionKind::fluid; });
     if (!view_.drinks || !drinks_here) return;
     // The goal of the whole wait: one that grew by the minute would redraw the screen under a half-typed amount.
     const Instant until = view_.wait->until.utc + here_.episode.clock.lost;
@@ -207,20 +206,17 @@ class StepScreen {
   // In full on the first screen. Later what is particular to this step stays, and the rest is one key away.
   void show_cautions() {
     blank();
-    const bool stands = view_.approval.state == ApprovalState::approved;
-    if (!stands) screen_.standing = view_.approval.text;
+    const std::string& short_form = view_.approval.text;
     if (here_.first) {
       if (here_.child.contacts.emergency.empty()) later(say(kNoEmergencyNumber, language_));
-      for (const std::string& caution : view_.caution) {
-        if (stands || caution != view_.approval.text) later(caution);
-      }
+      for (const std::string& caution : view_.caution) later(caution);
       later(say(kAlarmTried, language_));
       return;
     }
     const std::size_t standing = here_.protocol.cautions.size() + 2;  // the clinic's own and the two of every face
     const std::size_t particular = view_.caution.size() > standing ? view_.caution.size() - standing : 0;
     for (std::size_t at = 0; at < particular; ++at) later(view_.caution[at]);
-    later((stands ? view_.approval.text + " " : "") + say(kMoreCautions, language_));
+    later(short_form + " " + say(kMoreCautions, language_));
   }
 
   std::string tell() const {
@@ -295,13 +291,33 @@ std::string text_from_time_left(Duration left) {
   return std::to_string(hours) + ":" + two_digits(minutes) + ":" + two_digits(seconds % 60);
 }
 
+std::string standing_word(ApprovalState state, Language language) {
+  switch (state) {
+    case ApprovalState::none:
+      return say(kNotApproved, language);
+    case ApprovalState::changed:
+      return say(kChangedSince, language);
+    case ApprovalState::untrusted:
+      return say(kKeyNotTrusted, language);
+    case ApprovalState::to_come:
+      return say(kNotYetApproved, language);
+    case ApprovalState::over:
+      return say(kApprovalEnded, language);
+    case ApprovalState::approved:
+      break;
+  }
+  return "";
+}
+
 std::string when_shown(const Situation& situation) {
   const int speed = situation.practice;
   std::string line = clock_text(situation.now);
   if (situation.paper) line += ", " + say(kPaper, situation.language());
   if (speed == 1) line += ", " + say(kPracticeOnly, situation.language());
   if (speed > 1) line += ", " + say(kPractice, situation.language(), std::to_string(speed));
-  return line;
+  // On every screen, and no row for it: whether a clinic stands for the guide today.
+  const std::string standing = standing_word(situation.view.approval.state, situation.language());
+  return standing.empty() ? line : line + ", " + standing;
 }
 
 std::string live_line(const Situation& situation) {

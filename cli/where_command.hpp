@@ -10,7 +10,8 @@ struct WhereWish {
   bool json = false;
 };
 
-/// `rushlight where`: every folder and file that the program uses, whether it is there, and which set a walk would follow and why.
+/// `rushlight where`: every folder and file that the program uses, whether it is there, and which set a walk would
+/// follow and why.
 int where_command(const WhereWish& wish, std::ostream& out);
 
 }  // namespace rushlight

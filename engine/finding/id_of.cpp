@@ -91,6 +91,7 @@ struct Id {
   std::string operator()(const HardToRead&) const { return "hard-to-read"; }
   std::string operator()(const UnknownStart&) const { return "unknown-start"; }
   std::string operator()(const JournalDamaged&) const { return "journal-damaged"; }
+  std::string operator()(const NotWritable&) const { return "not-writable"; }
   std::string operator()(const JournalNewer&) const { return "journal-newer"; }
   std::string operator()(const WrongUse&) const { return "wrong-use"; }
 };

@@ -114,7 +114,8 @@ struct HardToRead { std::string what; std::string language; std::string measured
 
 struct UnknownStart {};                                          // the protocol names no start step
 
-// Journals and settings.
+// Journals, settings and what is written.
+struct NotWritable { std::string reason; };                      // in the words of the machine, or "it is already there"
 struct JournalDamaged { std::string what; };
 struct JournalNewer { std::string found; std::string known; };
 struct WrongUse { std::string what; std::string right; };
@@ -130,6 +131,6 @@ using Kind = std::variant<
     InsulinWithoutDose, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
     DoseOfNothing, DoseAboveCap, MedicineWithoutCap, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
     UnknownStart,
-    JournalDamaged, JournalNewer, WrongUse>;
+    NotWritable, JournalDamaged, JournalNewer, WrongUse>;
 
 }  // namespace rushlight

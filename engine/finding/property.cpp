@@ -82,7 +82,7 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead>) {
       return Property::own_laws_kept;
     } else {
-      static_assert(is_one_of<K, JournalDamaged, JournalNewer, WrongUse>, "which property does this kind break?");
+      static_assert(is_one_of<K, NotWritable, JournalDamaged, JournalNewer, WrongUse>, "which property does this kind break?");
       return Property::usable;
     }
   }

@@ -328,6 +328,7 @@ struct Remedy {
   }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
 
+  std::string operator()(const NotWritable&) const { return "make room, or name a place that may be written"; }
   std::string operator()(const JournalDamaged&) const { return {}; }
   std::string operator()(const JournalNewer&) const { return "open it with the newer program that wrote it"; }
   std::string operator()(const WrongUse& k) const { return one_line(k.right); }

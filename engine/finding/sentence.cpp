@@ -285,6 +285,7 @@ struct Sentence {
   }
   std::string operator()(const UnknownStart&) const { return "the protocol does not name its first step"; }
 
+  std::string operator()(const NotWritable& k) const { return "this cannot be written: " + one_line(k.reason); }
   std::string operator()(const JournalDamaged& k) const { return "the journal is damaged: " + one_line(k.what); }
   std::string operator()(const JournalNewer& k) const {
     return "the journal is of format " + one_line(k.found) + ", newer than " + one_line(k.known);

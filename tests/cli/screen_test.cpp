@@ -61,7 +61,7 @@ std::vector<Screen> many_screens(Language language) {
 BOOST_AUTO_TEST_SUITE(screen)
 
 BOOST_AUTO_TEST_CASE(the_urgency_is_the_first_line_and_the_child_the_second) {
-  BOOST_TEST(treating().text().rfind("TREAT HERE\nMara, 02:10\nLow. Give sugar now.\n", 0) == 0);
+  BOOST_TEST(treating().text().rfind("TREAT HERE\nMara, 02:10, not approved\nLow. Give sugar now.\n", 0) == 0);
   AtTheScreen person;
   person.types("3");
   BOOST_TEST(first_line(person.text()) == "EMERGENCY");

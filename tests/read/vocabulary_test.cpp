@@ -55,7 +55,8 @@ class Schema {
     return values;
   }
 
-  /// Elements and attributes that lack their explanation, as "type/name".
+  /// Elements, attributes, types and words of closed lists that an XML editor could not explain: without any words, or
+  /// with so few that they only repeat the name.
   std::vector<std::string> unexplained() const {
     std::vector<std::string> names;
     collect_unexplained(*document_.RootElement(), names);
@@ -69,14 +70,30 @@ class Schema {
     if (with_included && name != "protocol") included_.reset(new Schema("protocol", false));
   }
 
+  static std::size_t words_in(const char* text) {
+    std::size_t words = 0;
+    bool in_word = false;
+    for (const char* at = text; *at != 0; ++at) {
+      const bool blank = *at == ' ' || *at == '\n';
+      if (!blank && !in_word) ++words;
+      in_word = !blank;
+    }
+    return words;
+  }
+
   static void collect_unexplained(const tinyxml2::XMLElement& node, std::vector<std::string>& names) {
     for (const auto* child = node.FirstChildElement(); child; child = child->NextSiblingElement()) {
       const std::string what = child->Name();
-      if (what == "xs:element" || what == "xs:attribute" || what == "xs:complexType") {
+      const bool in_list = what == "xs:enumeration";
+      if (in_list || what == "xs:element" || what == "xs:attribute" || what == "xs:complexType" ||
+          what == "xs:simpleType") {
+        constexpr std::size_t kFewest = 4, kFewestInList = 3;
         const auto* annotation = child->FirstChildElement("xs:annotation");
         const auto* words = annotation ? annotation->FirstChildElement("xs:documentation") : nullptr;
-        const char* name = child->Attribute("name");
-        if (!words || !words->GetText()) names.emplace_back(name ? name : what);
+        const char* name = child->Attribute(in_list ? "value" : "name");
+        const bool explained =
+            words && words->GetText() && words_in(words->GetText()) >= (in_list ? kFewestInList : kFewest);
+        if (!explained) names.emplace_back(what + " " + (name ? name : ""));
       }
       collect_unexplained(*child, names);
     }
@@ -178,7 +195,7 @@ BOOST_AUTO_TEST_CASE(schema_and_reader_know_the_same_words_in_the_same_order) {
 BOOST_AUTO_TEST_CASE(every_element_and_attribute_of_the_schema_is_explained) {
   for (const char* schema : {"protocol", "safety"}) {
     const std::vector<std::string> names = Schema(schema).unexplained();
-    BOOST_CHECK_MESSAGE(names.empty(), text_of(names));
+    BOOST_CHECK_MESSAGE(names.empty(), schema << ": " << names.size() << " without an explanation: " << text_of(names));
   }
 }
 
