@@ -183,7 +183,8 @@ BOOST_AUTO_TEST_CASE(manual_is_clean_for_who_reads_manuals) {
     int status = 0;
     const std::string said = printed_by_shell("mandoc -T lint -W style " + folder.path("page.1") + " 2>&1", status);
     BOOST_TEST(said.empty(), said);
-    const std::string shown = printed_by_shell("mandoc -T utf8 " + folder.path("page.1") + " | col -b", status);
+    const std::string shown =
+        printed_by_shell("mandoc -T ascii " + folder.path("page.1") + " | sed 's/.\\x08//g'", status);
     BOOST_TEST(shown.find("EXIT STATUS") != std::string::npos);
   }
 }

@@ -270,10 +270,10 @@ void add_doses_and_start(std::vector<Example>& rows) {
 }
 
 void add_journals(std::vector<Example>& rows) {
-  rows.push_back(
-      {JournalDamaged{"event 12 is missing"}, "journal-damaged", "the journal is damaged: event 12 is missing", ""});
   rows.push_back({NotWritable{"No space left on device"}, "not-writable",
                   "this cannot be written: No space left on device", "make room, or name a place that may be written"});
+  rows.push_back(
+      {JournalDamaged{"event 12 is missing"}, "journal-damaged", "the journal is damaged: event 12 is missing", ""});
   rows.push_back({JournalNewer{"3", "1"}, "journal-newer", "the journal is of format 3, newer than 1",
                   "open it with the newer program that wrote it"});
   rows.push_back({WrongUse{"`walk` needs a protocol", "write `rushlight walk reference/low`"}, "wrong-use",
