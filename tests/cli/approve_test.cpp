@@ -187,6 +187,28 @@ BOOST_AUTO_TEST_CASE(link_closed_file_and_disk_that_takes_no_more_are_told_and_n
   BOOST_TEST((bytes_in(set) == before), "no file changed and none was left beside");
 }
 
+BOOST_AUTO_TEST_CASE(file_that_cannot_be_renamed_gives_the_others_their_old_bytes_back) {
+  const std::string set = own_set();
+  const auto before = bytes_in(set);
+  clinic().write("bound", before.back().second);
+  clinic().write("passphrase-line", std::string(kPassphrase) + "\n");
+  // A mount on the last file lets everything be written beside it and refuses its name (EBUSY); it ends with the
+  // namespace.
+  const std::string mount = "mount --bind " + clinic().path("bound") + " " + set + "/safety.xml";
+  if (std::system(("unshare -m sh -c '" + mount + "' 2>/dev/null").c_str()) != 0) {
+    BOOST_TEST_MESSAGE("no file can be mounted here: not tried");
+    BOOST_TEST(before.back().first == "safety.xml");
+    return;
+  }
+  const std::string command = mount + " && XDG_CONFIG_HOME=" + clinic().path("settings") + " " + RUSHLIGHT_PROGRAM +
+                              " approve " + set + " --as Ana --role consultant --yes --until " + day_from_today(30) +
+                              " <" + clinic().path("passphrase-line") + " >/dev/null 2>" + clinic().path("said");
+  const int status = std::system(("unshare -m sh -c '" + command + "'").c_str());
+  BOOST_TEST(WEXITSTATUS(status) == 2);
+  BOOST_TEST(tells(clinic().read("said"), "safety.xml: error: this cannot be written"), clinic().read("said"));
+  BOOST_TEST((bytes_in(set) == before), "no file changed and none was left beside");
+}
+
 BOOST_AUTO_TEST_CASE(rights_of_a_file_stay_as_they_were) {
   const std::string set = own_set();
   BOOST_REQUIRE(::chmod((set + "/low.xml").c_str(), 0640) == 0);
@@ -222,7 +244,7 @@ BOOST_AUTO_TEST_CASE(every_face_says_who_approved_it_as_what_and_until_when) {
   const Run checked = clinic().run({"check", set});
   BOOST_TEST(lines_of(checked.out).front() == set + ": " + said);
   BOOST_TEST(tells(clinic().run({"check", set, "--json"}).out,
-                  "\"state\":\"approved\",\"by\":\"Ana Rill\",\"role\":\"consultant\""));
+                   "\"state\":\"approved\",\"by\":\"Ana Rill\",\"role\":\"consultant\""));
   const Run walked = clinic().run({"walk", "--demo-child", "--no-journal", "--protocols", set, "--lang", "es"}, "");
   BOOST_TEST(tells(walked.out, "Aprobado por Ana Rill (consultant), hasta " + day_from_today(365)), walked.out);
 }
