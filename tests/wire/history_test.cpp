@@ -104,6 +104,14 @@ BOOST_AUTO_TEST_CASE(one_file_is_kept_as_it_is) {
   BOOST_TEST(read.value->front().bytes == "<protocol/>");
 }
 
+BOOST_AUTO_TEST_CASE(one_file_whose_name_counts_keeps_it) {
+  const auto read = kept_from_text(text_from_kept({{"low.xml", "<protocol/>"}}, true), "journal");
+  BOOST_REQUIRE(read.value.has_value());
+  BOOST_REQUIRE_EQUAL(read.value->size(), 1U);
+  BOOST_TEST(read.value->front().name == "low.xml");
+  BOOST_TEST(read.value->front().bytes == "<protocol/>");
+}
+
 BOOST_AUTO_TEST_CASE(several_files_come_back_byte_for_byte) {
   const std::vector<KeptFile> files = {{"a b.xml", "x\n\ny\r\n"}, {"c.xml", ""}, {"d.xml", "rushlight set 2\n"}};
   const auto read = kept_from_text(text_from_kept(files), "journal");
