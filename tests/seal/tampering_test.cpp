@@ -26,8 +26,9 @@ int turned_and_held(Files& files, const std::string& name, std::size_t at, bool 
 
 /// The signed element as somebody else would have written it.
 Files respelled(const std::string& from, const std::string& to) {
-  Files files = approved(small_set());
-  for (auto& [name, bytes] : files) files = changed(files, name, from, to);
+  const Files before = approved(small_set());
+  Files files = before;
+  for (const auto& [name, bytes] : before) files = changed(files, name, from, to);
   return files;
 }
 
