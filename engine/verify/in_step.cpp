@@ -75,7 +75,7 @@ class Walk {
     }
   }
 
-  void chain(Standing was, Standing now, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within,
+  void chain(OneSide was, OneSide now, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within,
              std::size_t depth) {
     if (result_.gave_up) return;
     if (++arrivals_ > kMostArrivals || depth > protocol_.steps.size() + 4) {
@@ -100,7 +100,7 @@ class Walk {
       for (const Way& other : now_ways) {
         const Diagrams::Set set = diagrams_.both(part, other.when);
         if (set == Diagrams::kNone) continue;
-        Standing next_was = was.ending ? was : ways_of_.further(was, one),
+        OneSide next_was = was.ending ? was : ways_of_.further(was, one),
                  next_now = now.ending ? now : ways_of_.further(now, other);
         chain(std::move(next_was), std::move(next_now), set, occasion, within, depth + 1);
       }
@@ -127,7 +127,7 @@ class Walk {
   }
   static bool is_same(const PutIn& a, const PutIn& b) { return a.occasion == b.occasion && a.step == b.step; }
 
-  void arrive(Standing was, Standing now, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within,
+  void arrive(OneSide was, OneSide now, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within,
               std::size_t depth) {
     const Ending &one = *was.ending, &other = *now.ending;
     const bool both_steps = one.kind == Ending::Kind::step && other.kind == Ending::Kind::step;
@@ -232,11 +232,11 @@ class Walk {
     const Told none = ways_of_.nothing_told();
     const auto occasion = [&](Occasion::Kind kind) { return Occasion{kind, steps, {}, Outcome::given}; };
     if (!was.ends && !now.ends) {
-      chain(Standing{steps.was, true, none}, Standing{steps.now, true, none}, where, occasion(Occasion::Kind::answers),
+      chain(OneSide{steps.was, true, none}, OneSide{steps.now, true, none}, where, occasion(Occasion::Kind::answers),
             where, 0);
       if (ways_of_.may_be_known(steps.was) || ways_of_.may_be_known(steps.now)) {
         ways_of_.known_before(true);
-        chain(Standing{steps.was, true, none}, Standing{steps.now, true, none}, where, occasion(Occasion::Kind::known),
+        chain(OneSide{steps.was, true, none}, OneSide{steps.now, true, none}, where, occasion(Occasion::Kind::known),
               where, 0);
         ways_of_.known_before(false);
       }

@@ -113,7 +113,7 @@ void Ways::count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool 
 }
 
 /// What is told in the step itself: not what a step before has asked for, or what is known and fresh.
-Told Ways::news_of(const Standing& standing) const {
+Told Ways::news_of(const OneSide& standing) const {
   Told news = nothing_told();
   for (const Ask& ask : protocol_[standing.step].asks) {
     const auto place = space_.place_of(ask.fact);
@@ -136,7 +136,7 @@ bool Ways::may_be_known(StepId id) const {
 }
 
 /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
-std::vector<Way> Ways::ways_on(const Standing& standing) {
+std::vector<Way> Ways::ways_on(const OneSide& standing) {
   const Step& step = protocol_[standing.step];
   const Told& asked = asked_[standing.step.index];
   std::vector<Way> ways;
@@ -169,7 +169,7 @@ std::vector<Way> Ways::early_ways(StepId id) {
 
 // All that it asks has just been answered, and that is good enough for it: nobody gets to see what else is to be
 // done.
-bool Ways::is_passed_unseen(const Standing& standing) const {
+bool Ways::is_passed_unseen(const OneSide& standing) const {
   const Step& step = protocol_[standing.step];
   if (step.wait || step.ends || step.asks.empty()) return false;
   return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
@@ -179,7 +179,7 @@ bool Ways::is_passed_unseen(const Standing& standing) const {
 }
 
 // It has something to do or to wait for, or asks once more what has just been told: a reading is never its own check.
-bool Ways::is_at_rest(const Standing& standing) const {
+bool Ways::is_at_rest(const OneSide& standing) const {
   const Step& step = protocol_[standing.step];
   // Nobody goes round twice at one moment: the engine stops there as well.
   if (std::find(standing.passed.begin(), standing.passed.end(), standing.step) != standing.passed.end()) return true;
@@ -191,9 +191,9 @@ bool Ways::is_at_rest(const Standing& standing) const {
   });
 }
 
-Standing Ways::stepped(const Way& way, const Told& told, const std::vector<Tally>& before,
+OneSide Ways::stepped(const Way& way, const Told& told, const std::vector<Tally>& before,
                        std::vector<Diagrams::MapId> counted) {
-  Standing next{way.to.step, false, way.asks_itself ? nothing_told() : told, before, {}, {}, std::move(counted)};
+  OneSide next{way.to.step, false, way.asks_itself ? nothing_told() : told, before, {}, {}, std::move(counted)};
   next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
   for (const Tally& each : way.tally) {
     if (each.kind == Tally::Kind::resets) count(next.counted, CounterId{each.index}, true);
@@ -207,10 +207,10 @@ Standing Ways::stepped(const Way& way, const Told& told, const std::vector<Tally
   return next;
 }
 
-bool Ways::rests(const Standing& standing) const { return !standing.leaves && is_at_rest(standing); }
+bool Ways::rests(const OneSide& standing) const { return !standing.leaves && is_at_rest(standing); }
 
 // Where one version has something to do, the other is looked at in the same step, even if it only asks there.
-bool Ways::rests_beside(const Standing& standing, const Standing& other) const {
+bool Ways::rests_beside(const OneSide& standing, const OneSide& other) const {
   if (standing.ending || standing.leaves) return false;
   if (rests(standing)) return true;
   const bool other_rests = other.ending ? other.ending->kind == Ending::Kind::step : rests(other);
@@ -219,7 +219,7 @@ bool Ways::rests_beside(const Standing& standing, const Standing& other) const {
 }
 
 // A danger told just before is known where one comes to, and leads away from there unless it is handled.
-std::vector<Way> Ways::ways_at_rest(const Standing& standing) {
+std::vector<Way> Ways::ways_at_rest(const OneSide& standing) {
   std::vector<Way> ways;
   Diagrams::Set taken = Diagrams::kNone;
   add_watches(standing.step, protocol_[standing.step].handles, standing.told, nothing_told(), taken, ways);
@@ -230,20 +230,20 @@ std::vector<Way> Ways::ways_at_rest(const Standing& standing) {
   return ways;
 }
 
-Standing Ways::further(const Standing& standing, const Way& way) {
+OneSide Ways::further(const OneSide& standing, const Way& way) {
   if (way.to.kind != Ending::Kind::here && !standing.leaves) {
-    Standing passed = standing;
+    OneSide passed = standing;
     for (const ActionId action : protocol_[standing.step].actions) {
       if (const auto& call = protocol_[action].call)
         passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
     }
-    Standing next = stepped(way, together(passed.told, asked_[passed.step.index]), passed.tally, passed.counted);
+    OneSide next = stepped(way, together(passed.told, asked_[passed.step.index]), passed.tally, passed.counted);
     next.passed = std::move(passed.passed);
     next.passed.push_back(standing.step);
     return next;
   }
   if (way.to.kind == Ending::Kind::here) {
-    Standing rested = standing;
+    OneSide rested = standing;
     rested.ending = Ending{Ending::Kind::step, standing.step, {}};
     return rested;
   }

@@ -19,7 +19,7 @@ struct Way {
 };
 
 /// Where one version stands within what the other goes through at the same moment.
-struct Standing {
+struct OneSide {
   StepId step;
   bool leaves;  // its own answers are next, whether or not it has something to do
   Told told;
@@ -36,21 +36,21 @@ class Ways {
   /// How a night begins: a watch that an answer to the opening sets off, or the first step.
   std::vector<Way> first_ways(StepId step, const std::vector<Ask>& opening);
   /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
-  std::vector<Way> ways_on(const Standing& standing);
+  std::vector<Way> ways_on(const OneSide& standing);
   /// What may be told while a step waits and leads on at once.
   std::vector<Way> early_ways(StepId step);
   /// A danger told just before is known where one comes to, and leads away from there unless it is handled.
-  std::vector<Way> ways_at_rest(const Standing& standing);
+  std::vector<Way> ways_at_rest(const OneSide& standing);
   /// What comes of these things told out of turn.
   std::vector<Way> when_told(StepId step, const Told& told);
   std::vector<Told> tellings() const;
 
-  Standing stepped(const Way& way, const Told& told, const std::vector<Tally>& before,
+  OneSide stepped(const Way& way, const Told& told, const std::vector<Tally>& before,
                    std::vector<Diagrams::MapId> counted = {});
-  Standing further(const Standing& standing, const Way& way);
+  OneSide further(const OneSide& standing, const Way& way);
 
   /// Where one version has something to do, the other is looked at in the same step, even if it only asks there.
-  bool rests_beside(const Standing& standing, const Standing& other) const;
+  bool rests_beside(const OneSide& standing, const OneSide& other) const;
   /// Whether it makes a difference that an answer is news.
   bool may_be_known(StepId step) const;
   /// From here on all answers that may be fresh from before are.
@@ -74,10 +74,10 @@ class Ways {
   Way way_of(Diagrams::Set when, const Rule& rule) const;
   Diagrams::Set before_counting(Diagrams::Set set, const std::vector<Diagrams::MapId>& counted);
   void count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none);
-  Told news_of(const Standing& standing) const;
-  bool is_passed_unseen(const Standing& standing) const;
-  bool is_at_rest(const Standing& standing) const;
-  bool rests(const Standing& standing) const;
+  Told news_of(const OneSide& standing) const;
+  bool is_passed_unseen(const OneSide& standing) const;
+  bool is_at_rest(const OneSide& standing) const;
+  bool rests(const OneSide& standing) const;
 
   const SideBySide& sides_;
   const Protocol& protocol_;
