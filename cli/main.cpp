@@ -1,3 +1,5 @@
+#include <unistd.h>
+
 #include <CLI/CLI.hpp>
 #include <csignal>
 #include <iostream>
@@ -12,6 +14,7 @@
 #include "cli/first_aid_card.hpp"
 #include "cli/language.hpp"
 #include "cli/plain_text.hpp"
+#include "cli/thresholds_command.hpp"
 #include "cli/today.hpp"
 #include "cli/walk_command.hpp"
 
@@ -82,6 +85,17 @@ void describe_compare(CLI::App& command, CompareOptions& options) {
   map->needs(out);
 }
 
+void describe_thresholds(CLI::App& command, ThresholdsOptions& options) {
+  command.add_option("set", options.set, "A folder of protocols, one protocol, or a set inside the program");
+  CLI::Option* csv = command.add_flag("--csv", options.csv, "List as a table for a spreadsheet");
+  command.add_flag("--json", options.json, "Print one JSON document")->excludes(csv);
+  command.add_option("--change", options.changes, "A number and its new value, like 'low=66 mg/dL, 3.7 mmol/L'");
+  command.add_option("--from", options.from, "Take the changed rows of a table that --csv printed");
+  command.add_flag("--yes", options.yes, "Take a glucose in the other unit as it is converted");
+  command.add_flag("--draft", options.draft, "Write although the check finds an error");
+  add_language(command, options.language);
+}
+
 int run(int count, char** words) {
   CLI::App app{
       "Rushlight walks you through a child's low glucose or sick day, step by step.\n"
@@ -125,6 +139,9 @@ int run(int count, char** words) {
   for (const auto describe :
        {describe_new_set, describe_approve, describe_approval, describe_key, describe_where, describe_words})
     describe(app, commands);
+  ThresholdsOptions thresholds;
+  CLI::App* thresholds_app = app.add_subcommand("thresholds", "List or change the numbers of a clinic's set");
+  describe_thresholds(*thresholds_app, thresholds);
 
   try {
     app.parse(count, words);
@@ -141,6 +158,10 @@ int run(int count, char** words) {
   }
   if (check_app->parsed()) return check_command(check, std::cout, std::cerr);
   if (compare_app->parsed()) return compare_command(compared, std::cout, std::cerr);
+  if (thresholds_app->parsed()) {
+    const bool asks = ::isatty(STDIN_FILENO) == 1 && ::isatty(STDOUT_FILENO) == 1;
+    return thresholds_command(thresholds, std::cin, asks, std::cout, std::cerr);
+  }
   if (new_app->parsed()) {
     if (child_out.empty()) child_out = usual_child_file();
     if (child_out.empty()) {

@@ -90,6 +90,13 @@ struct Id {
   std::string operator()(const WorseIsCalmer&) const { return "worse-is-calmer"; }
   std::string operator()(const HardToRead&) const { return "hard-to-read"; }
   std::string operator()(const UnknownStart&) const { return "unknown-start"; }
+  std::string operator()(const SeveralNumbers&) const { return "several-numbers"; }
+  std::string operator()(const BandUnnamed&) const { return "band-unnamed"; }
+  std::string operator()(const OtherUnitUnstated&) const { return "other-unit-unstated"; }
+  std::string operator()(const StaleRow&) const { return "stale-row"; }
+  std::string operator()(const NotATable&) const { return "not-a-table"; }
+  std::string operator()(const NotWritten&) const { return "not-written"; }
+  std::string operator()(const ChangedMeanwhile&) const { return "changed-meanwhile"; }
   std::string operator()(const JournalDamaged&) const { return "journal-damaged"; }
   std::string operator()(const NotWritable&) const { return "not-writable"; }
   std::string operator()(const JournalNewer&) const { return "journal-newer"; }

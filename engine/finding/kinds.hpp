@@ -39,7 +39,10 @@ struct BadNumber { std::string written; std::string why; std::string right{}; };
 struct MissingUnit { std::string written; std::string example; };
 struct WrongUnit { std::string written; std::string wanted; };
 struct OutOfRange { std::string what; std::string value; std::string least; std::string most; };
-struct ValuesDisagree { std::string threshold; std::string mg_per_dl; std::string mmol_per_l; std::string expected_mmol_per_l; std::string expected_mg_per_dl; };
+struct ValuesDisagree {
+  std::string threshold; std::string mg_per_dl; std::string mmol_per_l; std::string expected_mmol_per_l; std::string expected_mg_per_dl;
+  bool stated = false;  // by a person who changes it, and who sees no file
+};
 struct BandsGap { std::string threshold; std::string example; };         // no band holds the example
 struct BandsOverlap { std::string threshold; std::string example; };
 struct ImplausibleValue { std::string what; std::string written; std::string question; };  // a child file value to be asked about
@@ -114,6 +117,15 @@ struct HardToRead { std::string what; std::string language; std::string measured
 
 struct UnknownStart {};                                          // the protocol names no start step
 
+// A change of a clinic's numbers.
+struct SeveralNumbers { std::string id; std::vector<std::string> names; };       // one id, and the set's files mean different things by it
+struct BandUnnamed { std::string threshold; std::vector<std::string> bands; };
+struct OtherUnitUnstated { std::string threshold; std::string stated; std::string proposed; };   // "66 mg/dL", "3.7 mmol/L"
+struct StaleRow { std::string threshold; std::string was; std::string now; };    // the table was made before somebody changed the file
+struct NotATable { std::string what; std::string right; };
+struct NotWritten { std::string reason; std::string right; };
+struct ChangedMeanwhile {};                                      // by somebody else, between reading and writing
+
 // Journals, settings and what is written.
 struct NotWritable { std::string reason; };                      // in the words of the machine, or "it is already there"
 struct JournalDamaged { std::string what; };
@@ -131,6 +143,7 @@ using Kind = std::variant<
     InsulinWithoutDose, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
     DoseOfNothing, DoseAboveCap, MedicineWithoutCap, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
     UnknownStart,
+    SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     NotWritable, JournalDamaged, JournalNewer, WrongUse>;
 
 }  // namespace rushlight

@@ -82,7 +82,9 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead>) {
       return Property::own_laws_kept;
     } else {
-      static_assert(is_one_of<K, NotWritable, JournalDamaged, JournalNewer, WrongUse>, "which property does this kind break?");
+      static_assert(is_one_of<K, SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten,
+                              ChangedMeanwhile, NotWritable, JournalDamaged, JournalNewer, WrongUse>,
+                    "which property does this kind break?");
       return Property::usable;
     }
   }

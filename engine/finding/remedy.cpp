@@ -141,6 +141,9 @@ struct Remedy {
     return "write a value from " + one_line(k.least) + " to " + one_line(k.most);
   }
   std::string operator()(const ValuesDisagree& k) const {
+    if (k.stated)
+      return "write " + quoted(k.mg_per_dl + " mg/dL, " + k.expected_mmol_per_l + " mmol/L") + " or " +
+             quoted(k.expected_mg_per_dl + " mg/dL, " + k.mmol_per_l + " mmol/L");
     return "write " + quoted("mmol-l=\"" + k.expected_mmol_per_l + "\"") + " or " +
            quoted("mg-dl=\"" + k.expected_mg_per_dl + "\"") +
            ", or name in `pair-exception` the source that prints this pair";
@@ -328,6 +331,20 @@ struct Remedy {
   }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
 
+  std::string operator()(const SeveralNumbers& k) const { return "write " + quoted_choice(k.names); }
+  std::string operator()(const BandUnnamed& k) const {
+    std::vector<std::string> names;
+    for (const std::string& band : k.bands) names.push_back(k.threshold + ":" + band);
+    return "write " + quoted_choice(names, 24);
+  }
+  std::string operator()(const OtherUnitUnstated& k) const {
+    return "write " + quoted(k.threshold + "=" + k.stated + ", " + k.proposed) + ", or take " + one_line(k.proposed) +
+           " with `--yes`";
+  }
+  std::string operator()(const StaleRow&) const { return "make the table anew, and change the number there"; }
+  std::string operator()(const NotATable& k) const { return one_line(k.right); }
+  std::string operator()(const NotWritten& k) const { return one_line(k.right); }
+  std::string operator()(const ChangedMeanwhile&) const { return "look at what it says now, and give the command again"; }
   std::string operator()(const NotWritable&) const { return "make room, or name a place that may be written"; }
   std::string operator()(const JournalDamaged&) const { return {}; }
   std::string operator()(const JournalNewer&) const { return "open it with the newer program that wrote it"; }

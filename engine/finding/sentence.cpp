@@ -285,6 +285,25 @@ struct Sentence {
   }
   std::string operator()(const UnknownStart&) const { return "the protocol does not name its first step"; }
 
+  std::string operator()(const SeveralNumbers& k) const {
+    return quoted(k.id) + " is the name of " + std::to_string(k.names.size()) + " numbers in this set";
+  }
+  std::string operator()(const BandUnnamed& k) const {
+    return quoted(k.threshold) + " has " + std::to_string(k.bands.size()) + " bands, and none is named";
+  }
+  std::string operator()(const OtherUnitUnstated& k) const {
+    return quoted(k.threshold) + " has two values, and only " + one_line(k.stated) + " is stated";
+  }
+  std::string operator()(const StaleRow& k) const {
+    const std::string was = k.was.empty() ? "something else" : quoted(k.was);
+    return "the table was made when " + quoted(k.threshold) + " was " + was + ", and now it is " + quoted(k.now);
+  }
+  std::string operator()(const NotATable& k) const { return "this is not a table of numbers: " + one_line(k.what); }
+  std::string operator()(const NotWritten& k) const { return "this file cannot be written: " + one_line(k.reason); }
+  std::string operator()(const ChangedMeanwhile&) const {
+    return "somebody else changed this file after it was read here";
+  }
+
   std::string operator()(const NotWritable& k) const { return "this cannot be written: " + one_line(k.reason); }
   std::string operator()(const JournalDamaged& k) const { return "the journal is damaged: " + one_line(k.what); }
   std::string operator()(const JournalNewer& k) const {

@@ -27,8 +27,10 @@ constexpr UnitWords kSpelledOut[] = {
     {Unit::month, "month months mes meses"},
     {Unit::year, "y yr yrs year years a\u00F1o a\u00F1os"},
     {Unit::gram_per_kilogram, "gperkg gramsperkg gramsperkilogram"},
-    {Unit::gram_per_100_gram, "g/100g gper100g g/(100g)"},
-    {Unit::gram_per_100_ml, "g/100ml gper100ml g/(100ml)"},
+    {Unit::gram_per_100_gram, "g/100g gper100g g/(100g) gin100g gen100g"},
+    {Unit::gram_per_100_ml, "g/100ml gper100ml g/(100ml) gin100ml gen100ml"},
+    {Unit::unit_per_kilogram, "u/kg iu/kg ui/kg unit/kg units/kg unidad/kg unidades/kg"},
+    {Unit::microgram_per_year, "mcg/a microgramayear microgramsayear microgramoala\u00F1o microgramosala\u00F1o"},
 };
 
 /// Whether a list of words holds one of them whole; `ends` stand behind a word beside its end.

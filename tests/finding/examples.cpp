@@ -65,6 +65,9 @@ void add_numbers(std::vector<Example>& rows) {
                   "the two values of `low`, 100 mg/dL and 5.7 mmol/L, are not the same glucose",
                   "write `mmol-l=\"5.6\"` or `mg-dl=\"103\"`, or name in `pair-exception` the source that prints this "
                   "pair"});
+  rows.push_back({ValuesDisagree{"low", "66", "3.9", "3.7", "70", true}, "values-disagree",
+                  "the two values of `low`, 66 mg/dL and 3.9 mmol/L, are not the same glucose",
+                  "write `66 mg/dL, 3.7 mmol/L` or `70 mg/dL, 3.9 mmol/L`"});
   rows.push_back({BandsGap{"low", "a child of 6 a at 22:00"}, "bands-gap",
                   "no band of `low` holds a child of 6 a at 22:00",
                   "let each band begin where the band before it ends, the first and the last open"});
@@ -269,6 +272,28 @@ void add_doses_and_start(std::vector<Example>& rows) {
                   "add `start=\"...\"` to `<protocol>`"});
 }
 
+void add_changes(std::vector<Example>& rows) {
+  rows.push_back({SeveralNumbers{"most-rounds", {"illness/most-rounds", "ketones/most-rounds"}}, "several-numbers",
+                  "`most-rounds` is the name of 2 numbers in this set",
+                  "write `illness/most-rounds` or `ketones/most-rounds`"});
+  rows.push_back({BandUnnamed{"carb-by-age", {"under-6-years", "from-6-years"}}, "band-unnamed",
+                  "`carb-by-age` has 2 bands, and none is named",
+                  "write `carb-by-age:under-6-years` or `carb-by-age:from-6-years`"});
+  rows.push_back({OtherUnitUnstated{"low", "66 mg/dL", "3.7 mmol/L"}, "other-unit-unstated",
+                  "`low` has two values, and only 66 mg/dL is stated",
+                  "write `low=66 mg/dL, 3.7 mmol/L`, or take 3.7 mmol/L with `--yes`"});
+  rows.push_back({StaleRow{"recheck", "15 min", "20 min"}, "stale-row",
+                  "the table was made when `recheck` was `15 min`, and now it is `20 min`",
+                  "make the table anew, and change the number there"});
+  rows.push_back({NotATable{"a quote sign has no partner", "look for a lone `\"` in this row"}, "not-a-table",
+                  "this is not a table of numbers: a quote sign has no partner", "look for a lone `\"` in this row"});
+  rows.push_back({NotWritten{"no space is left on the disk", "make room, and give the command again"}, "not-written",
+                  "this file cannot be written: no space is left on the disk",
+                  "make room, and give the command again"});
+  rows.push_back({ChangedMeanwhile{}, "changed-meanwhile", "somebody else changed this file after it was read here",
+                  "look at what it says now, and give the command again"});
+}
+
 void add_journals(std::vector<Example>& rows) {
   rows.push_back({NotWritable{"No space left on device"}, "not-writable",
                   "this cannot be written: No space left on device", "make room, or name a place that may be written"});
@@ -292,6 +317,7 @@ const std::vector<Example>& examples() {
     add_meanings(made);
     add_paths(made);
     add_doses_and_start(made);
+    add_changes(made);
     add_journals(made);
     return made;
   }();

@@ -1,0 +1,229 @@
+#include "cli/replace_files.hpp"
+
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <csignal>
+#include <cstring>
+#include <filesystem>
+#include <list>
+#include <utility>
+
+#include "cli/read_file.hpp"
+
+namespace rushlight {
+namespace {
+
+namespace fs = std::filesystem;
+
+Finding refused_write(const std::string& path, Kind kind) {
+  return Finding{Severity::error, Where{path, 0, 0, 0}, std::move(kind), {}};
+}
+
+Finding not_written(const std::string& path, int error) {
+  switch (error) {
+    case ENOSPC:
+    case EDQUOT:
+      return refused_write(path, NotWritten{"no space is left on the disk", "make room, and give the command again"});
+    case EFBIG:
+      return refused_write(path, NotWritten{"a file may not be so large here", "ask who looks after this machine"});
+    case EROFS:
+      return refused_write(path, NotWritten{"the disk is read-only", "copy the set to a disk that can be written"});
+    case EACCES:
+    case EPERM:
+      return refused_write(
+          path, NotWritten{"its folder takes no new file from you", "ask whose folder it is, or work on a copy"});
+    default:
+      return refused_write(path, NotWritten{std::strerror(error), ""});
+  }
+}
+
+/// Somebody who presses Ctrl-C sees all or nothing; a file that grows beyond its limit is an error and not the end.
+class Undisturbed {
+ public:
+  Undisturbed() {
+    sigset_t these;
+    sigemptyset(&these);
+    for (const int each : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGTSTP, SIGXFSZ}) sigaddset(&these, each);
+    ::sigprocmask(SIG_BLOCK, &these, &before_);
+    too_large_ = std::signal(SIGXFSZ, SIG_IGN);
+  }
+  ~Undisturbed() {
+    std::signal(SIGXFSZ, too_large_);
+    ::sigprocmask(SIG_SETMASK, &before_, nullptr);
+  }
+  Undisturbed(const Undisturbed&) = delete;
+  Undisturbed& operator=(const Undisturbed&) = delete;
+
+ private:
+  sigset_t before_{};
+  void (*too_large_)(int) = SIG_DFL;
+};
+
+int write_whole(int descriptor, const std::string& bytes) {
+  for (std::size_t done = 0; done < bytes.size();) {
+    const ssize_t put = ::write(descriptor, bytes.data() + done, bytes.size() - done);
+    if (put < 0 && errno == EINTR) continue;
+    if (put < 0) return errno;
+    if (put == 0) return ENOSPC;
+    done += static_cast<std::size_t>(put);
+  }
+  return ::fsync(descriptor) == 0 ? 0 : errno;
+}
+
+void sync_folder_of(const std::string& file) {
+  const fs::path folder = fs::path(file).parent_path();
+  const int descriptor = ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (descriptor < 0) return;
+  ::fsync(descriptor);
+  ::close(descriptor);
+}
+
+/// One file on its way. Whatever bears the second name at the end is taken away.
+class Swap {
+ public:
+  explicit Swap(const Replacement& wanted) : wanted_(wanted) {}
+  Swap(const Swap&) = delete;
+  Swap& operator=(const Swap&) = delete;
+  ~Swap() {
+    if (!beside_.empty()) ::unlink(beside_.c_str());
+    if (!kept_.empty()) ::unlink(kept_.c_str());
+  }
+
+  /// The new file stands beside the old one.
+  std::optional<Finding> prepare() {
+    const std::optional<std::string> target = file_behind(wanted_.path);
+    if (!target) return refused_write(wanted_.path, ChangedMeanwhile{});
+    target_ = *target;
+    struct stat about {};
+    if (::stat(target_.c_str(), &about) != 0) return refused_write(wanted_.path, ChangedMeanwhile{});
+    const bool nobody_writes = (about.st_mode & 0222U) == 0;  // who may do everything is stopped by this alone
+    if (nobody_writes || ::access(target_.c_str(), W_OK) != 0) {
+      if (errno == EROFS && !nobody_writes) return not_written(wanted_.path, EROFS);
+      return refused_write(wanted_.path,
+                           NotWritten{"it is read-only", "let it be written first, or work on a copy of the set"});
+    }
+    if (auto finding = make(beside_, wanted_.after, about)) return finding;
+    return std::nullopt;
+  }
+
+  std::optional<Finding> replace() {
+    if (exchange()) {
+      replaced_ = true;
+      if (is(beside_, wanted_.before)) return std::nullopt;
+      put_back();
+      return refused_write(wanted_.path, ChangedMeanwhile{});
+    }
+    if (errno != EINVAL && errno != ENOSYS && errno != ENOTTY) return not_written(wanted_.path, errno);
+    return replace_without_exchange();
+  }
+
+  /// A program that had the old file open may have written into it while it left its place.
+  std::optional<Finding> written_into() const {
+    const std::string& old = kept_.empty() ? beside_ : kept_;
+    if (is(old, wanted_.before)) return std::nullopt;
+    return refused_write(wanted_.path, ChangedMeanwhile{});
+  }
+
+  /// The old file again, unless somebody has put another one there since.
+  void put_back() {
+    if (!replaced_) return;
+    replaced_ = false;
+    if (kept_.empty()) {
+      exchange();
+      if (!is(beside_, wanted_.after)) exchange();
+    } else if (is(target_, wanted_.after) && ::rename(kept_.c_str(), target_.c_str()) == 0) {
+      kept_.clear();
+    }
+  }
+
+  void make_durable() const { sync_folder_of(target_); }
+
+ private:
+  bool exchange() const {
+    return ::renameat2(AT_FDCWD, beside_.c_str(), AT_FDCWD, target_.c_str(), RENAME_EXCHANGE) == 0;
+  }
+
+  // Where a disk cannot let two files change places, the old bytes wait beside it in a file of their own.
+  std::optional<Finding> replace_without_exchange() {
+    struct stat about {};
+    if (::stat(target_.c_str(), &about) != 0) return refused_write(wanted_.path, ChangedMeanwhile{});
+    if (auto finding = make(kept_, wanted_.before, about)) return finding;
+    if (!is(target_, wanted_.before)) return refused_write(wanted_.path, ChangedMeanwhile{});
+    if (::rename(beside_.c_str(), target_.c_str()) != 0) return not_written(wanted_.path, errno);
+    beside_.clear();
+    replaced_ = true;
+    return std::nullopt;
+  }
+
+  std::optional<Finding> make(std::string& name, const std::string& bytes, const struct stat& like) {
+    const fs::path target(target_);
+    // No name that ends in .xml: what a stopped machine leaves behind must not be taken for a protocol.
+    name = (target.parent_path() / ("." + target.filename().string() + ".new-XXXXXX")).string();
+    const int descriptor = ::mkostemp(name.data(), O_CLOEXEC);
+    if (descriptor < 0) {
+      name.clear();
+      return not_written(wanted_.path, errno);
+    }
+    const bool owned = ::fchown(descriptor, like.st_uid, like.st_gid) == 0;
+    int error = owned && ::fchmod(descriptor, like.st_mode & 07777U) != 0 ? errno : 0;
+    if (owned && error == 0) error = write_whole(descriptor, bytes);
+    if (::close(descriptor) != 0 && error == 0) error = errno;
+    if (!owned)
+      return refused_write(wanted_.path,
+                           NotWritten{"it belongs to somebody else, and a file of yours would take its place",
+                                      "ask its owner to change it, or work on a copy of the set"});
+    if (error != 0) return not_written(wanted_.path, error);
+    return std::nullopt;
+  }
+
+  static bool is(const std::string& path, const std::string& bytes) {
+    const FileBytes found = bytes_of_file(path, bytes.size());
+    const auto* text = std::get_if<std::string>(&found);
+    return text != nullptr && *text == bytes;
+  }
+
+  const Replacement& wanted_;
+  std::string target_, beside_, kept_;
+  bool replaced_ = false;
+};
+
+}  // namespace
+
+std::optional<std::string> file_behind(const std::string& path) {
+  char* real = ::realpath(path.c_str(), nullptr);
+  if (real == nullptr) return std::nullopt;
+  std::string found(real);
+  std::free(real);
+  return found;
+}
+
+std::optional<Finding> replace_files(const std::vector<Replacement>& all) {
+  const Undisturbed undisturbed;
+  std::list<Swap> changes;
+  std::optional<Finding> finding;
+  for (const Replacement& each : all) {
+    finding = changes.emplace_back(each).prepare();
+    if (finding) return finding;
+  }
+  for (Swap& change : changes) {
+    finding = change.replace();
+    if (finding) break;
+  }
+  if (!finding) {
+    for (Swap& change : changes) change.make_durable();
+    for (const Swap& change : changes) {
+      if (!finding) finding = change.written_into();
+    }
+  }
+  if (finding) {
+    for (auto change = changes.rbegin(); change != changes.rend(); ++change) change->put_back();
+  }
+  return finding;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,223 @@
+#include "read/threshold_edit.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "protocol/band_name.hpp"
+#include "protocol/resolve.hpp"
+#include "read/protocol_from_xml.hpp"
+#include "read/vetted_bytes.hpp"
+#include "read/xml_characters.hpp"
+
+namespace rushlight {
+
+namespace {
+
+/// A change with the number it is for.
+struct Target {
+  const ThresholdChange* change;
+  std::size_t threshold;
+  std::optional<std::size_t> band;
+};
+
+struct Editing {
+  const Draft& draft;
+  const Protocol& protocol;
+  std::vector<Finding> findings{};
+
+  void error(const ThresholdChange& change, Kind kind, std::optional<Because> because = std::nullopt) {
+    findings.push_back({Severity::error, change.where, std::move(kind), std::move(because)});
+  }
+};
+
+std::optional<Target> target_of(Editing& editing, const ThresholdChange& change) {
+  const std::vector<Threshold>& all = editing.protocol.thresholds;
+  const auto at = std::find_if(all.begin(), all.end(),
+                               [&](const Threshold& threshold) { return threshold.name == change.threshold; });
+  if (at == all.end()) {
+    std::vector<std::string> known;
+    for (const Threshold& threshold : all) known.push_back(threshold.name);
+    editing.error(change, UnknownId{change.threshold, "threshold", known});
+    return std::nullopt;
+  }
+  Target target{&change, static_cast<std::size_t>(at - all.begin()), std::nullopt};
+  const bool written_as_bands = !editing.draft.thresholds[target.threshold].bands.empty();
+  if (!written_as_bands && change.band.empty()) return target;
+  std::vector<std::string> bands;
+  if (written_as_bands) {
+    for (const Band& band : at->bands) bands.push_back(name_of(band));
+  }
+  // The only band of a number is what its name alone stands for.
+  target.band = change.band.empty() && bands.size() == 1 ? std::optional<std::size_t>{0} : band_named(*at, change.band);
+  if (written_as_bands && target.band) return target;
+  if (change.band.empty()) {
+    editing.error(change, BandUnnamed{change.threshold, bands});
+  } else {
+    editing.error(change, UnknownId{change.band, "band of `" + change.threshold + "`", bands});
+  }
+  return std::nullopt;
+}
+
+void refuse_changed_twice(Editing& editing, const std::vector<Target>& targets) {
+  for (std::size_t later = 1; later < targets.size(); ++later) {
+    for (std::size_t earlier = 0; earlier < later; ++earlier) {
+      const Target &a = targets[earlier], &b = targets[later];
+      if (a.threshold != b.threshold || a.band != b.band) continue;
+      const std::string band = b.change->band.empty() ? "" : ":" + b.change->band;
+      editing.error(*b.change, RepeatedKey{b.change->threshold + band}, Because{"it is here too", a.change->where});
+      break;
+    }
+  }
+}
+
+const Limit& value_of(const Protocol& protocol, const Target& target) {
+  return protocol.thresholds[target.threshold].bands[target.band.value_or(0)].value;
+}
+
+/// The draft as it would be, each new word at the place where it was stated.
+Draft changed_draft(Draft draft, const std::vector<Target>& targets) {
+  for (const Target& target : targets) {
+    DraftThreshold& threshold = draft.thresholds[target.threshold];
+    DraftBand* band = target.band ? &threshold.bands[*target.band] : nullptr;
+    const ThresholdChange& change = *target.change;
+    const auto put = [&](MaybeWord& word, const std::string& text) {
+      if (word) word = Word{text, change.where};
+    };
+    put(band ? band->value : threshold.value, change.words.value);
+    put(band ? band->mg_dl : threshold.mg_dl, change.words.mg_dl);
+    put(band ? band->mmol_l : threshold.mmol_l, change.words.mmol_l);
+  }
+  return draft;
+}
+
+/// A number of a kind that comes in several units stays in the one that its range and its users are written in.
+bool refuse_other_unit(Editing& editing, const Target& target) {
+  const auto* old = std::get_if<Quantity>(&value_of(editing.protocol, target));
+  const auto read = quantity_from_text(target.change->words.value);
+  const auto* now = std::get_if<Quantity>(&read);
+  if (old == nullptr || now == nullptr || old->unit == now->unit) return false;
+  editing.error(*target.change, WrongUnit{target.change->words.value, std::string(ucum(old->unit))});
+  return true;
+}
+
+constexpr Decimal kLastDigit = Decimal::of_micros(100'000);
+
+/// The file lets this pair be uneven, because its source prints it so. A slip of the finger is none of that.
+void refuse_slip_in_exception(Editing& editing, const Target& target) {
+  if (!editing.draft.thresholds[target.threshold].pair_exception) return;
+  const auto mg = decimal_from_text(target.change->words.mg_dl), mmol = decimal_from_text(target.change->words.mmol_l);
+  if (!std::holds_alternative<Decimal>(mg) || !std::holds_alternative<Decimal>(mmol)) return;
+  const GlucoseLimit limit{std::get<Decimal>(mg), std::get<Decimal>(mmol)};
+  const Decimal expected = other_value(limit.mg_per_dl, GlucoseUnit::mg_per_dl);
+  if (agree(limit)) return;
+  if (limit.mmol_per_l <= expected + kLastDigit && expected <= limit.mmol_per_l + kLastDigit) return;
+  editing.error(*target.change,
+                ValuesDisagree{target.change->threshold, text_from_decimal(limit.mg_per_dl),
+                               text_from_decimal(limit.mmol_per_l), text_from_decimal(expected),
+                               text_from_decimal(other_value(limit.mmol_per_l, GlucoseUnit::mmol_per_l))});
+}
+
+/// What the reader of protocols says to the new values.
+void add_findings_of_reader(Editing& editing, const std::vector<Target>& targets) {
+  for (Finding& finding : resolve(changed_draft(editing.draft, targets)).findings) {
+    for (const Target& target : targets) {
+      if (finding.where == target.change->where && std::holds_alternative<OutOfRange>(finding.kind))
+        finding.because = Because{"its range is written here", editing.protocol.thresholds[target.threshold].where};
+    }
+    editing.findings.push_back(std::move(finding));
+  }
+}
+
+const MappedElement* element_at(const SourceMap& map, const Where& where) {
+  for (const MappedElement& element : map.elements) {
+    if (element.name_place.line == where.line && element.name_place.column == where.column) return &element;
+  }
+  return nullptr;
+}
+
+struct Splice {
+  Span span;
+  std::string text;
+};
+
+// The value without the blanks at its ends, which stay.
+Span bare_span(std::string_view bytes, Span span) {
+  while (span.begin < span.end && is_blank(bytes[span.begin])) ++span.begin;
+  while (span.end > span.begin && is_blank(bytes[span.end - 1])) --span.end;
+  return span;
+}
+
+/// The old word as it can be stated again. Character references and line ends come out as what they stand for.
+std::string stated_again(std::string_view raw, const MaybeWord& word) {
+  return raw.find_first_of("&\r\n\t") == std::string_view::npos || !word ? std::string(raw) : word->text;
+}
+
+EditedProtocol spliced(const VettedXml& xml, const Draft& draft, const std::vector<Target>& targets) {
+  EditedProtocol edited{xml.bytes, {}};
+  std::vector<Splice> splices;
+  for (const Target& target : targets) {
+    const DraftThreshold& threshold = draft.thresholds[target.threshold];
+    const DraftBand* band = target.band ? &threshold.bands[*target.band] : nullptr;
+    ReplacedValue replaced{{}, band ? band->where : threshold.where};
+    const MappedElement* element = element_at(xml.map, replaced.where);
+    const auto replace = [&](std::string_view name, const MaybeWord& word, const std::string& text,
+                             std::string& before) {
+      for (const MappedAttribute& attribute : element->attributes) {
+        if (attribute.name != name || !word) continue;
+        const Span span = bare_span(xml.bytes, attribute.value);
+        before = stated_again(std::string_view(xml.bytes).substr(span.begin, span.end - span.begin), word);
+        splices.push_back({span, text});
+      }
+    };
+    const ValueWords& words = target.change->words;
+    if (element != nullptr) {
+      replace("value", band ? band->value : threshold.value, words.value, replaced.before.value);
+      replace("mg-dl", band ? band->mg_dl : threshold.mg_dl, words.mg_dl, replaced.before.mg_dl);
+      replace("mmol-l", band ? band->mmol_l : threshold.mmol_l, words.mmol_l, replaced.before.mmol_l);
+    }
+    edited.replaced.push_back(std::move(replaced));
+  }
+  // From the end, so that the places further up stay what they are.
+  std::sort(splices.begin(), splices.end(),
+            [](const Splice& a, const Splice& b) { return a.span.begin > b.span.begin; });
+  for (const Splice& splice : splices)
+    edited.bytes.replace(splice.span.begin, splice.span.end - splice.span.begin, splice.text);
+  return edited;
+}
+
+void tell_as_stated(std::vector<Finding>& findings, const std::string& file_name) {
+  for (Finding& finding : findings) {
+    if (auto* disagree = std::get_if<ValuesDisagree>(&finding.kind)) disagree->stated = finding.where.file != file_name;
+  }
+}
+
+}  // namespace
+
+Read<EditedProtocol> threshold_edit(std::string_view bytes, const std::string& file_name,
+                                    const std::vector<ThresholdChange>& changes) {
+  Read<Draft> draft = protocol_from_xml(bytes, file_name);
+  if (!draft.value || has_error(draft.findings)) return {std::nullopt, std::move(draft.findings)};
+  Read<Protocol> protocol = resolve(*draft.value);
+  if (!protocol.value) return {std::nullopt, std::move(protocol.findings)};
+
+  Editing editing{*draft.value, *protocol.value};
+  std::vector<Target> targets;
+  for (const ThresholdChange& change : changes) {
+    if (const std::optional<Target> target = target_of(editing, change)) targets.push_back(*target);
+  }
+  refuse_changed_twice(editing, targets);
+  std::vector<Target> sound;
+  for (const Target& target : targets) {
+    if (refuse_other_unit(editing, target)) continue;
+    refuse_slip_in_exception(editing, target);
+    sound.push_back(target);
+  }
+  add_findings_of_reader(editing, sound);
+  tell_as_stated(editing.findings, file_name);
+  if (has_error(editing.findings)) return {std::nullopt, std::move(editing.findings)};
+
+  const Read<VettedXml> xml = vet_xml(std::string(bytes), file_name);
+  return {spliced(*xml.value, *draft.value, targets), std::move(editing.findings)};
+}
+
+}  // namespace rushlight
