@@ -160,7 +160,8 @@ std::vector<std::string> range_lines(const NumbersSet& set, const Number& number
   return lines;
 }
 
-std::string sources_shown(const NumbersSet& set, const Number& number, Citation form) {
+std::string sources_shown(const NumbersSet& set, const Number& number, Citation form, Language language) {
+  constexpr Both kNoSource{"common practice, no source", "práctica común, sin fuente"};
   std::vector<std::string> all;
   for (const NumberPlace& place : number.places) {
     const Protocol& protocol = set.files[place.file].protocol;
@@ -170,7 +171,8 @@ std::string sources_shown(const NumbersSet& set, const Number& number, Citation 
       source.place.clear();
       if (!source.year.empty() && source.year.find_first_not_of("0123456789") != std::string::npos) source.year.clear();
     }
-    const std::string text = citation(source);
+    const bool practice = source.common_practice && source.publisher.empty();
+    const std::string text = practice ? say(kNoSource, language) : citation(source);
     if (std::find(all.begin(), all.end(), text) == all.end()) all.push_back(text);
   }
   std::string words;

@@ -38,7 +38,7 @@ Border border_of(const NumbersSet& set, const Number& number, Language language)
 
 /// The sources of a number, each once: as they are cited, or only who printed them and when.
 enum class Citation : bool { whole, brief };
-std::string sources_shown(const NumbersSet& set, const Number& number, Citation form);
+std::string sources_shown(const NumbersSet& set, const Number& number, Citation form, Language language);
 
 /// "low.xml:57, ketones.xml:38": where a value stands. With `whole` each with its folder.
 std::string places_shown(const NumbersSet& set, const std::vector<NumberPlace>& places, std::size_t band, bool whole);

@@ -47,7 +47,7 @@ void write_number(JsonWriter& out, const NumbersSet& set, const Number& number, 
   out.end_list();
   const Narrowest range = narrowest(set, number);
   out.key("least").text(range.least->least).key("most").text(range.most->most);
-  out.key("source").text(sources_shown(set, number, Citation::whole)).end_object();
+  out.key("source").text(sources_shown(set, number, Citation::whole, language)).end_object();
 }
 
 void write_findings(JsonWriter& out, const std::vector<Finding>& findings) {

@@ -198,11 +198,11 @@ std::string csv_from_numbers(const NumbersSet& set, Language language) {
       const ValueWords words = words_of(set.draft(first), band);
       const std::vector<std::string> lines = value_lines(words, language);
       const bool banded = has_bands(threshold);
-      csv +=
-          csv_row({threshold.name, protocols_of(set, number.places, ", "), banded ? name_of(threshold.bands[band]) : "",
-                   banded ? label + ": " + band_shown(threshold.bands[band], language) : label, lines.front(),
-                   lines.size() > 1 ? lines.back() : "", border.least, border.most, value_shown(words, language),
-                   sources_shown(set, number, Citation::whole), places_shown(set, number.places, band, true)});
+      csv += csv_row(
+          {threshold.name, protocols_of(set, number.places, ", "), banded ? name_of(threshold.bands[band]) : "",
+           banded ? label + ": " + band_shown(threshold.bands[band], language) : label, lines.front(),
+           lines.size() > 1 ? lines.back() : "", border.least, border.most, value_shown(words, language),
+           sources_shown(set, number, Citation::whole, language), places_shown(set, number.places, band, true)});
     }
   }
   return csv;

@@ -14,7 +14,7 @@ namespace {
 
 constexpr int kTablePage = 100;
 // Columns: the name to type, the value, what is allowed, what it is. Two blanks between.
-constexpr int kName = 31, kValue = 14, kRange = 22, kLabel = 27;
+constexpr int kName = 33, kValue = 14, kRange = 22, kLabel = 25;
 
 std::vector<std::string> in_column(const std::vector<std::string>& texts, int width) {
   std::vector<std::string> lines;
@@ -29,11 +29,15 @@ std::string padded(const std::string& text, int width) {
 }
 
 struct Columns {
-  std::vector<std::string> name, value, range, label;
+  std::string name;
+  std::vector<std::string> value, range, label;
 };
 
 void print_row(std::ostream& out, const Columns& row) {
-  const std::vector<std::string> cells[] = {in_column(row.name, kName), in_column(row.value, kValue),
+  // A name is typed again, so it is never broken.
+  const bool alone = columns_of(row.name) > kName;
+  if (alone) out << cleaned(row.name) << '\n';
+  const std::vector<std::string> cells[] = {in_column({alone ? "" : row.name}, kName), in_column(row.value, kValue),
                                             in_column(row.range, kRange), in_column(row.label, kLabel)};
   const int widths[] = {kName, kValue, kRange, kLabel};
   std::size_t lines = 0;
@@ -56,15 +60,16 @@ void print_number(std::ostream& out, const NumbersSet& set, const Number& number
   const std::string label = sentence_case(plain_words(threshold.label, language));
   const std::vector<std::string> range = range_lines(set, number, language);
   const auto value = [&](std::size_t band) { return value_lines(words_of(set.draft(first), band), language); };
-  print_row(out, {{number.name}, banded ? std::vector<std::string>{} : value(0), range, {label}});
+  print_row(out, {number.name, banded ? std::vector<std::string>{} : value(0), range, {label}});
   for (std::size_t band = 0; banded && band < threshold.bands.size(); ++band) {
-    print_row(out, {{number.name + ":" + name_of(threshold.bands[band])},
+    print_row(out, {number.name + ":" + name_of(threshold.bands[band]),
                     value(band),
                     {places_shown(set, number.places, band, false)},
                     {band_shown(threshold.bands[band], language)}});
   }
   const std::string where = places_shown(set, number.places, 0, false);
-  const std::string source = say(threshold_words::kSource, language, sources_shown(set, number, Citation::brief));
+  const std::string source =
+      say(threshold_words::kSource, language, sources_shown(set, number, Citation::brief, language));
   for (const std::string& line : wrapped("    ", cleaned((banded ? "" : where + "; ") + source), kTablePage))
     out << line << '\n';
 }
@@ -85,7 +90,7 @@ void print_numbers(std::ostream& out, const NumbersSet& set, Language language) 
   const auto print = [&](const std::string& lead, const std::string& text) {
     for (const std::string& line : wrapped(lead, cleaned(text), kTablePage)) out << line << '\n';
   };
-  print_row(out, {{say(threshold_words::kHeadName, language)},
+  print_row(out, {say(threshold_words::kHeadName, language),
                   {say(threshold_words::kHeadValue, language)},
                   {say(threshold_words::kHeadRange, language)},
                   {say(threshold_words::kHeadLabel, language)}});
