@@ -59,7 +59,8 @@ class Changing {
            std::ostream& out, std::ostream& err)
       : set_(set), options_(options), language_(language), asked_(asked), out_(out), err_(err) {}
 
-  int run(Read<std::vector<Wish>> wishes, FileTexts texts) {
+  int run(Read<std::vector<Wish>> wishes) {
+    FileTexts texts = set_.texts;
     if (!wishes.value) return refuse(std::move(wishes.findings), texts);
     ChangePlan plan = planned(set_, *wishes.value);
     if (has_error(plan.findings)) return refuse(std::move(plan.findings), texts);
@@ -68,7 +69,7 @@ class Changing {
     if (plan.files.empty()) return tell_nothing();
 
     const ProtocolSet before = checked_with(set_, {}), after = checked_with(set_, plan.files);
-    texts.insert(after.texts.begin(), after.texts.end());
+    texts = after.texts;
     show_changes();
     show_check(before, after, texts);
     report_.findings = after.findings;
@@ -249,10 +250,9 @@ class Changing {
 
 }  // namespace
 
-int change_numbers(const NumbersSet& set, Read<std::vector<Wish>> wishes, const FileTexts& texts,
-                   const ThresholdsOptions& options, Language language, std::istream* asked, std::ostream& out,
-                   std::ostream& err) {
-  return Changing(set, options, language, asked, out, err).run(std::move(wishes), texts);
+int change_numbers(const NumbersSet& set, Read<std::vector<Wish>> wishes, const ThresholdsOptions& options,
+                   Language language, std::istream* asked, std::ostream& out, std::ostream& err) {
+  return Changing(set, options, language, asked, out, err).run(std::move(wishes));
 }
 
 }  // namespace rushlight

@@ -96,13 +96,17 @@ class SheetReader {
     const NamedNumber& number = std::get<NamedNumber>(named);
     const NumberPlace first = number.places.front();
     const ThresholdKind kind = set_.threshold(first).kind;
-    ValueWords before = words_of(set_.draft(first), number.band);
-    if (head_.has(Column::was) && !is_fresh(number, was)) return;
-    if (kind == ThresholdKind::glucose && head_.has(Column::mmol)) wish.value = glucose_stated(value, mmol, before);
+    if (kind == ThresholdKind::glucose && head_.has(Column::mmol)) {
+      const std::optional<ValueWords> then = words_in(kind, was);
+      wish.value = glucose_stated(value, mmol, then ? *then : words_of(set_.draft(first), number.band));
+    }
     if (wish.value.empty()) {
       findings.push_back({Severity::error, where_of(Column::value), BadNumber{"", "nothing is written"}, std::nullopt});
       return;
     }
+    // A row that was not touched, or a table that is given a second time.
+    if (is_there(number, wish.value)) return;
+    if (head_.has(Column::was) && !is_fresh(number, was)) return;
     wishes.push_back(std::move(wish));
   }
 
@@ -133,6 +137,14 @@ class SheetReader {
     const Read<StatedValue> stated = stated_value(kind, text, Where{"", 0, 0, 0}, style_);
     if (!stated.value || stated.value->proposed) return std::nullopt;
     return stated.value->words;
+  }
+
+  bool is_there(const NamedNumber& number, const std::string& value) const {
+    return std::all_of(number.places.begin(), number.places.end(), [&](NumberPlace place) {
+      const ThresholdKind kind = set_.threshold(place).kind;
+      const Read<StatedValue> stated = stated_value(kind, value, Where{"", 0, 0, 0}, style_);
+      return stated.value && same_words(kind, stated.value->words, words_of(set_.draft(place), number.band));
+    });
   }
 
   /// The value that the table was made with is still the one of every file.

@@ -48,9 +48,9 @@ class Undisturbed {
   Undisturbed() {
     sigset_t these;
     sigemptyset(&these);
-    for (const int each : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGTSTP, SIGXFSZ}) sigaddset(&these, each);
+    for (const int each : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGTSTP}) sigaddset(&these, each);
     ::sigprocmask(SIG_BLOCK, &these, &before_);
-    too_large_ = std::signal(SIGXFSZ, SIG_IGN);
+    too_large_ = std::signal(SIGXFSZ, SIG_IGN);  // not held back: it would come when it is let go
   }
   ~Undisturbed() {
     std::signal(SIGXFSZ, too_large_);

@@ -10,8 +10,8 @@ namespace rushlight::threshold_words {
 inline constexpr Both kHeadName{"NUMBER", "NÚMERO"}, kHeadValue{"NOW", "AHORA"}, kHeadRange{"ALLOWED", "PERMITIDO"},
     kHeadLabel{"WHAT IT IS", "QUÉ ES"};
 inline constexpr Both kOne{"In {1}", "En {1}"};
-inline constexpr Both kShared{"In {1}: one number each, a change goes into all of them",
-                              "En {1}: un solo número cada vez, el cambio va a todos"};
+inline constexpr Both kShared{"In {1}: one number each; a change goes into all of them",
+                              "En {1}: cada uno es un solo número; el cambio va a todos"};
 inline constexpr Both kSource{"source: {1}", "fuente: {1}"};
 inline constexpr Both kCount{"{1} numbers, {2} values.", "{1} números, {2} valores."};
 inline constexpr Both kHow{"To change one: ", "Para cambiar uno: "};
@@ -36,15 +36,14 @@ inline constexpr Both kAlready{"{1} is {2} already.", "{1} ya es {2}."};
 inline constexpr Both kNothing{"Nothing to change. Nothing is written.",
                                "No hay nada que cambiar. No se escribió nada."};
 inline constexpr Both kNothingWritten{"Nothing is written.", "No se escribió nada."};
-inline constexpr Both kChecked{"Checked with the new numbers: {1} errors, {2} warnings.",
-                               "Revisado con los números nuevos: {1} errores, {2} avisos."};
+inline constexpr Both kChecked{"Checked with the new numbers. Errors: {1}. Warnings: {2}.",
+                               "Revisado con los números nuevos. Errores: {1}. Avisos: {2}."};
 inline constexpr Both kNewOnes{"These come with the change:", "Estos vienen con el cambio:"};
-inline constexpr Both kHadErrors{"The set had {1} errors before this change too.",
-                                 "El conjunto ya tenía {1} errores antes."};
+inline constexpr Both kHadErrors{"Errors before this change: {1}.", "Errores antes de este cambio: {1}."};
 inline constexpr Both kDraftHow{"To write it all the same, as a draft that nobody can walk: add --draft",
                                 "Para escribirlo igual, como borrador que nadie puede seguir: añada --draft"};
-inline constexpr Both kDraft{"Written as a draft. It is not walked until {1} errors are mended.",
-                             "Escrito como borrador. No se sigue hasta corregir {1} errores."};
+inline constexpr Both kDraft{"Written as a draft. Errors to mend before anybody can walk it: {1}.",
+                             "Escrito como borrador. Errores que corregir antes de que alguien pueda seguirlo: {1}."};
 inline constexpr Both kWritten{"Written: {1}", "Escrito: {1}"};
 inline constexpr Both kLink{"{1} is a link and stays one. The file behind it was written: {2}",
                             "{1} es un enlace y lo sigue siendo. Se escribió el archivo al que lleva: {2}"};

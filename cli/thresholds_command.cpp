@@ -51,15 +51,7 @@ int list_numbers(const NumbersSet& set, const ThresholdsOptions& options, Langua
   return exit_status_of(set.findings);
 }
 
-/// Line ends as findings count them.
-std::string with_line_feeds(std::string text) {
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (text[at] == '\r' && (at + 1 == text.size() || text[at + 1] != '\n')) text[at] = '\n';
-  }
-  return text;
-}
-
-Read<std::vector<Wish>> wishes_of(const NumbersSet& set, const ThresholdsOptions& options, FileTexts& texts) {
+Read<std::vector<Wish>> wishes_of(const NumbersSet& set, const ThresholdsOptions& options) {
   if (options.from.empty()) {
     std::vector<Wish> wishes;
     for (const std::string& word : options.changes) wishes.push_back(*wish_from_text(word));
@@ -67,9 +59,7 @@ Read<std::vector<Wish>> wishes_of(const NumbersSet& set, const ThresholdsOptions
   }
   FileBytes bytes = bytes_of_file(options.from, kMostCsvBytes);
   if (auto* finding = std::get_if<Finding>(&bytes)) return {std::nullopt, {std::move(*finding)}};
-  const std::string& text = std::get<std::string>(bytes);
-  texts[options.from] = with_line_feeds(text);
-  return wishes_from_csv(set, text, options.from);
+  return wishes_from_csv(set, std::get<std::string>(bytes), options.from);
 }
 
 }  // namespace
@@ -90,14 +80,13 @@ int thresholds_command(const ThresholdsOptions& given, std::istream& in, bool as
   const NumbersSet set = numbers_set(options.set.front());
   if (!changes) return list_numbers(set, options, language, out, err);
   if (set.files.empty()) return list_numbers(set, options, language, out, err);
-  FileTexts texts;
-  Read<std::vector<Wish>> wishes = wishes_of(set, options, texts);
+  Read<std::vector<Wish>> wishes = wishes_of(set, options);
   if (set.inside_program && wishes.value) {
     const WrongUse inside{"the set `" + set.path + "` is inside the program and stays as it is",
                           "make a copy first: `rushlight new-set my-clinic --from " + set.path + "`"};
     wishes = {std::nullopt, {Finding{Severity::error, Where{set.path, 0, 0, 0}, inside, {}}}};
   }
-  return change_numbers(set, std::move(wishes), texts, options, language, asks ? &in : nullptr, out, err);
+  return change_numbers(set, std::move(wishes), options, language, asks ? &in : nullptr, out, err);
 }
 
 }  // namespace rushlight
