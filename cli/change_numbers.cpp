@@ -133,6 +133,7 @@ class Changing {
       tell("  ", places.size() > 1 ? threshold_words::kInEach : threshold_words::kIn,
            protocols_shown(set_, places, language_));
       tell_others(change);
+      tell_source(change);
       if (change.proposed) {
         const std::string unit(ucum(unit_of(*change.proposed)));
         tell("  ", threshold_words::kWorkedOut, unit, proposed_value(change));
@@ -153,6 +154,16 @@ class Changing {
       }
     }
     if (!others.empty()) tell("  ", threshold_words::kStays, id, protocols_shown(set_, others, language_));
+  }
+  /// A printed source was named for the old value.
+  void tell_source(const NumberChange& change) {
+    Number printed{change.number.name, {}};
+    for (const NumberPlace& place : change.number.places) {
+      const Protocol& protocol = set_.files[place.file].protocol;
+      if (!protocol[set_.threshold(place).source].common_practice) printed.places.push_back(place);
+    }
+    if (printed.places.empty()) return;
+    tell("  ", threshold_words::kSourceStays, sources_shown(set_, printed, Citation::brief, language_));
   }
   bool is_changed(NumberPlace place) const {
     return std::any_of(report_.changes.begin(), report_.changes.end(), [&](const NumberChange& change) {
@@ -177,11 +188,11 @@ class Changing {
     if (options_.json) return;
     if (!fresh.empty()) {
       tell("", threshold_words::kNewOnes);
-      print_findings(has_error(fresh) ? err_ : out_, fresh, texts);
+      print_findings(out_, fresh, texts);
     }
     if (now.errors > 0 && earlier.errors > 0) {
       tell("", threshold_words::kHadErrors, std::to_string(earlier.errors));
-      if (fresh.empty()) print_findings(err_, after.findings, texts);
+      if (fresh.empty()) print_findings(out_, after.findings, texts);
     }
     if (now.errors > 0 && !options_.draft) tell("", threshold_words::kDraftHow);
   }

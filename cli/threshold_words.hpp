@@ -28,6 +28,8 @@ inline constexpr Both kInEach{"in {1}: one number, changed in each of them", "en
 inline constexpr Both kStays{"{1} stays as it is in {2}", "{1} queda como está en {2}"};
 inline constexpr Both kWorkedOut{"nobody stated {1}: it is {2}, converted and rounded as meters print it",
                                  "nadie dio el valor en {1}: es {2}, convertido y redondeado como en un medidor"};
+inline constexpr Both kSourceStays{"its source stays {1}: look whether it prints this value",
+                                   "su fuente sigue siendo {1}: mire si da este valor"};
 inline constexpr Both kTake{"Write {1} too? Type y for yes or n for no.",
                             "¿Escribir también {1}? Escriba s para sí o n para no."};
 inline constexpr Both kTakeAll{"Write the {1} converted values too? Type y for yes or n for no.",

@@ -1,9 +1,10 @@
 #include <boost/test/unit_test.hpp>
 #include <cstdlib>
+#include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
-#include "cli/program.hpp"
+#include "cli/clinic_copy.hpp"
 #include "wire/child_from_json.hpp"
 
 namespace rushlight::tests {
@@ -67,6 +68,40 @@ BOOST_AUTO_TEST_CASE(check_in_the_wire_format_page_is_the_one_that_comes_out) {
     std::ofstream(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/wire-format.md", std::ios::binary) << page;
   }
   BOOST_TEST(now == block(page, "check"));
+}
+
+// What the page for the clinic shows of `thresholds`, run on a copy that is called as there. As above, RUSHLIGHT_REWRITE=1
+// puts what comes out now into the page.
+BOOST_AUTO_TEST_CASE(numbers_in_the_page_for_the_clinic_are_the_ones_that_come_out) {
+  const ClinicCopy clinic;
+  const std::filesystem::path here = std::filesystem::current_path();
+  std::filesystem::current_path(std::filesystem::path(clinic.path()).parent_path());
+  std::filesystem::rename("clinic", "my-clinic");
+  const auto run = [](const std::vector<std::string>& more) {
+    std::vector<std::string> words{"thresholds", "my-clinic"};
+    words.insert(words.end(), more.begin(), more.end());
+    return run_program(words);
+  };
+  const std::string list = run({}).out;
+  const Run refused = run({"--change", "recheck=20 min"});
+  const Run change = run({"--change", "low=66 mg/dL, 3.7 mmol/L"});
+  std::filesystem::current_path(here);
+
+  const auto first_lines = [](const std::string& text, std::size_t count) {
+    std::string some;
+    for (std::size_t i = 0; i < count; ++i) some += lines_of(text).at(i) + "\n";
+    return some;
+  };
+  const std::pair<std::string, std::string> blocks[] = {
+      {"list", first_lines(list, 13)}, {"change", change.out}, {"refused", first_lines(refused.out, 7)}};
+  std::string page = file_in_tree("docs/clinic.md");
+  for (const auto& [name, now] : blocks) {
+    const std::string old = "```" + name + "\n" + block(page, name);
+    if (std::getenv("RUSHLIGHT_REWRITE") != nullptr) page.replace(page.find(old), old.size(), "```" + name + "\n" + now);
+    BOOST_TEST(now == block(page, name));
+  }
+  if (std::getenv("RUSHLIGHT_REWRITE") != nullptr)
+    std::ofstream(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/clinic.md", std::ios::binary) << page;
 }
 
 BOOST_AUTO_TEST_CASE(child_in_the_child_file_page_is_read_without_a_word) {

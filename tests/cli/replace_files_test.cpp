@@ -262,6 +262,33 @@ BOOST_AUTO_TEST_CASE(limit_of_a_files_size_is_an_error_and_not_the_end) {
   BOOST_TEST(files_in(folder) == 1U);
 }
 
+BOOST_AUTO_TEST_CASE(owner_of_the_file_stays_or_the_file_does) {
+  constexpr uid_t kNobody = 65534;
+  const Folder folder;
+  folder.write("low.xml", "old");
+  ::chmod(folder.path("").c_str(), 0777);
+  ::chmod(folder.path("low.xml").c_str(), 0666);
+  struct stat about {};
+  ::stat(folder.path("low.xml").c_str(), &about);
+  const bool all_powerful = ::geteuid() == 0;
+  if (all_powerful) {
+    const int status = status_of_child([&] {
+      if (::setgid(kNobody) != 0 || ::setuid(kNobody) != 0) return 1;
+      const auto finding = replace_files({{folder.path("low.xml"), "old", "new"}});
+      return said(finding).find("it belongs to somebody else") != std::string::npos ? 0 : 2;
+    });
+    BOOST_TEST(status == 0);
+    BOOST_TEST(folder.read("low.xml") == "old");
+    BOOST_TEST(files_in(folder) == 1U);
+    BOOST_TEST(::chown(folder.path("low.xml").c_str(), kNobody, kNobody) == 0);
+    about.st_uid = kNobody;
+  }
+  BOOST_TEST(!replace_files({{folder.path("low.xml"), "old", "new"}}));
+  struct stat now {};
+  ::stat(folder.path("low.xml").c_str(), &now);
+  BOOST_TEST(now.st_uid == about.st_uid);
+}
+
 // A small disk of its own, where the machine lets us have one.
 BOOST_AUTO_TEST_CASE(full_disk_loses_nothing_and_says_so) {
   const Folder folder;
