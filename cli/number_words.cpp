@@ -53,10 +53,11 @@ std::string text_of(const AmountWords& amount) {
   return amount.unit.empty() ? amount.number : amount.number + " " + amount.unit;
 }
 
-constexpr Both kFromTo{"{1} to {2}", "{1} a {2}"};
+constexpr Both kFromTo{"{1} to {2}", "{1} a {2}"}, kOnly{"only {1}", "solo {1}"};
 
 std::string range_shown(const std::string& least, const std::string& most, Language language) {
   const AmountWords low = amount_of(least, language), high = amount_of(most, language);
+  if (text_of(low) == text_of(high)) return say(kOnly, language, text_of(low));
   const bool one_unit = written_from_text(least).unit == written_from_text(most).unit;
   return say(kFromTo, language, one_unit ? low.number : text_of(low), text_of(high));
 }

@@ -53,14 +53,13 @@ std::string set_of(const std::string& file, const std::string& bytes) {
 
 void add_rest_of_set(NumbersSet& set) {
   if (set.files.empty()) return;
-  const std::string own = set.files.front().name;
-  const fs::path folder = fs::path(own).parent_path();
+  const fs::path own(set.files.front().name), folder = own.parent_path();
   std::error_code error;
   std::vector<std::string> others;
   for (fs::directory_iterator entry(folder.empty() ? "." : folder, error), end; !error && entry != end;
        entry.increment(error)) {
-    const std::string other = (folder / entry->path().filename()).string();
-    if (entry->path().extension() == ".xml" && other != own) others.push_back(other);
+    const fs::path other = entry->path().filename();
+    if (other.extension() == ".xml" && other != own.filename()) others.push_back((folder / other).string());
   }
   std::sort(others.begin(), others.end());
   for (const std::string& other : others) {

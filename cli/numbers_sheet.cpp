@@ -25,6 +25,8 @@ constexpr std::array<Both, kColumns> kHeadings = {{{"id", "id"},
                                                    {"source", "fuente"},
                                                    {"where", "dónde"}}};
 
+constexpr std::size_t kMostSheetFindings = 50;  // more say nothing new
+
 /// Where the columns of this table stand.
 struct Head {
   std::array<std::optional<std::size_t>, kColumns> at;
@@ -226,7 +228,9 @@ Read<std::vector<Wish>> wishes_from_csv(const NumbersSet& set, const std::string
   Read<Head> head = head_of(*table.value, file);
   if (!head.value) return {std::nullopt, std::move(head.findings)};
   SheetReader reader(set, *table.value, *head.value);
-  for (const CsvRow& row : table.value->rows) reader.read(row);
+  for (const CsvRow& row : table.value->rows) {
+    if (reader.findings.size() < kMostSheetFindings) reader.read(row);
+  }
   if (!reader.findings.empty()) return {std::nullopt, std::move(reader.findings)};
   return {std::move(reader.wishes), {}};
 }

@@ -104,8 +104,8 @@ class Swap {
     const bool nobody_writes = (about.st_mode & 0222U) == 0;  // who may do everything is stopped by this alone
     if (nobody_writes || ::access(target_.c_str(), W_OK) != 0) {
       if (errno == EROFS && !nobody_writes) return not_written(wanted_.path, EROFS);
-      return refused_write(wanted_.path,
-                           NotWritten{"it is read-only", "let it be written first, or work on a copy of the set"});
+      return refused_write(wanted_.path, NotWritten{"it is read-only",
+                                                    "take that off first (`chmod u+w`), or work on a copy of the set"});
     }
     if (auto finding = make(beside_, wanted_.after, about)) return finding;
     return std::nullopt;

@@ -33,7 +33,7 @@ struct CsvTable {
 
 // Far above a table of every number of a set.
 inline constexpr std::size_t kMostCsvBytes = 4 * 1024 * 1024;
-inline constexpr std::size_t kMostCsvRows = 20'000;
+inline constexpr std::size_t kMostCsvRows = 5'000;
 inline constexpr std::size_t kMostCsvCells = 200;  // of one row
 
 /// Takes LF, CR LF and CR, a byte order mark, `sep=;` in front, and commas, semicolons or tabs between the cells:

@@ -187,6 +187,7 @@ BOOST_AUTO_TEST_CASE(single_file_is_changed_alone_and_checked_with_its_set) {
   BOOST_TEST(clinic.changed() == Names{});
   BOOST_TEST(change("recheck=12 min").status == 0);
   BOOST_TEST(clinic.changed() == Names{"low.xml"});
+  BOOST_TEST(run_program({"thresholds", clinic.path("/low.xml"), "--change", "recheck=11 min"}).status == 0);
 }
 
 BOOST_AUTO_TEST_CASE(change_that_the_check_refuses_is_written_as_a_draft_only) {
