@@ -28,6 +28,13 @@ bool readings_are_told(const Situation& here) {
 
 }  // namespace
 
+const ShownAction* shown_action(const View& view, ActionId id) {
+  for (const ShownAction& action : view.actions) {
+    if (action.id == id) return &action;
+  }
+  return nullptr;
+}
+
 bool is_pending(const Situation& here, const ShownAction& action) {
   if (action.outcome || is_call(action.kind)) return false;
   if (action.kind == ActionKind::fluid && here.protocol[here.episode.step].wait) return false;  // told as it is drunk

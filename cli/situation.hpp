@@ -35,6 +35,9 @@ Phase phase_of(const Situation& situation);
 /// The wait of the step has ended and its check is still missing.
 bool time_is_up(const Situation& situation);
 
+/// An action as it is shown; null when the screen shows it no longer.
+const ShownAction* shown_action(const View& view, ActionId id);
+
 /// An action that has no outcome yet and that "all done" would mark. Calls are told apart, and measuring is over once
 /// its reading was told.
 bool is_pending(const Situation& situation, const ShownAction& action);
