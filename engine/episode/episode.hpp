@@ -89,6 +89,8 @@ struct Episode {
   int waits = 0;                               // how many have started so far
   std::vector<std::optional<Instant>> timers;  // by TimerId; the controlling wait is not among them
   std::vector<OpenCall> calls;
+  std::optional<ActionId> called_for;          // the action that asked for a call last: why somebody calls
+  bool on_the_line = false;                    // the emergency services answered, and no calmer step lasted since
   std::vector<FactId> opening;                 // opening questions still to be asked
   std::string told;                            // what a clinician said last
   std::string carer;                           // who took over

@@ -37,6 +37,7 @@ class Applying {
   void operator()(const Answered& answered) {
     if (episode_.ended) return;
     if (knows_what_the_clinic_says(answered.answers)) apply(Called{Contact::on_call, Outcome::reached, ""});
+    if (sees_the_crew(answered.answers)) apply(Called{Contact::emergency, Outcome::reached, ""});
     learn(answered.answers);
   }
   void operator()(const GotWorse& worse) {
@@ -68,6 +69,15 @@ class Applying {
       if (fact.name != "clinic-said" || chosen == nullptr) return false;
       const std::string& said = fact.options[chosen->option].name;
       return said == "come" || said == "stay";
+    });
+  }
+
+  // Nobody has to call a crew that is there.
+  bool sees_the_crew(const Answers& answers) const {
+    return std::any_of(answers.begin(), answers.end(), [&](const auto& answer) {
+      const Fact& fact = protocol_[answer.first];
+      const auto* chosen = std::get_if<Chosen>(&answer.second);
+      return fact.name == "help-here" && chosen != nullptr && fact.options[chosen->option].name == "yes";
     });
   }
 
@@ -134,6 +144,7 @@ class Applying {
 
   void apply(const Called& called) {
     if (called.outcome == Outcome::told) episode_.told = called.text;
+    if (called.contact == Contact::emergency) episode_.on_the_line = called.outcome != Outcome::no_answer;
     const auto answers_to = [&](Contact contact) { return is_clinic_side(contact) == is_clinic_side(called.contact); };
     auto& calls = episode_.calls;
     if (called.outcome == Outcome::no_answer) {

@@ -43,6 +43,8 @@ Duration Settling::time_in(ThresholdId id, Instant now) const {
 
 void Settling::enter(StepId id, const Cause& cause, Instant now) {
   const Step& step = protocol_[id];
+  // A calmer step that is only passed through at one moment is not the end of an emergency.
+  if (protocol_[episode_.step].urgency != Urgency::emergency && now > episode_.entered) episode_.on_the_line = false;
   episode_.step = id;
   episode_.entered = now;
   episode_.entered_by = episode_.events;
@@ -58,12 +60,18 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
   for (const ActionId action_id : step.actions) {
     const Action& action = protocol_[action_id];
     if (action.call && applies(at_entry, action) && calls_now(at_entry, action)) {
-      open_call(action.call->contact, time_in(action.call->answer_within, now), now);
+      episode_.called_for = action_id;
+      if (action.call->contact == Contact::emergency && episode_.on_the_line) {
+        episode_.deeds.push_back(Given{action_id, Outcome::reached, std::nullopt, now});  // whoever is on the line is told
+      } else {
+        open_call(action.call->contact, time_in(action.call->answer_within, now), now);
+      }
     }
   }
   if (step.wait && (!step.wait->after || !applies(at_entry, protocol_[*step.wait->after]))) {
     start_wait(now, now);
   }
+  for (const Given& reached : episode_.deeds) start_wait_after(reached.action, now, now);
   if (std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId each) {
         return protocol_[each].kind == ActionKind::fluid && applies(at_entry, protocol_[each]);
       }) && !episode_.drinking_since)

@@ -106,6 +106,21 @@ std::vector<NaiveWalk::OpenNow> NaiveWalk::open_calls() const {
   return open;
 }
 
+/// Since the emergency services answered last, nobody said otherwise, and no step calmer than an emergency lasted.
+bool NaiveWalk::on_the_line() const {
+  bool on = false;
+  const Line* before = nullptr;
+  for (const Line& line : diary_) {
+    if (const auto* said = std::get_if<OnTheLine>(&line.what)) on = said->answered;
+    if (!std::holds_alternative<Entered>(line.what)) continue;
+    const bool calmer =
+        before != nullptr && p()[std::get<Entered>(before->what).step].urgency != Urgency::emergency;
+    if (calmer && line.at > before->at) on = false;
+    before = &line;
+  }
+  return on;
+}
+
 std::vector<FactId> NaiveWalk::opening_left() const {
   std::size_t asked = diary_.size();
   while (!std::holds_alternative<OpeningAsked>(diary_[--asked].what)) {

@@ -82,7 +82,12 @@ void NaiveWalk::enter(StepId to, Instant now) {
   note(now, Entered{to});
   for (const ActionId id : step().actions) {
     const Action& action = p()[id];
-    if (action.call && applies(id, now)) note(now, Rang{action.call->contact, time(action.call->answer_within, now)});
+    if (!action.call || !applies(id, now)) continue;
+    if (action.call->contact == Contact::emergency && on_the_line() && !is(Variant::every_step_calls_anew)) {
+      note(now, Heard{id, Outcome::reached});
+    } else {
+      note(now, Rang{action.call->contact, time(action.call->answer_within, now)});
+    }
   }
   after_applied_ = step().wait && step().wait->after && applies(*step().wait->after, now);
 }
@@ -126,6 +131,7 @@ void NaiveWalk::deed(const Deed& deed, Instant now, const Moment& at) {
 void NaiveWalk::called(const Called& called, Instant now) {
   const bool emergency = called.contact == Contact::emergency;
   if (called.outcome == Outcome::told) note(now, ClinicSaid{called.text});
+  if (emergency) note(now, OnTheLine{called.outcome != Outcome::no_answer});
   if (called.outcome == Outcome::no_answer) {
     std::optional<Contact> unanswered;
     for (const OpenNow& call : open_calls()) {

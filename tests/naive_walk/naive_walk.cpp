@@ -191,6 +191,7 @@ const char* name_of(Variant variant) {
                                              "unnamed_worse_asks_nothing",
                                              "opening_questions_outlive_a_watch",
                                              "old_news_is_news",
+                                             "every_step_calls_anew",
                                              "calls_move_on_after_the_end",
                                              "time_alone_leads_on",
                                              "any_outcome_starts_the_wait",

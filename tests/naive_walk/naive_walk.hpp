@@ -43,6 +43,7 @@ enum class Variant {
   unnamed_worse_asks_nothing,
   opening_questions_outlive_a_watch,
   old_news_is_news,
+  every_step_calls_anew,
   // Readings: what the page leaves open, or says in two ways.
   calls_move_on_after_the_end,
   time_alone_leads_on,
@@ -127,6 +128,9 @@ class NaiveWalk {
   struct AnsweredCalls {
     bool emergency;
   };  // of the emergency services, or of the clinic's side
+  struct OnTheLine {
+    bool answered;
+  };  // the emergency services, or nobody there any more
   struct OpeningAsked {};
   struct OpeningDropped {};
   struct Noticed {
@@ -137,7 +141,7 @@ class NaiveWalk {
   };
   struct GaveUp {};
   struct BegunAgain {};  // after the end; the time of the calls that are open begins anew
-  using What = std::variant<Entered, LedOn, Reset, Said, Did, Rang, MovedOn, Heard, AnsweredCalls, OpeningAsked,
+  using What = std::variant<Entered, LedOn, Reset, Said, Did, Rang, MovedOn, Heard, AnsweredCalls, OnTheLine, OpeningAsked,
                             OpeningDropped, Noticed, ClinicSaid, GaveUp, BegunAgain>;
   struct Line {
     Instant at;
@@ -180,6 +184,7 @@ class NaiveWalk {
   bool was_given(const Did& did) const;
   bool counts(const Did& did) const;
   std::optional<Instant> timer(TimerId timer) const;
+  bool on_the_line() const;
   std::vector<OpenNow> open_calls() const;
   std::vector<FactId> opening_left() const;
   bool ended() const;
