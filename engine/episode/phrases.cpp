@@ -67,8 +67,8 @@ Wording wording(Phrase phrase) {
     case Phrase::clinic_silent:
       return {"Nobody answered at the clinic. Call {1} now.",
               "En la clínica nadie contestó. Llame ya a la guardia: {1}."};
-    case Phrase::others_silent:
-      return {"Call {1} now. Nobody else answered.", "Llame ya a {1}. Nadie más contestó."};
+    case Phrase::nobody_answered:
+      return {"Call {1} now. Nobody answered.", "Llame ya a {1}. Nadie contestó."};
     case Phrase::your_clinic_number:
       return {"your clinic's number", "el número de su clínica"};
     case Phrase::your_on_call_number:
@@ -207,6 +207,42 @@ Wording wording(Phrase phrase) {
       return {"no rapid-acting in the last day", "sin rápida en el último día"};
     case Phrase::phone_of_goal:
       return {"{1} of {2}", "{1} de {2}"};
+    case Phrase::phone_type_1:
+      return {"Type 1 diabetes", "Diabetes tipo 1"};
+    case Phrase::phone_say_mark:
+      return {"Say: ", "Diga: "};
+    case Phrase::phone_which_dose:
+      return {"which dose? {1}", "¿qué dosis? {1}"};
+    case Phrase::phone_daily_total:
+      return {"usual daily insulin {1}", "insulina diaria {1}"};
+    case Phrase::phone_injections:
+      return {"injections", "inyecciones"};
+    case Phrase::phone_pump:
+      return {"pump", "bomba"};
+    case Phrase::phone_automatic_pump:
+      return {"automatic pump", "bomba automática"};
+    case Phrase::phone_rescue_nasal:
+      return {"rescue: nasal", "rescate: nasal"};
+    case Phrase::phone_rescue_injection:
+      return {"rescue: injection", "rescate: inyección"};
+    case Phrase::phone_no_rescue:
+      return {"no rescue medicine", "sin medicamento de rescate"};
+    case Phrase::phone_rescue_old:
+      return {"rescue out of date", "rescate vencido"};
+    case Phrase::phone_nobody_asked:
+      return {"not asked yet", "aún sin preguntar"};
+    case Phrase::phone_part:
+      return {"{1}, only part", "{1}, solo una parte"};
+    case Phrase::phone_refused:
+      return {"{1}, not taken", "{1}, no se dio"};
+    case Phrase::phone_vomited:
+      return {"{1}, vomited", "{1}, vomitado"};
+    case Phrase::phone_wrong:
+      return {"{1}, went wrong", "{1}, salió mal"};
+    case Phrase::phone_answers:
+      return {"Answers: {1}", "Respuestas: {1}"};
+    case Phrase::phone_earlier:
+      return {"Since {1}: {2}", "Desde las {1}: {2}"};
     case Phrase::larger_of:
       return {"the larger of {1} and {2}", "la mayor entre {1} y {2}"};
   }

@@ -21,7 +21,7 @@ enum class Phrase : std::uint8_t {
   rescue_expired,
   clinic, on_call_line, emergency_services,
   call_clinic, call_on_call, call_emergency,  // "Call {1} now."
-  clinic_silent, others_silent,               // the same after nobody answered before
+  clinic_silent, nobody_answered,             // the same after nobody answered before
   your_clinic_number, your_on_call_number, your_emergency_number, second_adult, your_address, rescue_place_unknown,
   of_food,               // "{1} of {2}"
   at_most, at_least, rounded_up_to, rounded_down_to, rounded_to,
@@ -53,6 +53,15 @@ enum class Phrase : std::uint8_t {
   phone_rapid_ago,       // "last rapid-acting {1} ago"
   phone_not_in_a_day,
   phone_of_goal,         // "{1} of {2}"
+  phone_type_1,          // what the first line begins with
+  phone_say_mark,        // what stands before the reason in the text of a call: "Say: low, and vomits"
+  phone_which_dose,      // "asks for the dose: {1}"
+  phone_daily_total, phone_injections, phone_pump, phone_automatic_pump,
+  phone_rescue_nasal, phone_rescue_injection, phone_no_rescue, phone_rescue_old,
+  phone_nobody_asked,    // not the same as not known
+  phone_part, phone_refused, phone_vomited, phone_wrong,  // "{1}, only part"
+  phone_answers,
+  phone_earlier,         // "Since {1}: {2}"
 };
 
 std::string phrase(Phrase phrase, Language language, const std::string& one = "", const std::string& two = "");

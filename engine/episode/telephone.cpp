@@ -2,6 +2,7 @@
 
 #include "episode/drinks.hpp"
 #include "episode/phrases.hpp"
+#include "episode/telephone_words.hpp"
 #include "episode/words.hpp"
 
 namespace rushlight {
@@ -15,19 +16,16 @@ class Telephone {
   Telephone(const Scene& scene, Language language) : scene_(scene), language_(language) {}
 
   std::vector<std::string> lines() const {
-    std::vector<std::string> lines{who()};
+    std::vector<std::string> lines{why_somebody_calls(scene_, language_), child_in_one_line(scene_, language_)};
     add_readings(lines, "glucose", Phrase::phone_glucose);
     add_readings(lines, "ketones", Phrase::phone_ketones);
     add_readings(lines, "urine-ketones", Phrase::phone_urine);
     lines.push_back(phrase(Phrase::phone_insulin, language_, insulin()));
-    const std::optional<ShownDrinks> drinks = drinks_of(scene_);
-    if (drinks && (drinks->goal.value > Decimal{} || drinks->drunk.value > Decimal{})) {
-      lines.push_back(phrase(Phrase::phone_drinks, language_,
-                             phrase(Phrase::phone_of_goal, language_, said(drinks->drunk, language_),
-                                    said(drinks->goal, language_))));
-    }
-    add_vomits(lines);
+    const std::string fluids = drunk_and_vomited();
+    if (!fluids.empty()) lines.push_back(fluids);
     lines.push_back(phrase(Phrase::phone_done, language_, done()));
+    const std::string answers = answers_in_one_line(scene_, language_);
+    if (!answers.empty()) lines.push_back(phrase(Phrase::phone_answers, language_, answers));
     return lines;
   }
 
@@ -37,17 +35,6 @@ class Telephone {
   }
   std::string at(const std::string& what, Instant when) const {
     return phrase(Phrase::phone_at, language_, what, clock(when));
-  }
-
-  std::string who() const {
-    const Age exact = scene_.context.age;
-    const bool in_years = exact.months() >= 24;
-    const std::string age = said(in_years ? Quantity{Decimal::whole(exact.completed_years()), Unit::year}
-                                          : Quantity{Decimal::whole(exact.months()), Unit::month},
-                                 language_);
-    const std::string weight = scene_.child.weight ? said(scene_.child.weight->quantity(), language_)
-                                                   : phrase(Phrase::phone_weight_unknown, language_);
-    return scene_.child.name + ", " + age + ", " + weight;
   }
 
   std::string shown(const ToldReading& reading) const {
@@ -69,8 +56,8 @@ class Telephone {
     }
     const bool is_glucose = what == Phrase::phone_glucose;
     if (told.empty() && !is_glucose) return;
-    lines.push_back(phrase(what, language_, told.empty() ? phrase(Phrase::phone_not_asked, language_)
-                                                         : joined(told, kMostReadings)));
+    lines.push_back(phrase(what, language_,
+                           told.empty() ? phrase(Phrase::phone_not_asked, language_) : joined(told, kMostReadings)));
   }
 
   static std::string joined(const std::vector<std::string>& all, std::size_t most) {
@@ -95,31 +82,56 @@ class Telephone {
     } else if (told && std::holds_alternative<NotLately>(*told)) {
       parts.push_back(phrase(Phrase::phone_not_in_a_day, language_));
     } else if (parts.empty()) {
-      parts.push_back(phrase(Phrase::phone_not_known, language_));
+      parts.push_back(phrase(told ? Phrase::phone_not_known : Phrase::phone_nobody_asked, language_));
     }
     return joined(parts, kMostReadings);
   }
 
-  void add_vomits(std::vector<std::string>& lines) const {
+  // What went in and what came up again stand together.
+  std::string drunk_and_vomited() const {
+    std::string line;
+    const std::optional<ShownDrinks> drinks = drinks_of(scene_);
+    if (drinks && (drinks->goal.value > Decimal{} || drinks->drunk.value > Decimal{})) {
+      line = phrase(
+          Phrase::phone_drinks, language_,
+          phrase(Phrase::phone_of_goal, language_, said(drinks->drunk, language_), said(drinks->goal, language_)));
+    }
     const std::optional<FactId> fact = scene_.protocol.fact_named("vomits");
     const std::optional<Value> told = fact ? value_of(scene_, *fact) : std::nullopt;
-    if (!told) return;
+    if (!told) return line;
     const auto* count = std::get_if<Count>(&*told);
-    lines.push_back(phrase(Phrase::phone_vomits, language_,
-                           count != nullptr ? std::to_string(count->number) : phrase(Phrase::phone_not_known, language_)));
+    const std::string times =
+        count != nullptr ? std::to_string(count->number) : phrase(Phrase::phone_not_known, language_);
+    return line + (line.empty() ? "" : ". ") + phrase(Phrase::phone_vomits, language_, times);
   }
 
+  // Each deed with its time and, unless all of it went in, how it went. A vomited drink is fluid, and has its own line.
   std::string done() const {
     std::vector<std::string> deeds;
     for (const Given& given : scene_.episode.given) {
       const Action& action = scene_.protocol[given.action];
-      const bool went_in = given.outcome == Outcome::given || given.outcome == Outcome::part;
-      if (!went_in || is_insulin(given) || !action.dose || action.kind == ActionKind::fluid) continue;
+      const bool nothing = given.outcome == Outcome::none_here;
+      if (nothing || is_insulin(given) || !action.dose || action.kind == ActionKind::fluid) continue;
       std::string what = plain_words(scene_.protocol[*action.dose].label, language_);
       if (given.amount) what += " " + said(*given.amount, language_);
-      deeds.push_back(at(what, given.when));
+      deeds.push_back(how_it_went(given.outcome, at(what, given.when)));
     }
     return deeds.empty() ? phrase(Phrase::phone_nothing, language_) : joined(deeds, kMostDeeds);
+  }
+
+  std::string how_it_went(Outcome outcome, const std::string& deed) const {
+    switch (outcome) {
+      case Outcome::part:
+        return phrase(Phrase::phone_part, language_, deed);
+      case Outcome::refused:
+        return phrase(Phrase::phone_refused, language_, deed);
+      case Outcome::vomited:
+        return phrase(Phrase::phone_vomited, language_, deed);
+      case Outcome::wrong:
+        return phrase(Phrase::phone_wrong, language_, deed);
+      default:
+        return deed;
+    }
   }
 
   const Scene& scene_;

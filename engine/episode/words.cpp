@@ -280,7 +280,7 @@ std::string call_words(const Contacts& contacts, const OpenCall& call, Language 
     case Contact::on_call:
       return phrase(call.moved_on ? Phrase::clinic_silent : Phrase::call_on_call, language, number);
     case Contact::emergency:
-      return phrase(call.moved_on ? Phrase::others_silent : Phrase::call_emergency, language, number);
+      return phrase(call.moved_on ? Phrase::nobody_answered : Phrase::call_emergency, language, number);
   }
   return "";
 }

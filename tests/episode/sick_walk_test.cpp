@@ -139,11 +139,14 @@ BOOST_AUTO_TEST_CASE(call_shows_what_to_say_in_the_order_the_nurse_asks) {
   Child child = sick_mara();
   child.delivery = Delivery::automatic_pump;  // the dose is the clinic's
   const View view = looked("300 mg/dL", "1.7 mmol/L", child).view();
-  const std::vector<std::string> expected = {"Mara, 6 years, 21 kg",
-                                             "Glucose: 300 mg/dL at 02:10",
-                                             "Blood ketones: 1.7 mmol/L at 02:10",
-                                             "Insulin: no rapid-acting in the last day",
-                                             "Done so far: nothing yet"};
+  const std::vector<std::string> expected = {
+      "Type 1 diabetes: which dose? Extra insulin",
+      "Mara, 6 years, 21 kg, automatic pump, usual daily insulin 16, rescue: injection",
+      "Glucose: 300 mg/dL at 02:10",
+      "Blood ketones: 1.7 mmol/L at 02:10",
+      "Insulin: no rapid-acting in the last day",
+      "Done so far: nothing yet",
+      "Answers: Wakes and talks"};
   BOOST_TEST(view.say == expected, boost::test_tools::per_element());
 }
 
