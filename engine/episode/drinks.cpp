@@ -13,6 +13,18 @@ std::optional<Decimal> hourly(const Scene& scene) {
   return std::nullopt;
 }
 
+/// To the steps of what the screen asks for: "120 mL by 04:10" beside a goal of 122 mL would be two goals.
+Decimal as_asked_for(const Scene& scene, Decimal goal) {
+  for (const ActionId id : scene.protocol[scene.episode.step].actions) {
+    const Action& action = scene.protocol[id];
+    if (action.kind != ActionKind::fluid || !action.dose) continue;
+    const Dose& dose = scene.protocol[*action.dose];
+    const auto* step = std::get_if<Quantity>(&value_in(scene.protocol[dose.to], scene.context));
+    if (step != nullptr) return rounded(goal, dose.round, step->value);
+  }
+  return rounded(goal, RoundDirection::nearest, Decimal::whole(1));
+}
+
 }  // namespace
 
 std::optional<ShownDrinks> drinks_of(const Scene& scene) {
@@ -26,7 +38,7 @@ std::optional<ShownDrinks> drinks_of(const Scene& scene) {
   }
   const std::int64_t seconds = (scene.now - *scene.episode.drinking_since).count();
   const Decimal hours = quotient(Decimal::whole(seconds), Decimal::whole(3600));
-  const Decimal goal = rounded(product(*each_hour, hours), RoundDirection::nearest, Decimal::whole(1));
+  const Decimal goal = as_asked_for(scene, product(*each_hour, hours));
   return ShownDrinks{Quantity{drunk, Unit::millilitre}, Quantity{goal, Unit::millilitre},
                      wall(scene.episode.clock, *scene.episode.drinking_since)};
 }

@@ -189,9 +189,10 @@ class Showing {
       const Action& action = here_.protocol[given.action];
       if (!changes_the_child(action.kind)) continue;
       std::string text;
+      const bool part = given.outcome == Outcome::part && !given.amount;  // of what was stated: that amount did not go in
       if (action.dose && given.amount) {
         text = plain_words(here_.protocol[*action.dose].label, language_) + ": " + said(*given.amount, language_);
-      } else if (action.dose && !dose_for(here_, *action.dose, language_).amount) {
+      } else if (action.dose && (part || !dose_for(here_, *action.dose, language_).amount)) {
         text = plain_words(here_.protocol[*action.dose].label, language_);  // its text would be why there is no amount
       } else {
         text = filled(here_, action.text, language_, action.dose);
