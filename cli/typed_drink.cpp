@@ -6,7 +6,8 @@
 namespace rushlight {
 namespace {
 
-constexpr Decimal kMost = Decimal::whole(2000);  // common practice, no source: beyond it the finger slipped
+// Common practice, no source: beyond it the finger slipped. No more than the journal takes back (wire/deeds_from_json).
+constexpr Decimal kMost = Decimal::whole(1000);
 
 std::optional<Decimal> millilitres_in(std::string_view unit, bool bare_number_counts) {
   if (unit == "ml") return Decimal::whole(1);
