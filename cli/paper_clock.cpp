@@ -43,8 +43,13 @@ PaperClock::Taken PaperClock::take(const std::string& typed, Language language) 
   const std::optional<ClockTime> clock = clock_time_from_text(line.substr(0, blank));
   if (!clock) return {typed, ""};
   Moment moved = same_day_at(*at_, *clock);
-  if (moved.utc < at_->utc) moved.utc += kDay;  // past midnight
-  if (moved.utc > real_.now().utc) return {"", say(kPaperNotYet, language, text_from_clock_time(*clock))};
+  const Duration back = at_->utc - moved.utc;
+  if (back > Duration{0}) moved.utc += kDay;  // past midnight
+  const Duration ahead = moved.utc - real_.now().utc;
+  const std::string time = text_from_clock_time(*clock);
+  if (ahead > Duration{0} && back > Duration{0} && back < ahead)  // nearer to what was told than to what is to come
+    return {"", say(kPaperBefore, language, time, text_from_clock_time(clock_time_of(*at_)))};
+  if (ahead > Duration{0}) return {"", say(kPaperNotYet, language, time)};
   at_ = moved;
   return {std::string(trimmed(line.substr(blank))), ""};
 }

@@ -26,6 +26,8 @@ inline constexpr Both kApprovalEnded{"approval ended", "aprobación terminada"};
 inline constexpr Both kPaper{"entering from paper", "pasando del papel"};
 inline constexpr Both kPaperHow{"Type the time in front: 02:25 84. At the end type: now",
                                 "Escriba la hora delante: 02:25 84. Al final escriba: ahora"};
+inline constexpr Both kPaperBefore{"{1} is before {2}, which is told already. Type a later time, or: now",
+                                   "Las {1} son antes de las {2}, que ya se contaron. Escriba otra hora, o: ahora"};
 inline constexpr Both kPaperNotYet{"{1} has not come yet. Type the time on the paper, or: now",
                                    "Todavía no son las {1}. Escriba la hora del papel, o: ahora"};
 inline constexpr Both kNotSaved{"NOT BEING SAVED. Go on. If this stops, it starts from the top.",

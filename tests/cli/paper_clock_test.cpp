@@ -40,7 +40,10 @@ BOOST_AUTO_TEST_CASE(time_that_has_not_come_yet_is_refused_and_moves_nothing) {
 BOOST_AUTO_TEST_CASE(earlier_time_than_the_last_is_the_next_day_and_so_refused) {
   PaperClock paper = from("02:10");
   paper.take("02:30", Language::en);
-  BOOST_TEST(paper.take("02:20 84", Language::en).refusal != "");
+  BOOST_TEST(paper.take("02:20 84", Language::en).refusal ==
+             "02:20 is before 02:30, which is told already. Type a later time, or: now");
+  BOOST_TEST(paper.take("01:00 84", Language::es).refusal ==
+             "Las 01:00 son antes de las 02:30, que ya se contaron. Escriba otra hora, o: ahora");
 }
 
 BOOST_AUTO_TEST_CASE(now_lets_the_real_clock_go_on) {
