@@ -124,6 +124,7 @@ void ask_who(Interview& interview, Answers& answers, Day today) {
     return {};
   });
   interview.ask(kBirth, [&](const std::string& typed) -> std::string {
+    if (typed.empty()) return say(kNeedsBirth, interview.language());
     const auto day = day_from_text(typed);
     if (!day) return say(kDateLike, interview.language());
     const std::string reason = day_refused(interview, *day, kEarliestBirth, today, kTooLongAgo);

@@ -7,13 +7,16 @@
 namespace rushlight::child_words {
 
 inline constexpr Both kIntro{
-    "This makes the child file. Everything can be changed later. Enter skips what you do not know.",
-    "Esto crea la ficha del niño. Todo se puede cambiar después. Enter salta lo que no sepa."};
+    "This makes the child file. Everything can be changed later. Name and birth date are needed. Enter skips the rest.",
+    "Esto crea la ficha del niño. Todo se puede cambiar después. Hacen falta nombre y fecha de nacimiento. Enter salta "
+    "lo demás."};
 inline constexpr Both kName{"The child's first name?", "¿Nombre del niño o de la niña?"};
 inline constexpr Both kNeedsName{"A name is needed: it stands on every screen.",
                                  "Hace falta un nombre: sale en cada pantalla."};
 inline constexpr Both kBirth{"Birth date? Year, month, day: 2019-05-14",
                              "¿Fecha de nacimiento? Año, mes, día: 2019-05-14"};
+inline constexpr Both kNeedsBirth{"The birth date is needed: amounts go by age. Type it like 2019-05-14.",
+                                  "Hace falta la fecha de nacimiento: las cantidades van por edad. Así: 2019-05-14."};
 inline constexpr Both kDateLike{"Type the date like 2019-05-14.", "Escriba la fecha así: 2019-05-14."};
 inline constexpr Both kDayNotYet{"{1} has not come yet. Type it again.", "{1} aún no ha llegado. Escríbala otra vez."};
 inline constexpr Both kTooLongAgo{"{1} is too long ago. Type it again.", "{1} es demasiado atrás. Escríbala otra vez."};

@@ -111,6 +111,13 @@ BOOST_AUTO_TEST_CASE(answer_that_is_not_understood_is_asked_for_again_with_the_r
   BOOST_TEST(result.child.has_value());
 }
 
+BOOST_AUTO_TEST_CASE(what_enter_cannot_skip_is_said_at_the_start_and_when_it_is_tried) {
+  const Interviewed result = interviewed(changed(kEnglish, "2020-02-11", "\n2020-02-11"));
+  BOOST_TEST(result.said.find("Name and birth date are needed. Enter skips the rest.") != std::string::npos);
+  BOOST_TEST(result.said.find("The birth date is needed: amounts go by age.") != std::string::npos);
+  BOOST_TEST(result.child.has_value());
+}
+
 BOOST_AUTO_TEST_CASE(answers_that_run_out_at_any_line_write_nothing) {
   std::string answers;
   for (const std::string& line : lines_of(kEnglish)) {
