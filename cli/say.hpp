@@ -244,8 +244,9 @@ inline constexpr Both kGoOnUnsaved{"To be led step by step without saving, type 
 inline constexpr Both kTypeYesOrNo{"Type y for yes or n for no.", "Escriba s para sí o n para no."};
 inline constexpr Both kStaleTitle{"An earlier episode of {1} is still open, from {2}.",
                                   "Un episodio anterior de {1} sigue abierto, del {2}."};
-inline constexpr Both kStaleNew{"1. Start a new one", "1. Empezar uno nuevo"};
-inline constexpr Both kStaleOld{"2. Go on with the earlier one", "2. Seguir con el anterior"};
+inline constexpr Both kStaleWas{"Last at {1}: {2}", "Lo último, a las {1}: {2}"};
+inline constexpr Both kStaleOld{"1. Go on with it", "1. Seguir con ese"};
+inline constexpr Both kStaleNew{"2. Start a new one", "2. Empezar uno nuevo"};
 
 // Two people.
 inline constexpr Both kHeldTitle{"Somebody else has this open for {1}.", "Otra persona tiene esto abierto para {1}."};

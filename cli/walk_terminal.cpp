@@ -13,6 +13,7 @@
 #include "cli/say.hpp"
 #include "cli/signals.hpp"
 #include "cli/walk_loop.hpp"
+#include "episode/phrases.hpp"
 #include "episode/words.hpp"
 #include "measure/written.hpp"
 #include "wire/line_from_event.hpp"
@@ -107,7 +108,8 @@ class Opening {
     auto resumed = resumed_from(unfinished.record, unfinished.lines);
     if (const auto* findings = std::get_if<std::vector<Finding>>(&resumed)) return go_on_unsaved(*findings, refused);
     Resumed& earlier = std::get<Resumed>(resumed);
-    if (!is_to_go_on(earlier.episode)) return true;
+    const Walked earlier_walk{earlier.protocol.checked, earlier.child, earlier.episode, "", ""};
+    if (!is_to_go_on(earlier_walk)) return true;
     walked.protocol = earlier.protocol.checked;
     walked.child = std::move(earlier.child);
     walked.episode = std::move(earlier.episode);
@@ -118,19 +120,24 @@ class Opening {
     return true;
   }
 
-  bool is_to_go_on(const Episode& episode) {
+  bool is_to_go_on(const Walked& walked) {
+    const Episode& episode = walked.episode;
     const Duration silent = clock_.now().utc - episode.clock.last_wall;
     if (episode.ended) return silent < kStillReading;
     if (silent < kStillTonight || !terminal_.is_terminal()) return true;
+    // What stood on the screen when somebody was last there, and not what the hours without anybody have made of it.
+    const Moment last{episode.clock.last_wall, episode.clock.offset};
+    const View view = view_of(walked.protocol.protocol(), walked.child, episode, last);
     terminal_.print(say(kStaleTitle, language_, walk_.child.name,
                         text_from_day(local_day_of(episode.began)) + " " + clock_text(episode.began)));
-    terminal_.print(say(kStaleNew, language_));
+    terminal_.print(say(kStaleWas, language_, clock_text(last), shown_as(view.urgency, language_) + ". " + view.headline));
     terminal_.print(say(kStaleOld, language_));
+    terminal_.print(say(kStaleNew, language_));
     while (true) {
       const std::optional<std::string> typed = line_asked_for(terminal_, keyboard_, say(kTellChoice, language_));
       if (!typed) return true;
       const std::optional<int> number = number_from_text(*typed);
-      if (number == 1 || number == 2) return number == 2;
+      if (number == 1 || number == 2) return number == 1;
     }
   }
 
