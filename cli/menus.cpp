@@ -142,7 +142,7 @@ class Menu {
     add("", label + ": " + said(*action.dose->amount, language_));
     add("", action.text);
   }
-  void item(const std::string& text) { add(std::to_string(++items_) + ". ", text); }
+  void item(const std::string& text) { screen_.body.push_back({std::to_string(++items_) + ". ", text, false, true}); }
 
   const Situation& here_;
   Language language_;
@@ -157,12 +157,12 @@ void show_menu(const Situation& situation, const Dialog& dialog, Screen& screen)
 }
 
 void show_asked(Screen& screen, const ShownQuestion& question, Language language) {
-  screen.body.push_back({"", question.text});
+  screen.body.push_back({"", question.text, false, true});
   if (!question.help.empty()) screen.body.push_back({"", question.help, true});
   for (std::size_t at = 0; at < question.choices.size(); ++at) {
-    screen.body.push_back({std::to_string(at + 1) + ". ", question.choices[at].text});
+    screen.body.push_back({std::to_string(at + 1) + ". ", question.choices[at].text, false, true});
   }
-  screen.body.push_back({say(kCantTellLead, language), say(kCantTellChoice, language)});
+  screen.body.push_back({say(kCantTellLead, language), say(kCantTellChoice, language), false, true});
 }
 
 }  // namespace rushlight

@@ -72,12 +72,25 @@ class Layout {
     return blocks;
   }
 
+  /// How many rows the list takes that begins at this block.
+  int rows_of_list(const std::vector<Block>& blocks, std::size_t at) const {
+    std::size_t rows = 0;
+    for (; at < blocks.size() && blocks[at].together; ++at)
+      rows += wrapped(blocks[at].lead, cleaned(blocks[at].text), width_).size();
+    return static_cast<int>(rows);
+  }
+
   /// The body in pages; `rows_of` says how many rows the body has on a page.
   template <class RowsOf>
   std::vector<Lines> filled(RowsOf rows_of) const {
     std::vector<Lines> bodies = {{}};
     const auto left = [&] { return rows_of(bodies.size() - 1) - static_cast<int>(bodies.back().size()); };
-    for (const Block& block : in_order()) {
+    const std::vector<Block> blocks = in_order();
+    for (std::size_t at = 0; at < blocks.size(); ++at) {
+      const Block& block = blocks[at];
+      const bool begins_list = block.together && (at == 0 || !blocks[at - 1].together);
+      const int list = begins_list ? rows_of_list(blocks, at) : 0;
+      if (list > left() && list <= rows_of(bodies.size()) && !bodies.back().empty()) bodies.push_back({});
       if (block.text.empty() && (!roomy_ || bodies.back().empty())) continue;
       const Lines lines = block.text.empty() ? Lines{""} : wrapped(block.lead, cleaned(block.text), width_);
       if (static_cast<int>(lines.size()) > left() && !bodies.back().empty()) bodies.push_back({});
@@ -132,12 +145,22 @@ bool Screen::says_the_same_as(const Screen& other) const {
          tell == other.tell && keys == other.keys && live.empty() == other.live.empty();
 }
 
+namespace {
+
+/// The name, cut with a mark where it is too long, and the time behind it; as wide as it has to be.
+std::string name_and(const std::string& name, const std::string& time, int width) {
+  const int room = std::max(width - columns_of(time), kLeastName);
+  return (columns_of(name) <= room ? name : cut(name, room - 1) + "\u2026") + time;
+}
+
+}  // namespace
+
+// Words behind the clock that do not fit are left out whole: "practice clock" cut short says something else.
 std::string who_line(const Screen& screen, int width) {
   const std::string name = cleaned(screen.who);
-  const std::string time = ", " + screen.when;
-  const int room = std::max(width - columns_of(time), kLeastName);
-  const bool whole = columns_of(name) <= room;
-  return cut((whole ? name : cut(name, room - 1) + "\u2026") + time, width);
+  const std::string line = name_and(name, ", " + screen.when, width);
+  if (columns_of(line) <= width) return line;
+  return cut(name_and(name, ", " + screen.when.substr(0, screen.when.find(',')), width), width);
 }
 
 std::vector<std::vector<Line>> pages_of(const Screen& screen, const Terminal::Size& size, Language language) {

@@ -12,6 +12,7 @@ namespace rushlight {
 struct Block {
   std::string lead, text;
   bool can_wait = false;  // where all of it does not fit one page, it comes behind what has to be done or answered
+  bool together = false;  // of a list to choose from: it is not torn where a page of its own can hold it
   friend bool operator==(const Block&, const Block&) = default;
 };
 

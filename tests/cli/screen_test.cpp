@@ -110,6 +110,13 @@ BOOST_AUTO_TEST_CASE(a_name_too_wide_for_the_screen_never_cuts_off_the_time) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(words_behind_the_clock_that_do_not_fit_are_left_out_whole) {
+  Screen screen{"TREAT HERE", "Maximiliana", "02:10, practice clock, 60 times as fast", "", {}, "", "", "", "", ""};
+  BOOST_TEST(who_line(screen, 79) == "Maximiliana, 02:10, practice clock, 60 times as fast");
+  BOOST_TEST(who_line(screen, 39) == "Maximiliana, 02:10");
+  BOOST_TEST(who_line(screen, 15) == "Maximil\u2026, 02:10");
+}
+
 BOOST_AUTO_TEST_CASE(a_child_file_without_an_emergency_number_is_said_at_the_start_once) {
   AtTheScreen person;
   person.first = true;
