@@ -22,8 +22,13 @@ DecimalMark mark_of(Language language) {
 
 std::string unit_text(GlucoseUnit unit) { return std::string(ucum(unit_of(unit))); }
 
-bool is_yes_no(const ShownQuestion& question) {
-  return question.choices.size() == 2 && question.choices[0].name == "yes" && question.choices[1].name == "no";
+/// The place of "yes" or "no" where these are the two answers, whatever their order and their words.
+std::optional<std::size_t> place_of_yes_no(const ShownQuestion& question, bool yes) {
+  if (question.choices.size() != 2) return std::nullopt;
+  const bool yes_first = question.choices[0].name == "yes" && question.choices[1].name == "no";
+  const bool no_first = question.choices[0].name == "no" && question.choices[1].name == "yes";
+  if (!yes_first && !no_first) return std::nullopt;
+  return yes == yes_first ? 0U : 1U;
 }
 
 Answer choice_from_text(const ShownQuestion& question, std::string_view typed, Language language) {
@@ -32,7 +37,9 @@ Answer choice_from_text(const ShownQuestion& question, std::string_view typed, L
     if (static_cast<std::size_t>(*number) <= question.choices.size())
       return chosen(static_cast<std::size_t>(*number) - 1);
   }
-  if (const std::optional<bool> yes = yes_no_from_text(typed); yes && is_yes_no(question)) return chosen(*yes ? 0 : 1);
+  if (const std::optional<bool> yes = yes_no_from_text(typed)) {
+    if (const std::optional<std::size_t> place = place_of_yes_no(question, *yes)) return chosen(*place);
+  }
   for (std::size_t place = 0; place < question.choices.size(); ++place) {
     if (folded_letters(trimmed(typed)) == folded_letters(question.choices[place].text)) return chosen(place);
   }

@@ -18,6 +18,12 @@ Dialog still_meant(const Situation& situation, Dialog dialog) {
   bool gone = false;
   if (const auto* naming = std::get_if<NamingOutcome>(&dialog)) gone = shown_action(view, naming->action) == nullptr;
   if (const auto* saying = std::get_if<SayingHowMuch>(&dialog)) gone = shown_action(view, saying->action) == nullptr;
+  if (const auto* units = std::get_if<TypingUnits>(&dialog)) gone = shown_action(view, units->action) == nullptr;
+  if (const auto* asking = std::get_if<AskingForDose>(&dialog)) {
+    const ShownAction* action = shown_action(view, asking->action);
+    gone = action == nullptr || !waits_for_the_clinic(*action);
+  }
+  if (const auto* either = std::get_if<DrinkOrGlucose>(&dialog)) gone = shown_action(view, either->drink) == nullptr;
   if (const auto* drink = std::get_if<TypingDrink>(&dialog)) gone = shown_action(view, drink->action) == nullptr;
   if (const auto* calling = std::get_if<ReportingCall>(&dialog)) gone = !is_open(calling->contact);
   // Whoever types what was said has somebody on the phone, whatever the clock says: those words stay wanted.

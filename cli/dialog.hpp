@@ -21,14 +21,32 @@ struct NamingOutcome {
 struct SayingHowMuch {
   ActionId action;
 };
+// A dose that only the clinic can say: did it? Enter records nothing.
+struct AskingForDose {
+  ActionId action;
+};
+// So many units of a dose that the clinic said.
+struct TypingUnits {
+  ActionId action;
+  Outcome outcome;
+};
 // So much of a drink went in; in millilitres.
 struct TypingDrink {
   ActionId action;
+};
+// A bare number where both a drink and a glucose may be typed.
+struct DrinkOrGlucose {
+  ActionId drink;
+  std::string typed;
 };
 struct ReportingCall {
   Contact contact;
 };
 struct TypingWhatTheySaid {
+  Contact contact;
+};
+// Somebody has answered before, and no call is open: what did they say?
+struct HearingThem {
   Contact contact;
 };
 struct ChoosingCorrection {};
@@ -51,8 +69,9 @@ struct Reading {
 };
 
 using Dialog =
-    std::variant<OnStep, NamingWorse, NamingAction, NamingOutcome, SayingHowMuch, TypingDrink, ReportingCall, TypingWhatTheySaid,
-                 ChoosingCorrection, Correcting, TypingAgain, ChoosingMore, ConfirmingEnd, TypingName, Reading>;
+    std::variant<OnStep, NamingWorse, NamingAction, NamingOutcome, SayingHowMuch, AskingForDose, TypingUnits,
+                 TypingDrink, DrinkOrGlucose, ReportingCall, TypingWhatTheySaid, HearingThem, ChoosingCorrection,
+                 Correcting, TypingAgain, ChoosingMore, ConfirmingEnd, TypingName, Reading>;
 
 /// Whether there is anything to say of an action but that it is done.
 bool can_go_wrong(const ShownAction& action);

@@ -50,6 +50,12 @@ std::optional<int> number_from_text(std::string_view typed) {
   return number;
 }
 
+std::optional<std::size_t> meanwhile_place_from_text(std::string_view typed) {
+  const std::string letter = folded_letters(trimmed(typed));
+  const std::size_t place = letter.size() == 1 ? kMeanwhileLetters.find(letter) : std::string_view::npos;
+  return place == std::string_view::npos ? std::nullopt : std::optional<std::size_t>(place);
+}
+
 std::optional<bool> yes_no_from_text(std::string_view typed) {
   const std::string word = folded_letters(trimmed(typed));
   if (word == "y" || word == "yes" || word == "s" || word == "si") return true;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string_view>
 
@@ -16,6 +17,13 @@ std::optional<Key> key_from_text(std::string_view typed);
 
 /// 1 to 99 typed alone. Empty for anything else, also for 0.
 std::optional<int> number_from_text(std::string_view typed);
+
+/// The letters of what may happen meanwhile, in their order: no key, no yes or no, and nothing that a meter shows, so
+/// that beside them a number is always a step or a reading.
+inline constexpr std::string_view kMeanwhileLetters = "efghijkl";
+
+/// The place of a letter typed alone in kMeanwhileLetters, whatever the case. Empty for anything else.
+std::optional<std::size_t> meanwhile_place_from_text(std::string_view typed);
 
 /// y, yes, s, si, sí / n, no, in either language.
 std::optional<bool> yes_no_from_text(std::string_view typed);

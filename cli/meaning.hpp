@@ -16,9 +16,13 @@ class Meaning {
   Turn operator()(const NamingAction& same) const;
   Turn operator()(const NamingOutcome& same) const;
   Turn operator()(const SayingHowMuch& same) const;
+  Turn operator()(const AskingForDose& same) const;
+  Turn operator()(const TypingUnits& same) const;
   Turn operator()(const TypingDrink& same) const;
+  Turn operator()(const DrinkOrGlucose& same) const;
   Turn operator()(const ReportingCall& same) const;
   Turn operator()(const TypingWhatTheySaid& same) const;
+  Turn operator()(const HearingThem& same) const;
   Turn operator()(const ChoosingCorrection& same) const;
   Turn operator()(const Correcting& same) const;
   Turn operator()(const TypingAgain& same) const;
@@ -44,9 +48,13 @@ class Meaning {
   Turn drunk(ActionId action, const Quantity& drink) const;
   std::optional<Turn> typed_drink() const;
   Turn on_wait() const;
-  std::optional<Turn> early_answer(std::size_t before) const;
+  std::optional<Turn> early_answer() const;
+  std::optional<Turn> drink_or_glucose() const;
   Turn early_reading() const;
+  Turn early_glucose() const;
   Turn trouble() const;
+  Turn about_call() const;
+  Dialog after_answer(Contact contact) const;
   Turn about(const ShownAction& action) const;
   Turn nothing_to_mark() const;
 

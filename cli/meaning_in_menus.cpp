@@ -4,6 +4,7 @@
 #include "cli/outcome_words.hpp"
 #include "cli/readings.hpp"
 #include "cli/typed_drink.hpp"
+#include "cli/typed_units.hpp"
 #include "measure/written.hpp"
 
 namespace rushlight {
@@ -31,8 +32,13 @@ Turn Meaning::operator()(const NamingWorse& same) const {
 Turn Meaning::operator()(const NamingAction& same) const {
   if (key_ == Key::enter) return {OnStep{}};
   const std::size_t place = number_ ? static_cast<std::size_t>(*number_) : 0;
-  if (place == 0 || place > view_.actions.size()) return only_to(same, view_.actions.size());
-  return about(view_.actions[place - 1]);
+  const bool listed = place > 0 && place <= view_.actions.size() && can_go_wrong(view_.actions[place - 1]);
+  if (listed) return about(view_.actions[place - 1]);
+  std::string places;
+  for (std::size_t at = 0; at < view_.actions.size(); ++at) {
+    if (can_go_wrong(view_.actions[at])) places += (places.empty() ? "" : ", ") + std::to_string(at + 1);
+  }
+  return {same, std::nullopt, say(kOnlyThese, language_, places)};
 }
 
 Turn Meaning::operator()(const NamingOutcome& same) const {
@@ -47,6 +53,34 @@ Turn Meaning::operator()(const SayingHowMuch& same) const {
   return outcome_chosen(same, *action, amounts_of(action->kind), after_deeds(same.action));
 }
 
+// Whoever has the dose has reached the clinic.
+Turn Meaning::operator()(const AskingForDose& same) const {
+  const ShownAction* action = shown_action(view_, same.action);
+  if (key_ == Key::enter || action == nullptr) return {OnStep{}};
+  const std::optional<bool> yes = yes_no_from_text(typed_);
+  if (number_ == 1 || (yes && !*yes)) {
+    if (view_.call) return {ReportingCall{view_.call->contact}};
+    const Quantity none{Decimal{}, Unit::insulin_unit};
+    return {OnStep{}, Done{{Deed{same.action, Outcome::given, none, std::nullopt}}},
+            say(kMarked, language_, say(kNoDose, language_))};
+  }
+  if (number_ != 2 && !yes) return only_to(same, 2);
+  Turn turn{SayingHowMuch{same.action}};
+  if (view_.call) turn.what = Called{Contact::on_call, Outcome::reached, ""};
+  return turn;
+}
+
+Turn Meaning::operator()(const TypingUnits& same) const {
+  if (shown_action(view_, same.action) == nullptr) return {OnStep{}};
+  std::optional<Quantity> units;
+  if (key_ != Key::enter && key_ != Key::cant_tell) {
+    units = units_from_text(typed_, language_);
+    if (!units) return {same, std::nullopt, say(kUnitsLike, language_)};
+  }
+  return {after_deeds(same.action), Done{{Deed{same.action, same.outcome, units, std::nullopt}}},
+          say(kMarked, language_, outcome_line(same.outcome, ActionKind::insulin, language_))};
+}
+
 Turn Meaning::operator()(const TypingDrink& same) const {
   if (key_ == Key::enter || shown_action(view_, same.action) == nullptr) return {OnStep{}};
   const std::optional<Quantity> drink = drink_from_text(typed_, language_, true);
@@ -54,10 +88,25 @@ Turn Meaning::operator()(const TypingDrink& same) const {
   return drunk(same.action, *drink);
 }
 
+Turn Meaning::operator()(const DrinkOrGlucose& same) const {
+  if (key_ == Key::enter || shown_action(view_, same.drink) == nullptr) return {OnStep{}};
+  const std::optional<Quantity> drink = drink_from_text(same.typed, language_, true);
+  if (number_ == 1 && drink) return drunk(same.drink, *drink);
+  if (number_ == 2) return Meaning(here_, same.typed).early_glucose();
+  return only_to(same, 2);
+}
+
+// The clinic's dose is asked for once somebody there has answered.
+Dialog Meaning::after_answer(Contact contact) const {
+  const ShownAction* dose = dose_of_the_clinic(view_);
+  return dose != nullptr && contact != Contact::emergency ? Dialog{AskingForDose{dose->id}} : Dialog{OnStep{}};
+}
+
 Turn Meaning::operator()(const ReportingCall& same) const {
   if (key_ == Key::enter) return {OnStep{}};
   if (number_ == 1)
-    return {OnStep{}, Called{same.contact, Outcome::reached, ""}, say(kMarked, language_, say(kReached, language_))};
+    return {after_answer(same.contact), Called{same.contact, Outcome::reached, ""},
+            say(kMarked, language_, say(kReached, language_))};
   if (number_ == 2)
     return {OnStep{}, Called{same.contact, Outcome::no_answer, ""},
             same.contact == Contact::emergency ? say(kCallAgainNow, language_)
@@ -65,7 +114,7 @@ Turn Meaning::operator()(const ReportingCall& same) const {
   if (number_ == 3) return {TypingWhatTheySaid{same.contact}};
   const bool may_be_the_clinic = stands_in_for_the_clinic(here_, same.contact);
   if (number_ == 4 && may_be_the_clinic)
-    return {OnStep{}, Called{Contact::on_call, Outcome::reached, ""},
+    return {after_answer(Contact::on_call), Called{Contact::on_call, Outcome::reached, ""},
             say(kMarked, language_, say(kClinicAfterAll, language_))};
   const std::size_t last = may_be_the_clinic ? 4 : 3;
   const std::optional<Answers> come = told_to_come(here_, same.contact);
@@ -76,7 +125,15 @@ Turn Meaning::operator()(const ReportingCall& same) const {
 
 Turn Meaning::operator()(const TypingWhatTheySaid& same) const {
   if (key_ == Key::enter) return {ReportingCall{same.contact}};
-  return {OnStep{}, Called{same.contact, Outcome::told, std::string(trimmed(typed_))}};
+  return {after_answer(same.contact), Called{same.contact, Outcome::told, std::string(trimmed(typed_))}};
+}
+
+Turn Meaning::operator()(const HearingThem& same) const {
+  if (key_ == Key::enter) return {OnStep{}};
+  if (number_ == 1) return {TypingWhatTheySaid{same.contact}};
+  const std::optional<Answers> come = told_to_come(here_, same.contact);
+  if (come && number_ == 2) return {OnStep{}, Answered{*come}, say(kMarked, language_, say(kTheySayCome, language_))};
+  return only_to(same, come ? 2 : 1);
 }
 
 Turn Meaning::operator()(const ChoosingCorrection& same) const {
@@ -141,7 +198,8 @@ Turn Meaning::operator()(const TypingName&) const {
 
 Turn Meaning::operator()(const Reading& same) const {
   if (key_ == Key::enter) return {OnStep{}};
-  return {same, std::nullopt, say(kBackToStep, language_)};
+  if (key_ == Key::more) return {ChoosingMore{}};
+  return not_understood(same);
 }
 
 Turn Meaning::stay(const Both& sentence, const std::string& one) const {
@@ -161,6 +219,8 @@ Turn Meaning::outcome_chosen(const Dialog& same, const ShownAction& action, cons
   if (!number_ || static_cast<std::size_t>(*number_) > outcomes.size()) return only_to(same, outcomes.size());
   const Outcome outcome = outcomes[static_cast<std::size_t>(*number_) - 1];
   if (outcome == Outcome::part && action.kind == ActionKind::fluid) return {TypingDrink{action.id}};
+  const bool went_in = outcome == Outcome::given || outcome == Outcome::part;
+  if (went_in && waits_for_the_clinic(action)) return {TypingUnits{action.id, outcome}};
   return {next, Done{{Deed{action.id, outcome, std::nullopt, std::nullopt}}},
           say(kMarked, language_, outcome_line(outcome, action.kind, language_))};
 }

@@ -4,6 +4,7 @@
 #include "cli/outcome_words.hpp"
 #include "cli/readings.hpp"
 #include "cli/typed_drink.hpp"
+#include "measure/written.hpp"
 
 namespace rushlight {
 
@@ -20,7 +21,7 @@ Turn Meaning::operator()(const OnStep&) const {
     case Key::trouble:
       return trouble();
     case Key::call:
-      return view_.call ? Turn{ReportingCall{view_.call->contact}} : stay(kNoOpenCall);
+      return about_call();
     case Key::beep:
       return {OnStep{}, std::nullopt, "", Command::beep};
     case Key::stop:
@@ -89,17 +90,17 @@ Turn Meaning::on_question() const {
 }
 
 Turn Meaning::on_actions() const {
+  if (const auto turn = early_answer()) return *turn;
+  const ShownQuestion* reading = key_ != Key::enter ? reading_asked_for(here_) : nullptr;
+  if (reading != nullptr) return typed_answer(OnStep{}, *reading, false);  // whoever measures as told types it at once
   if (number_ && static_cast<std::size_t>(*number_) <= view_.actions.size()) {
     return about(view_.actions[static_cast<std::size_t>(*number_) - 1]);
   }
-  if (const auto turn = early_answer(view_.actions.size())) return *turn;
-  if (key_ != Key::enter) {
-    const ShownQuestion* reading = reading_asked_for(here_);  // whoever measures as told types it at once
-    return reading != nullptr ? typed_answer(OnStep{}, *reading, false) : early_reading();
-  }
+  if (number_ && *number_ < 10) return only_to(OnStep{}, view_.actions.size());  // a step that is not there, no reading
+  if (key_ != Key::enter) return early_reading();
   if (!any_is_pending(here_)) return {after_deeds(std::nullopt)};
   Done all_else;
-  bool all = true;
+  bool all = dose_of_the_clinic(view_) == nullptr;
   for (const ShownAction& action : view_.actions) {
     if (!is_pending(here_, action)) continue;
     if (asks_how_much(here_, action)) {
@@ -119,6 +120,8 @@ Dialog Meaning::after_deeds(std::optional<ActionId> said) const {
   for (const ShownAction& action : view_.actions) {
     if (said != action.id && asks_how_much(here_, action)) return SayingHowMuch{action.id};
   }
+  if (const ShownAction* dose = dose_of_the_clinic(view_); dose != nullptr && said != dose->id)
+    return AskingForDose{dose->id};
   if (const ShownAction* call = pending_call(view_)) return ReportingCall{*call->contact};
   return OnStep{};
 }
@@ -135,25 +138,47 @@ std::optional<Turn> Meaning::typed_drink() const {
 
 Turn Meaning::on_wait() const {
   if (key_ == Key::enter) return stay(kNotYet, clock_text(view_.wait->until));
-  if (const auto turn = early_answer(0)) return *turn;
+  if (const auto turn = early_answer()) return *turn;
   return early_reading();
 }
 
-// What ends the wait before its time, numbered behind `before` other lines.
-std::optional<Turn> Meaning::early_answer(std::size_t before) const {
-  const std::size_t place = number_ ? static_cast<std::size_t>(*number_) : 0;
-  if (place <= before || place > before + view_.early.size()) return std::nullopt;
-  const ShownEarly& early = view_.early[place - before - 1];
+// What ends the wait before its time, by its letter.
+std::optional<Turn> Meaning::early_answer() const {
+  const std::optional<std::size_t> place = meanwhile_place_from_text(typed_);
+  if (!place || *place >= view_.early.size()) return std::nullopt;
+  const ShownEarly& early = view_.early[*place];
   return Turn{OnStep{}, Answered{{{early.fact, Chosen{early.option}}}}, say(kYouSaid, language_, early.text)};
 }
 
 // Before its time a reading is kept, unless a watch takes it up at once; the engine knows that it came early.
 Turn Meaning::early_reading() const {
+  if (const auto turn = drink_or_glucose()) return *turn;
+  return early_glucose();
+}
+
+Turn Meaning::early_glucose() const {
   const std::optional<FactId> fact = view_.waiting ? glucose_taken_early(here_) : std::nullopt;
   if (!fact) return not_understood(OnStep{});
   const bool has_digit = typed_.find_first_of("0123456789") != std::string::npos;
   const Turn turn = typed_answer(OnStep{}, question_of(here_, *fact), false);
   return has_digit || turn.what ? turn : not_understood(OnStep{});
+}
+
+// "60" may be a drink or a glucose, and a glucose of 60 is a low: what it is, is asked.
+std::optional<Turn> Meaning::drink_or_glucose() const {
+  const auto& actions = view_.actions;
+  const auto fluid = std::find_if(actions.begin(), actions.end(),
+                                  [](const ShownAction& action) { return action.kind == ActionKind::fluid; });
+  if (!view_.waiting || fluid == actions.end() || !drink_from_text(typed_, language_, true)) return std::nullopt;
+  return Turn{DrinkOrGlucose{fluid->id, std::string(trimmed(typed_))}};
+}
+
+// The call that is open; else the dose that the clinic still has to say; else whoever answered last.
+Turn Meaning::about_call() const {
+  if (view_.call) return {ReportingCall{view_.call->contact}};
+  if (const ShownAction* dose = dose_of_the_clinic(view_)) return {AskingForDose{dose->id}};
+  const std::optional<Contact> reached = view_.ended ? std::nullopt : reached_last(here_);
+  return reached ? Turn{HearingThem{*reached}} : stay(kNoOpenCall);
 }
 
 Turn Meaning::trouble() const {
@@ -166,6 +191,7 @@ Turn Meaning::trouble() const {
 Turn Meaning::about(const ShownAction& action) const {
   if (action.contact) return {ReportingCall{*action.contact}};
   if (!can_go_wrong(action)) return nothing_to_mark();
+  if (waits_for_the_clinic(action)) return {AskingForDose{action.id}};
   return {NamingOutcome{action.id}};
 }
 

@@ -6,6 +6,7 @@
 #include "cli/plain_text.hpp"
 #include "cli/readings.hpp"
 #include "cli/say.hpp"
+#include "episode/phrases.hpp"
 #include "episode/words.hpp"
 #include "measure/written.hpp"
 
@@ -57,6 +58,26 @@ class Menu {
       }
     }
   }
+  void operator()(const AskingForDose& asking) {
+    screen_.headline = say(kDoseAsked, language_);
+    for (const ShownAction& action : here_.view.actions) {
+      if (action.id == asking.action) show_action(action);
+    }
+    item(say(kNoDose, language_));
+    item(say(kDoseSaid, language_));
+  }
+  void operator()(const TypingUnits& typing) {
+    screen_.headline = say(kUnitsTitle, language_);
+    for (const ShownAction& action : here_.view.actions) {
+      if (action.id == typing.action) show_action(action);
+    }
+    screen_.tell = say(kUnitsLike, language_) + ". " + say(kUnitsUnknown, language_);
+  }
+  void operator()(const DrinkOrGlucose& either) {
+    screen_.headline = say(kDrinkOrGlucose, language_, either.typed);
+    item(say(kSoMuchDrunk, language_, either.typed));
+    item(say(kSoMuchGlucose, language_, either.typed));
+  }
   void operator()(const TypingDrink& drink) {
     screen_.headline = say(kDrinkTitle, language_);
     for (const ShownAction& action : here_.view.actions) {
@@ -65,19 +86,21 @@ class Menu {
     screen_.tell = say(kDrinkLike, language_) + " " + say(kBackToStep, language_);
   }
   void operator()(const ReportingCall& reporting) {
-    const std::string name = who(reporting.contact, language_);
     screen_.headline = say(kCallTitle, language_);
-    add("", sentence_case(name) + ": " + number_of(here_.child.contacts, reporting.contact, language_));
-    if (!here_.view.say.empty()) add("", say(kSayThis, language_));
-    for (const std::string& line : here_.view.say) add("- ", line);
-    const std::string& address = here_.child.contacts.address;
-    if (reporting.contact == Contact::emergency && !address.empty()) add("- ", say(kAddress, language_, address));
+    show_card(reporting.contact);
     item(say(kReached, language_));
     item(say(kNoAnswer, language_));
     item(say(kTold, language_));
     if (stands_in_for_the_clinic(here_, reporting.contact)) item(say(kClinicAfterAll, language_));
     if (told_to_come(here_, reporting.contact)) item(say(kTheySayCome, language_));
     screen_.tell = say(kTellChoice, language_) + " " + say(kNotCalledYet, language_);
+  }
+  void operator()(const HearingThem& hearing) {
+    screen_.headline = say(kWhatDidTheySay, language_);
+    add("", sentence_case(who(hearing.contact, language_)) + ": " +
+                number_of(here_.child.contacts, hearing.contact, language_));
+    item(say(kTold, language_));
+    if (told_to_come(here_, hearing.contact)) item(say(kTheySayCome, language_));
   }
   void operator()(const TypingWhatTheySaid&) {
     screen_.headline = say(kTypeWhatTheySaid, language_);
@@ -130,8 +153,22 @@ class Menu {
   }
 
  private:
+  // What the nurse asks, in that order, below the number. Whoever calls help says first where.
+  void show_card(Contact contact) {
+    const std::string number = number_of(here_.child.contacts, contact, language_);
+    add("", say(kSayThis, language_, sentence_case(who(contact, language_)), number));
+    const std::string& address = here_.child.contacts.address;
+    bool says_where = contact != Contact::emergency || address.empty();
+    const std::string answers = phrase(Phrase::phone_answers, language_);
+    for (const std::string& line : here_.view.say) {
+      screen_.body.push_back({"- ", line, line.rfind(answers, 0) == 0});  // the answers give way to how the call went
+      if (!says_where && line.find(address) == std::string::npos) add("- ", say(kAddress, language_, address));
+      says_where = true;
+    }
+  }
   void add(const std::string& lead, const std::string& text) { screen_.body.push_back({lead, text}); }
-  /// An action that asks how it went. What goes through the skin is named: "draw up to the mark 6" could be either medicine.
+  /// An action that asks how it went. What goes through the skin is named: "draw up to the mark 6" could be either
+  /// medicine.
   void show_action(const ShownAction& action) {
     const std::optional<DoseId> dose = here_.protocol[action.id].dose;
     const bool skin = action.kind == ActionKind::glucagon || action.kind == ActionKind::insulin;

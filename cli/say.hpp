@@ -52,6 +52,8 @@ inline constexpr Both kTellAllGiven{"Enter: all done, all {1} was given. Only pa
                                     "Enter: todo hecho, se dio todo: {1}. ¿Solo parte, o nada? Escriba {2}."};
 inline constexpr Both kTellHowMuch{"Enter: done. Then say how much went in: all, some or none.",
                                    "Enter: hecho. Luego diga cuánto entró: todo, parte o nada."};
+inline constexpr Both kTellDoseAsked{"Enter: done. Then say if the clinic gave a dose.",
+                                     "Enter: hecho. Luego diga si la clínica dio una dosis."};
 inline constexpr Both kOfIt{"of it", "lo que dice la pantalla"};
 inline constexpr Both kTellDoneOrReading{"Type the number on the meter. No meter or strips? Type {1}.",
                                          "Escriba el número del medidor. ¿No hay medidor o tiras? Escriba {1}."};
@@ -67,8 +69,8 @@ inline constexpr Both kTellAgo{"Type how long ago, like 40 min or 2 h. Or type n
                                "Escriba hace cuánto, como 40 min o 2 h. O escriba no: no en el último día."};
 inline constexpr Both kTellWait{"The alarm rings here. Keep this screen open.",
                                 "La alarma suena aquí. Deje esta pantalla abierta."};
-inline constexpr Both kBeforeThen{"One of these happens meanwhile? Type its number:",
-                                  "¿Pasa algo de esto mientras tanto? Escriba su número:"};
+inline constexpr Both kBeforeThen{"One of these happens meanwhile? Type its letter:",
+                                  "¿Pasa algo de esto mientras tanto? Escriba su letra:"};
 inline constexpr Both kTellEnded{"Enter: close. w: something got worse. b: mistyped.",
                                  "Enter: cerrar. p: algo va peor. v: corregir."};
 inline constexpr Both kCantTellChoice{"I can't tell", "No lo sé"};
@@ -80,7 +82,10 @@ inline constexpr Both kTimeIsUp{"Time is up. Check now.", "Ya es la hora. Revise
 inline constexpr Both kStillToDo{"Not marked as done yet: {1}", "Aún sin marcar como hecho: {1}"};
 inline constexpr Both kGiven{"Given at {1}: {2}", "Dado a las {1}: {2}"};
 inline constexpr Both kPartGiven{"At {1} only part went in: {2}", "A las {1} solo entró una parte: {2}"};
-inline constexpr Both kTheySaid{"They said: {1}", "Le dijeron: {1}"};
+inline constexpr Both kTheySaid{"They said at {1}: {2}", "A las {1} le dijeron: {2}"};
+inline constexpr Both kDoseStillOpen{"Did the clinic give a dose? Type c.", "¿La clínica dio una dosis? Escriba c."};
+inline constexpr Both kMeasured{"Measured. Now look at {1}.", "Ya está medido. Ahora mire a {1}."};
+inline constexpr Both kSoFar{"So far:", "Hasta ahora:"};
 inline constexpr Both kMovesOn{"No answer by {1}? Then call the next number. The alarm rings.",
                                "¿Nadie contesta a las {1}? Llame al número siguiente. Suena la alarma."};
 inline constexpr Both kCallAgain{"Nobody answered by {1}? Call again.", "¿Nadie contestó a las {1}? Llame otra vez."};
@@ -89,12 +94,14 @@ inline constexpr Both kReminderDue{"Due now: {1}", "Ya toca: {1}"};
 inline constexpr Both kTimeLeft{"Time left {1}, until {2}.", "Faltan {1}, hasta las {2}."};
 inline constexpr Both kStartsWhenDone{"Enter starts the wait. The alarm rings by {1}.",
                                       "Enter empieza la espera. La alarma suena a las {1} o antes."};
+inline constexpr Both kRingsBy{"The alarm rings by {1}.", "La alarma suena a las {1} o antes."};
 inline constexpr Both kMoreCautions{"m: all cautions.", "m: todos los avisos."};
 
 // The keys that are the same on every screen.
-inline constexpr Both kKeys{"Keys: w worse, t can't tell, b mistyped, r why, m more{1}.",
-                            "Teclas: p peor, d no sé, v corregir, r por qué, m más{1}."};
-inline constexpr Both kFewKeys{"Keys: w worse, t can't tell, m more.", "Teclas: p peor, d no sé, m más."};
+inline constexpr Both kKeys{"Keys: w worse{1}, b mistyped, r why, m more{2}.",
+                            "Teclas: p peor{1}, v corregir, r por qué, m más{2}."};
+inline constexpr Both kFewKeys{"Keys: w worse{1}, m more.", "Teclas: p peor{1}, m más."};
+inline constexpr Both kKeyCantTell{", t can't tell", ", d no sé"};
 inline constexpr Both kWorseKey{"Key: w something got worse.", "Tecla: p algo va peor."};
 inline constexpr Both kAllKeys{
     "Keys: w worse, t can't tell, b mistyped, r why, x a step went wrong, c how a call went, a beep, q stop.",
@@ -108,6 +115,8 @@ inline constexpr Both kNotUnderstood{"I did not understand \"{1}\". Nothing is l
                                      "No entendí \"{1}\". No se perdió nada."};
 inline constexpr Both kOnlyOneOf{"The answers here are 1 to {1}. Nothing is lost.",
                                  "Aquí las respuestas son de 1 a {1}. No se perdió nada."};
+inline constexpr Both kOnlyThese{"The answers here are {1}. Nothing is lost.",
+                                 "Aquí las respuestas son {1}. No se perdió nada."};
 inline constexpr Both kNeedsAnswer{"This needs an answer. Not sure? Type t.",
                                    "Esto necesita respuesta. ¿No sabe? Escriba d."};
 inline constexpr Both kJustChanged{"The screen just changed. Read it, then answer again.",
@@ -171,16 +180,25 @@ inline constexpr Both kNothingToMark{"There is nothing to mark here. Something g
 inline constexpr Both kDrinkTitle{"How much did it come to?", "¿Cuánto fue?"};
 inline constexpr Both kDrinkLike{"Type it like: 60 mL", "Escríbalo así: 60 mL"};
 inline constexpr Both kDrunk{"Drunk: {1}. It is counted.", "Bebió: {1}. Queda contado."};
-inline constexpr Both kDrunkSoFar{"Drunk so far: {1}. By {2}: {3} in all.",
-                                  "Bebió hasta ahora: {1}. Para las {2}: {3} en total."};
+inline constexpr Both kDrunkSoFar{"Drunk since {1}: {2}.", "Bebió desde las {1}: {2}."};
+inline constexpr Both kDrinkGoal{"Goal by {1}: {2}.", "Meta para las {1}: {2}."};
+inline constexpr Both kDrinkOrGlucose{"{1}: of what?", "{1}: ¿de qué?"};
+inline constexpr Both kSoMuchDrunk{"{1} mL of drink", "{1} mL de bebida"};
+inline constexpr Both kSoMuchGlucose{"A glucose of {1}", "Una glucosa de {1}"};
 inline constexpr Both kDrinkMore{"After each drink type how much, like 60 mL.",
                                  "Tras cada bebida escriba cuánto, por ejemplo 60 mL."};
 inline constexpr Both kTheySayCome{"They say: come to the hospital", "Dicen: vengan al hospital"};
 inline constexpr Both kClinicAfterAll{"The clinic answered after all", "La clínica contestó después"};
-inline constexpr Both kSayThis{"Say:", "Diga:"};
+inline constexpr Both kSayThis{"{1}: {2}. Say:", "{1}: {2}. Diga:"};
 inline constexpr Both kWhatIsIt{"What is it about?", "¿De qué se trata?"};
 inline constexpr Both kFirstByEnter{"Type the number. Enter: 1.", "Escriba el número. Intro: 1."};
 inline constexpr Both kHowMuchTitle{"How much went in?", "¿Cuánto entró?"};
+inline constexpr Both kDoseAsked{"Did the clinic give a dose?", "¿La clínica dio una dosis?"};
+inline constexpr Both kNoDose{"No, not yet", "No, todavía no"};
+inline constexpr Both kDoseSaid{"Yes", "Sí"};
+inline constexpr Both kUnitsTitle{"How many units went in?", "¿Cuántas unidades entraron?"};
+inline constexpr Both kUnitsLike{"Type it like: 2 or 2.5", "Escríbalo así: 2 o 2,5"};
+inline constexpr Both kUnitsUnknown{"Enter: nobody knows.", "Enter: no se sabe."};
 inline constexpr Both kAllOf{"All of it: {1}", "Todo: {1}"};
 
 // Calls.
@@ -190,6 +208,7 @@ inline constexpr Both kNoAnswer{"Nobody answered", "Nadie contestó"};
 inline constexpr Both kCallAgainNow{"Nobody answered. Call again now.", "Nadie contestó. Llame otra vez ahora."};
 inline constexpr Both kTold{"They told me what to do", "Me dijeron qué hacer"};
 inline constexpr Both kTypeWhatTheySaid{"Type what they said. Then Enter.", "Escriba lo que le dijeron. Luego Enter."};
+inline constexpr Both kWhatDidTheySay{"What did they say?", "¿Qué le dijeron?"};
 inline constexpr Both kNoOpenCall{"No call is open now.", "Ahora no hay ninguna llamada abierta."};
 inline constexpr Both kNotCalledYet{"Enter: not called yet.", "Enter: aún no he llamado."};
 

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 
+#include "cli/keys.hpp"
 #include "cli/menus.hpp"
 #include "cli/outcome_words.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/say.hpp"
 #include "episode/drinks.hpp"
 #include "episode/phrases.hpp"
+#include "episode/telephone.hpp"
 #include "episode/words.hpp"
 
 namespace rushlight {
@@ -20,13 +22,14 @@ std::string two_digits(std::int64_t number) { return (number < 10 ? "0" : "") + 
 constexpr std::size_t kFewWords = 12;  // bytes: "Give ", "Ahora dé "
 
 /// "7 g: " when the text of an action does not have its amount among its first words: the number comes first. A drink
-/// goes down in sips: the whole of it in front of them would be read as one gulp. Micrograms go nowhere near the marks
-/// of an insulin syringe: "100" is a mark on it.
+/// goes down in sips: the whole of it in front of them would be read as one gulp; and "give what is missing, 7 g in
+/// all" is not "7 g". Micrograms go nowhere near the marks of an insulin syringe: "100" is a mark on it.
 std::string amount_in_front(const ShownAction& action, Language language) {
   if (!action.dose || !action.dose->amount) return "";
   const std::string amount = said(*action.dose->amount, language);
   if (action.dose->amount->unit == Unit::microgram) return "";
-  if (action.kind == ActionKind::fluid && action.text.find(amount) != std::string::npos) return "";
+  const bool mouth = action.kind == ActionKind::by_mouth || action.kind == ActionKind::fluid;
+  if (mouth && action.text.find(amount) != std::string::npos) return "";
   return action.text.find(amount) <= kFewWords ? "" : amount + ": ";
 }
 
@@ -41,14 +44,14 @@ class StepScreen {
     if (!here_.saving) later(say(kNotSaved, language_));
     show_calls();
     if (view_.call && phase_of(here_) != Phase::wait) show_given(false);
-    if (time_is_up(here_) && !has_given()) add("", say(kTimeIsUp, language_));
+    if (time_is_up(here_) && line_now() != say(kTimeIsUp, language_)) add("", say(kTimeIsUp, language_));
     switch (phase_of(here_)) {
       case Phase::ask:
         show_question();
         break;
       case Phase::act:
         show_actions(true);
-        show_early(view_.actions.size());
+        show_early();
         break;
       case Phase::wait:
         show_wait();
@@ -59,13 +62,17 @@ class StepScreen {
     }
     const bool not_started = view_.waiting && view_.wait && !view_.wait->started;
     if (not_started && phase_of(here_) == Phase::act)
-      add("", say(kStartsWhenDone, language_, clock_text(view_.wait->until)));
-    if (!view_.told.empty()) add("", say(kTheySaid, language_, view_.told));
+      add("", say(dose_of_the_clinic(view_) != nullptr ? kRingsBy : kStartsWhenDone, language_,
+                  clock_text(view_.wait->until)));
+    if (const auto advice = advice_that_holds(here_))
+      add("", say(kTheySaid, language_, clock_text(advice->at), advice->text));
+    if (is_being_taken_over(here_)) show_so_far();
     show_reminders();
     show_cautions();
     screen_.tell = tell();
-    screen_.keys = say(kKeys, language_, keys_for_now());
-    screen_.few_keys = say(kFewKeys, language_);
+    const std::string cant_tell = says_cant_tell() ? say(kKeyCantTell, language_) : "";
+    screen_.keys = say(kKeys, language_, cant_tell, keys_for_now());
+    screen_.few_keys = say(kFewKeys, language_, cant_tell);
   }
 
  private:
@@ -75,9 +82,7 @@ class StepScreen {
 
   // Under a graver call the step keeps its own line; what else was said stands right below.
   void show_step_line() {
-    const std::string doing = has_given() || has_called() ? line_after_doing() : "";
-    std::string& line = view_.meanwhile.empty() ? screen_.headline : meanwhile_;
-    if (!doing.empty()) line = doing;
+    (view_.meanwhile.empty() ? screen_.headline : meanwhile_) = line_now();
     if (!meanwhile_.empty()) add("", meanwhile_);
     for (const std::string& also : view_.also) add("", also);
   }
@@ -106,8 +111,10 @@ class StepScreen {
   void show_question() {
     const ShownQuestion& question = view_.ask.front();
     for (const ShownAction& action : view_.actions) {
-      const bool told_here = here_.episode.opening.empty() && is_pending(here_, action);
-      if (told_here) add("", say(kStillToDo, language_, action.text));
+      if (!here_.episode.opening.empty() || !is_pending(here_, action)) continue;
+      const bool beside = is_said_beside_a_question(here_, action);
+      if (!beside) add("", say(kStillToDo, language_, action.text));
+      if (beside && !time_is_up(here_)) add("- ", action.text);
     }
     show_asked(screen_, question, language_);
   }
@@ -127,15 +134,42 @@ class StepScreen {
     }
     return nullptr;
   }
-  bool has_called() const { return answered_call() != nullptr && phase_of(here_) != Phase::act; }
-  std::string line_after_doing() const {
-    const bool emergency = view_.urgency == Urgency::emergency;
-    if (phase_of(here_) == Phase::wait)
-      return say(emergency ? kWatchUntil : kWaitUntil, language_, clock_text(view_.wait->until), view_.child);
-    if (time_is_up(here_)) return say(kTimeIsUp, language_);
-    if (!has_called() || phase_of(here_) != Phase::ask) return "";
-    const bool help = answered_call()->kind == ActionKind::call_emergency;
-    return say(help ? kHelpAnswered : kClinicAnswered, language_);
+  const std::string& step_line() const { return view_.meanwhile.empty() ? view_.headline : view_.meanwhile; }
+
+  // The step's line as it is now: a line that orders what is done already, or names a time that has come, would be read
+  // as an order. "The dispatcher leads" orders neither: it stays.
+  std::string line_now() const {
+    const Phase phase = phase_of(here_);
+    const bool emergency = here_.protocol[here_.episode.step].urgency == Urgency::emergency;
+    const bool orders_help =
+        step_line().find(number_of(here_.child.contacts, Contact::emergency, language_)) != std::string::npos;
+    const bool called = answered_call() != nullptr && (orders_help || !emergency) && phase != Phase::act;
+    if (time_is_up(here_) && (!emergency || has_given())) return say(kTimeIsUp, language_);
+    if (phase == Phase::wait && (has_given() || called))
+      return say(view_.urgency == Urgency::emergency ? kWatchUntil : kWaitUntil, language_,
+                 clock_text(view_.wait->until), view_.child);
+    if (answered_call() != nullptr && (orders_help || (called && phase == Phase::ask))) {
+      const bool help = answered_call()->kind == ActionKind::call_emergency;
+      return say(help ? kHelpAnswered : kClinicAnswered, language_);
+    }
+    if (phase == Phase::ask && !emergency && has_measured()) return say(kMeasured, language_, view_.child);
+    return step_line();
+  }
+
+  // "Measure now" is over once the readings are told and the rest of the questions follow.
+  bool has_measured() const {
+    const bool measures = std::any_of(view_.actions.begin(), view_.actions.end(),
+                                      [](const ShownAction& action) { return action.kind == ActionKind::measure; });
+    return measures && readings_are_told(here_) && pending_call(view_) == nullptr;
+  }
+
+  // Whoever takes over asks for the danger signs first; what is known stands below.
+  void show_so_far() {
+    later(say(kSoFar, language_));
+    const Instant instant = here_.episode.clock.last_wall + here_.episode.clock.lost;
+    const Scene scene = scene_at(here_.protocol, here_.child, here_.episode, instant);
+    const std::vector<std::string> lines = for_the_telephone(scene, language_);
+    for (const std::string& line : lines) screen_.body.push_back({"- ", line, true});
   }
 
   void show_given(bool only_here) {
@@ -164,7 +198,8 @@ class StepScreen {
           action.kind == ActionKind::watch || action.kind == ActionKind::position || action.kind == ActionKind::fluid;
       if (goes_on) add("- ", action.text);
     }
-    show_early(0);
+    if (dose_of_the_clinic(view_) != nullptr) add("", say(kDoseStillOpen, language_));
+    show_early();
     show_drinks();
     blank();
     add("", say(kTellWait, language_));
@@ -179,18 +214,19 @@ class StepScreen {
     const Scene scene = scene_at(here_.protocol, here_.child, here_.episode, until);
     const std::optional<ShownDrinks> then = drinks_of(scene);
     if (!then) return;
-    add("", say(kDrunkSoFar, language_, rushlight::said(view_.drinks->drunk, language_), clock_text(view_.wait->until),
-                rushlight::said(then->goal, language_)));
+    const std::string drunk = rushlight::said(view_.drinks->drunk, language_);
+    add("", say(kDrunkSoFar, language_, clock_text(view_.drinks->since), drunk) + " " +
+                say(kDrinkGoal, language_, clock_text(view_.wait->until), rushlight::said(then->goal, language_)));
     add("", say(kDrinkMore, language_));
   }
 
-  // What ends the wait before its time, numbered behind `before` other lines.
-  void show_early(std::size_t before) {
+  // What ends the wait before its time, each with a letter: a number beside it is a step or a reading.
+  void show_early() {
     if (view_.early.empty()) return;
     blank();
     add("", say(kBeforeThen, language_));
-    for (std::size_t at = 0; at < view_.early.size(); ++at) {
-      add(std::to_string(before + at + 1) + ". ", view_.early[at].text);
+    for (std::size_t at = 0; at < std::min(view_.early.size(), kMeanwhileLetters.size()); ++at) {
+      add(std::string(1, kMeanwhileLetters[at]) + ". ", view_.early[at].text);
     }
   }
 
@@ -225,10 +261,10 @@ class StepScreen {
         return how_to_answer(view_.ask.front(), language_);
       case Phase::act:
         if (reading_asked_for(here_) != nullptr) {
-          const std::string reading = say(kTellDoneOrReading, language_, key_without_meter());
+          const std::string reading = say(kTellDoneOrReading, language_, "x");
           return pending_call(view_) != nullptr ? reading + " " + say(kTellCalled, language_) : reading;
         }
-        if (any_is_pending(here_)) return tell_done();
+        if (any_is_pending(here_) || dose_of_the_clinic(view_) != nullptr) return tell_done();
         return pending_call(view_) != nullptr ? say(kTellCalled, language_) : "";
       case Phase::wait:
         return "";
@@ -243,11 +279,13 @@ class StepScreen {
     const auto& actions = view_.actions;
     const auto asks = [&](const ShownAction& action) { return asks_how_much(here_, action); };
     if (std::any_of(actions.begin(), actions.end(), asks)) return say(kTellHowMuch, language_);
+    if (dose_of_the_clinic(view_) != nullptr) return say(kTellDoseAsked, language_);
     for (std::size_t at = 0; at < actions.size(); ++at) {
       const ActionKind kind = actions[at].kind;
       const bool mouth = kind == ActionKind::by_mouth || kind == ActionKind::fluid;
       const bool skin = kind == ActionKind::glucagon || kind == ActionKind::insulin;
       if (!is_pending(here_, actions[at]) || !(mouth || skin)) continue;
+      if (kind == ActionKind::insulin && !actions[at].dose->amount) continue;  // none is stated
       const bool counted =
           actions[at].dose && actions[at].dose->amount && actions[at].dose->amount->unit != Unit::microgram;
       const std::string amount =
@@ -257,20 +295,18 @@ class StepScreen {
     return say(kTellDone, language_);
   }
 
-  std::string key_without_meter() const {
-    const auto& actions = view_.actions;
-    if (actions.size() < 2) return "x";
-    for (std::size_t at = 0; at < actions.size(); ++at) {
-      if (actions[at].kind == ActionKind::measure) return std::to_string(at + 1);
-    }
-    return "x";
+  // "Can't tell" is offered where a question stands.
+  bool says_cant_tell() const {
+    const Phase phase = phase_of(here_);
+    return phase == Phase::ask || (phase == Phase::act && reading_asked_for(here_) != nullptr);
   }
 
   std::string keys_for_now() const {
     std::string keys;
     const bool trouble = phase_of(here_) != Phase::ended && !view_.actions.empty() && here_.episode.opening.empty();
     if (trouble) keys += say(kKeyTrouble, language_);
-    if (view_.call) keys += say(kKeyCall, language_);
+    const bool asks_about_call = view_.call || dose_of_the_clinic(view_) != nullptr || reached_last(here_);
+    if (asks_about_call && !view_.ended) keys += say(kKeyCall, language_);
     return keys;
   }
 

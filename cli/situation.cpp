@@ -14,7 +14,12 @@ namespace {
 bool goes_by_mouth(ActionKind kind) { return kind == ActionKind::by_mouth || kind == ActionKind::fluid; }
 bool goes_through_skin(ActionKind kind) { return kind == ActionKind::glucagon || kind == ActionKind::insulin; }
 
-/// The step asks for a reading, and every one it asks for was told.
+bool is_withheld(const ShownAction& action) {
+  return action.kind == ActionKind::insulin && action.dose && !action.dose->amount;
+}
+
+}  // namespace
+
 bool readings_are_told(const Situation& here) {
   if (here.view.waiting || !here.episode.opening.empty()) return false;
   const auto& asks = here.protocol[here.episode.step].asks;
@@ -26,7 +31,14 @@ bool readings_are_told(const Situation& here) {
          });
 }
 
-}  // namespace
+bool waits_for_the_clinic(const ShownAction& action) {
+  return !action.outcome && is_withheld(action) && action.dose->clinic_decides;
+}
+
+const ShownAction* dose_of_the_clinic(const View& view) {
+  const auto found = std::find_if(view.actions.begin(), view.actions.end(), waits_for_the_clinic);
+  return found == view.actions.end() ? nullptr : &*found;
+}
 
 const ShownAction* shown_action(const View& view, ActionId id) {
   for (const ShownAction& action : view.actions) {
@@ -36,7 +48,7 @@ const ShownAction* shown_action(const View& view, ActionId id) {
 }
 
 bool is_pending(const Situation& here, const ShownAction& action) {
-  if (action.outcome || is_call(action.kind)) return false;
+  if (action.outcome || is_call(action.kind) || waits_for_the_clinic(action)) return false;
   if (action.kind == ActionKind::fluid && here.protocol[here.episode.step].wait) return false;  // told as it is drunk
   return action.kind != ActionKind::measure || !readings_are_told(here);
 }
@@ -49,7 +61,7 @@ bool any_is_pending(const Situation& here) {
 
 bool asks_how_much(const Situation& here, const ShownAction& action) {
   const bool mouth = goes_by_mouth(action.kind);
-  if (!is_pending(here, action) || !(mouth || goes_through_skin(action.kind))) return false;
+  if (!is_pending(here, action) || !(mouth || goes_through_skin(action.kind)) || is_withheld(action)) return false;
   const auto& given = here.episode.given;
   for (auto before = given.rbegin(); before != given.rend(); ++before) {
     const ActionKind kind = here.protocol[before->action].kind;
@@ -94,6 +106,36 @@ std::optional<FactId> glucose_taken_early(const Situation& here) {
   return std::nullopt;
 }
 
+std::optional<Contact> reached_last(const Situation& here) {
+  const auto& history = here.episode.history;
+  for (auto event = history.rbegin(); event != history.rend(); ++event) {
+    const auto* called = std::get_if<Called>(&event->what);
+    if (called != nullptr && called->outcome != Outcome::no_answer) return called->contact;
+  }
+  return std::nullopt;
+}
+
+std::optional<Advice> advice_that_holds(const Situation& here) {
+  const bool emergency = here.view.urgency == Urgency::emergency;
+  const Instant since = wall(here.episode.clock, here.episode.entered).utc;
+  const auto& history = here.episode.history;
+  for (auto event = history.rbegin(); event != history.rend(); ++event) {
+    const auto* called = std::get_if<Called>(&event->what);
+    if (called == nullptr || called->outcome != Outcome::told || called->text.empty()) continue;
+    const bool about_this = event->at.utc >= since || called->contact == Contact::emergency;
+    if (emergency && !about_this) return std::nullopt;
+    return Advice{event->at, called->text};
+  }
+  return std::nullopt;
+}
+
+bool is_being_taken_over(const Situation& here) {
+  const auto& history = here.episode.history;
+  return !here.episode.opening.empty() && std::any_of(history.begin(), history.end(), [](const Event& event) {
+    return std::holds_alternative<TakenOver>(event.what);
+  });
+}
+
 std::optional<Answers> told_to_come(const Situation& here, Contact contact) {
   if (contact == Contact::emergency && !stands_in_for_the_clinic(here, contact)) return std::nullopt;
   for (const Condition& condition : conditions_of_news(here)) {
@@ -118,11 +160,30 @@ bool time_is_up(const Situation& situation) {
   return !episode.ended && situation.protocol[episode.step].wait && episode.wait_passed && !situation.view.ask.empty();
 }
 
+bool is_said_beside_a_question(const Situation& here, const ShownAction& action) {
+  switch (action.kind) {
+    case ActionKind::position:
+    case ActionKind::note:
+    case ActionKind::watch:
+      return true;
+    case ActionKind::measure:
+      return !here.view.ask.empty() && here.view.ask.front().kind == FactKind::ordered_choice;
+    default:
+      return false;
+  }
+}
+
 Phase phase_of(const Situation& situation) {
   const View& view = situation.view;
   if (view.ended) return Phase::ended;
   const bool opening = !situation.episode.opening.empty() && !view.ask.empty();
   if (time_is_up(situation) || (opening && view.urgency != Urgency::emergency)) return Phase::ask;
+  const auto holds_up = [&](const ShownAction& action) {
+    return is_pending(situation, action) && !is_said_beside_a_question(situation, action);
+  };
+  const bool nothing_to_say = !opening && !view.ask.empty() && pending_call(view) == nullptr &&
+                              std::none_of(view.actions.begin(), view.actions.end(), holds_up);
+  if (nothing_to_say) return Phase::ask;
   if (any_is_pending(situation)) return Phase::act;
   if (!view.ask.empty()) return Phase::ask;
   if (pending_call(view) != nullptr) return Phase::act;

@@ -21,9 +21,9 @@ AtTheScreen at_the_plan() {
   child.strips = Strips::blood;
   AtTheScreen person{std::move(child), illness->checked};
   const std::vector<std::pair<std::string, std::string>> said = {
-      {"awake", "1"},      {"already-given", "1"}, {"breathing", "1"},    {"drowsy", "2"},  {"what-is-wrong", "2"},
+      {"awake", "1"},      {"already-given", "1"}, {"breathing", "1"},    {"drowsy", "1"},  {"what-is-wrong", "2"},
       {"glucose", "142"},  {"ketones", "0.3"},     {"vomits", "0"},       {"drinking", "2"}, {"belly-pain", "1"},
-      {"diarrhea", "0"},   {"dehydrated", "2"},    {"fever", "2"},        {"supplies-low", "2"},
+      {"diarrhea", "0"},   {"dehydrated", "1"},    {"fever", "1"},        {"supplies-low", "2"},
       {"meals-missed", "0"}, {"sick-since", "1"}};
   for (int typed = 0; typed < 20 && !person.view().ask.empty() && !person.view().wait; ++typed) {
     for (const auto& [fact, line] : said) {
@@ -47,10 +47,50 @@ BOOST_AUTO_TEST_CASE(whole_round_of_drinks_does_not_stand_in_front_of_the_sips) 
 BOOST_AUTO_TEST_CASE(drinks_are_told_against_what_the_whole_wait_asks_for) {
   AtTheScreen person = at_the_plan();
   person.types("");
-  BOOST_TEST(person.shows("Drunk so far: 0 mL. By 04:10: 122 mL in all."));
+  BOOST_TEST(person.shows("Drunk since 02:10: 0 mL. Goal by 04:10: 120 mL."));
   person.at("02:40").types("60 mL");
   BOOST_TEST(person.shows("Drunk: 60 mL. It is counted."));
-  BOOST_TEST(person.shows("Drunk so far: 60 mL. By 04:10: 122 mL in all."));
+  BOOST_TEST(person.shows("Drunk since 02:10: 60 mL. Goal by 04:10: 120 mL."));
+}
+
+BOOST_AUTO_TEST_CASE(one_screen_has_one_goal) {
+  AtTheScreen person = at_the_plan();
+  person.types("");
+  BOOST_TEST(person.shows("120 mL by 04:10"));
+  BOOST_TEST(!person.shows("122 mL"));
+}
+
+BOOST_AUTO_TEST_CASE(bare_number_in_a_wait_with_drinks_is_asked_about_before_it_is_a_glucose) {
+  AtTheScreen person = at_the_plan();
+  person.types("").at("02:40").types("60");
+  BOOST_TEST(!person.turn().what.has_value());
+  BOOST_TEST(person.shows("60: of what?"));
+  BOOST_TEST(person.shows("1. 60 mL of drink"));
+  BOOST_TEST(person.shows("2. A glucose of 60"));
+  AtTheScreen drink = person;
+  drink.types("1");
+  BOOST_TEST(drink.shows("Drunk: 60 mL. It is counted."));
+  BOOST_TEST(drink.view().step == "round-sugary");
+  person.types("2");
+  BOOST_TEST(person.view().step != "round-sugary");  // a low is treated at once
+}
+
+BOOST_AUTO_TEST_CASE(number_that_is_neither_drink_nor_glucose_is_refused_and_nothing_is_kept) {
+  AtTheScreen person = at_the_plan();
+  person.types("").at("02:40").types("60").types("");
+  BOOST_TEST(person.view().step == "round-sugary");
+  BOOST_TEST(text_from_quantity(person.view().drinks->drunk) == "0 mL");
+  person.types("1500").types("1200 mL");
+  BOOST_TEST(text_from_quantity(person.view().drinks->drunk) == "0 mL");
+}
+
+BOOST_AUTO_TEST_CASE(reading_with_its_unit_or_lo_is_never_taken_for_a_drink) {
+  AtTheScreen person = at_the_plan();
+  person.types("").at("02:40").types("LO");
+  BOOST_TEST(person.view().step != "round-sugary");
+  AtTheScreen other = at_the_plan();
+  other.types("").at("02:40").types("150 mg/dL");
+  BOOST_TEST(other.shows("150 mg/dL is kept."));
 }
 
 BOOST_AUTO_TEST_CASE(sips_stay_on_the_screen_after_the_first_of_them) {

@@ -52,6 +52,19 @@ BOOST_AUTO_TEST_CASE(a_line_number_is_one_or_two_digits_and_never_zero) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(letter_of_what_happens_meanwhile_is_no_key_no_answer_and_no_reading) {
+  for (std::size_t place = 0; place < kMeanwhileLetters.size(); ++place) {
+    const std::string letter(1, kMeanwhileLetters[place]);
+    BOOST_TEST((meanwhile_place_from_text(" " + letter) == place));
+    BOOST_TEST(!key_from_text(letter).has_value(), letter);
+    BOOST_TEST(!yes_no_from_text(letter).has_value(), letter);
+    BOOST_TEST(!number_from_text(letter).has_value(), letter);
+  }
+  for (const char* typed : {"", "1", "w", "ee", "hi", "HI"}) {
+    BOOST_TEST(!meanwhile_place_from_text(typed).has_value(), typed);
+  }
+}
+
 BOOST_AUTO_TEST_CASE(yes_and_no_are_understood_in_both_languages) {
   for (const char* typed : {"y", "Yes", "s", "si", "Sí"}) BOOST_TEST((yes_no_from_text(typed) == true), typed);
   for (const char* typed : {"n", "NO"}) BOOST_TEST((yes_no_from_text(typed) == false), typed);

@@ -128,6 +128,8 @@ class SickDay:
             self.report_call()
         elif self.say.on("kHowMuchTitle", self.screen):
             self.types("1")
+        elif self.say.on("kDoseAsked", self.screen):
+            self.types("1")  # no dose by telephone tonight
         elif fact:
             if self.entry().get("killed") == "asked" and "asked" not in self.killed and fact == "drinking":
                 self.die_while_asked(fact)
@@ -188,7 +190,7 @@ class SickDay:
         return moment if moment >= self.window.now - datetime.timedelta(minutes=1) else moment + datetime.timedelta(days=1)
 
     def wait(self):
-        if self.say.on("kKeyCall", self.screen):
+        if self.say.on("kMovesOn", self.screen) or self.say.on("kCallAgain", self.screen):
             return self.types("c")
         chosen = self.early_answer()
         if chosen:
@@ -207,7 +209,7 @@ class SickDay:
     def early_answer(self):
         """What the clinic said on the phone ends the wait for it."""
         text = self.protocols.option_text("clinic-said", self.true_now["clinic-said"])
-        match = re.search(r"^(\d)\. .*?" + r"\s+".join(map(re.escape, text.split())), self.screen, re.M)
+        match = re.search(r"^([e-l])\. .*?" + r"\s+".join(map(re.escape, text.split())), self.screen, re.M)
         return match.group(1) if match and self.say.on("kBeforeThen", self.screen) else None
 
     def drink(self, until):
@@ -218,7 +220,8 @@ class SickDay:
             # The clock alone changes this screen too: how much was to be drunk by now.
             self.screen = self.window.types("%d mL" % sip, lambda screen: self.say.on("kDrunk", screen, one="%d mL" % sip))
             self.drunk += sip
-            self.sees("kDrunkSoFar", one="%d mL" % self.drunk, two=until.strftime("%H:%M"), three=r"\d+ mL")
+            self.sees("kDrunkSoFar", two="%d mL" % self.drunk)
+            self.sees("kDrinkGoal", one=until.strftime("%H:%M"), two=r"\d+ mL")
             self.check(self.deadline() == until, "a drink does not move the next check")
             if self.entry().get("killed") == "waiting" and "waiting" not in self.killed:
                 self.die_while_waiting(until)
@@ -237,7 +240,8 @@ class SickDay:
         self.die("waiting")
         text = self.all_pages()
         self.check(self.deadline() == until, "the deadline is the same after a kill -9")
-        self.sees("kDrunkSoFar", text, one="%d mL" % self.drunk, two=until.strftime("%H:%M"), three=r"\d+ mL")
+        self.sees("kDrunkSoFar", text, two="%d mL" % self.drunk)
+        self.sees("kDrinkGoal", text, one=until.strftime("%H:%M"), two=r"\d+ mL")
 
     def die_while_asked(self, fact):
         self.die("asked")
