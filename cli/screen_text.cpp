@@ -224,9 +224,9 @@ class StepScreen {
   void show_early() {
     if (view_.early.empty()) return;
     blank();
-    add("", say(kBeforeThen, language_));
+    screen_.body.push_back({"", say(kBeforeThen, language_), false, true});
     for (std::size_t at = 0; at < std::min(view_.early.size(), kMeanwhileLetters.size()); ++at) {
-      add(std::string(1, kMeanwhileLetters[at]) + ". ", view_.early[at].text);
+      screen_.body.push_back({std::string(1, kMeanwhileLetters[at]) + ". ", view_.early[at].text, false, true});
     }
   }
 

@@ -241,6 +241,21 @@ BOOST_AUTO_TEST_CASE(a_page_that_is_not_the_last_says_so_and_never_offers_all_do
   BOOST_TEST(pages[1].front().text == "TREAT HERE");
 }
 
+BOOST_AUTO_TEST_CASE(list_to_choose_from_is_not_torn_where_a_page_can_hold_it) {
+  Screen screen{"TREAT HERE", "Mara", "02:10", "Low.", {}, "", "Type the number.", "keys", "keys", ""};
+  for (int line = 0; line < 5; ++line) screen.body.push_back({"", "something to read first"});
+  for (int number = 1; number <= 4; ++number)
+    screen.body.push_back({std::to_string(number) + ". ", "an answer", false, true});
+  const auto pages = pages_of(screen, kSmall, Language::en);
+  BOOST_REQUIRE(pages.size() == 2);
+  const auto answers = [](const std::vector<Line>& page) {
+    return std::count_if(page.begin(), page.end(),
+                         [](const Line& line) { return line.text.find("an answer") != std::string::npos; });
+  };
+  BOOST_TEST(answers(pages[0]) == 0);
+  BOOST_TEST(answers(pages[1]) == 4);
+}
+
 BOOST_AUTO_TEST_CASE(on_a_small_screen_every_answer_to_the_first_question_stands_on_the_first_page) {
   Child child = mara();
   child.name = "Jo";
