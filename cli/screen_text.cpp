@@ -140,6 +140,7 @@ class StepScreen {
   // as an order. "The dispatcher leads" orders neither: it stays.
   std::string line_now() const {
     const Phase phase = phase_of(here_);
+    if (emergency_goes_on()) return step_line();
     const bool emergency = here_.protocol[here_.episode.step].urgency == Urgency::emergency;
     const bool orders_help =
         step_line().find(number_of(here_.child.contacts, Contact::emergency, language_)) != std::string::npos;
@@ -154,6 +155,14 @@ class StepScreen {
     }
     if (phase == Phase::ask && !emergency && has_measured()) return say(kMeasured, language_, view_.child);
     return step_line();
+  }
+
+  // Where an emergency is still to be called, what it says first stays, unless that was to give what is given now.
+  bool emergency_goes_on() const {
+    const bool to_call = view_.call && view_.call->contact == Contact::emergency;
+    const Template& words = here_.protocol[here_.episode.step].headline.in(language_);
+    return to_call && std::none_of(words.begin(), words.end(),
+                                   [](const Piece& piece) { return std::holds_alternative<DoseId>(piece); });
   }
 
   // "Measure now" is over once the readings are told and the rest of the questions follow.
