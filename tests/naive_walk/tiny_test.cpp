@@ -57,7 +57,7 @@ class EveryNight {
       }
       Episode folded_on = folded(protocol_, child_, engine, event);
       night_.events.push_back(event);
-      const Standing standing = judged.standing_at(event.at);
+      const naive::Standing standing = judged.standing_at(event.at);
       const std::string difference = differences(standing, engine_at(protocol_, child_, folded_on, event.at));
       if (!difference.empty()) return told(protocol_, child_, night_) + difference;
       if (night_.events.size() < kLength && !standing.ended) {
