@@ -80,7 +80,15 @@ class Showing {
   // The first line of a screen is how urgent it is: what it says next must not be calmer.
   void show_headline(View& view) const {
     view.headline = filled(here_, step_.headline, language_, dose_by_mouth(here_, step_));
-    if (view.urgency > step_.urgency) {
+    const bool emergency = step_.urgency == Urgency::emergency;
+    if (std::optional<std::string> reason = emergency ? withheld_in(here_, step_.headline, language_) : std::nullopt) {
+      // A dose that is not to be given never takes the place of what an emergency says first.
+      view.headline = phrase(Phrase::call_emergency, language_,
+                             number_of(here_.child.contacts, Contact::emergency, language_));
+      view.meanwhile = *std::move(reason);
+    }
+    // On a visit the step that visits may be what is graver: then there need be no call.
+    if (view.urgency > step_.urgency && view.call) {
       view.meanwhile = std::move(view.headline);
       view.headline = view.call->text;
     }

@@ -231,8 +231,7 @@ bool clinic_has_said(const Scene& scene, DoseId dose) {
 
 }  // namespace
 
-std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose) {
-  // A reason put into a blank would read as an amount: "Give not for a child this young now."
+std::optional<std::string> withheld_in(const Scene& scene, const Text& text, Language language) {
   for (const Piece& piece : text.in(language)) {
     const auto* dose = std::get_if<DoseId>(&piece);
     if (dose == nullptr) continue;
@@ -241,6 +240,12 @@ std::string filled(const Scene& scene, const Text& text, Language language, std:
       return phrase(Phrase::insulin_as_said, language);
     if (!result.amount) return result.working;
   }
+  return std::nullopt;
+}
+
+std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose) {
+  // A reason put into a blank would read as an amount: "Give not for a child this young now."
+  if (std::optional<std::string> reason = withheld_in(scene, text, language)) return *std::move(reason);
   const Filling filling{scene, language, food_dose ? food_dose : first_gram_dose(scene.protocol)};
   std::string words;
   for (const Piece& piece : text.in(language)) words += std::visit(filling, piece);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "episode/scene.hpp"
@@ -17,6 +18,9 @@ std::string plain_words(const Text& text, Language language);
 
 /// A text with its blanks filled for this scene. A text that names a withheld dose becomes the reason alone. `food_dose` says how much carbohydrate {food} has to hold.
 std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose);
+
+/// Why the text cannot say its amount: a dose that it names is withheld or spent. Empty when it can.
+std::optional<std::string> withheld_in(const Scene& scene, const Text& text, Language language);
 
 /// How a contact is named and reached: the child's own number, or words until one is given.
 std::string who(Contact contact, Language language);
