@@ -26,6 +26,7 @@ struct Known {
   int told_by;        // the how-manyeth event said it
   bool used = false;  // a rule of a step that asks for it has led on since it was told
   bool noticed = false;  // a watch for news has fired on it
+  std::optional<Instant> told_again = std::nullopt;  // by a correction: then it was told, and is as old as it is
 };
 
 /// Why the episode stands in its step.
@@ -42,6 +43,8 @@ struct Given {
   Outcome outcome;
   std::optional<Quantity> amount;
   Instant when;
+  std::optional<Quantity> stated = std::nullopt;  // what the step said to give when it was told
+  int told_by = 0;                                // the how-manyeth event said it
 };
 
 /// A reading as it was told, for the telephone and for the night's own history.
@@ -63,6 +66,7 @@ struct OpenCall {
   Duration answer_within;
   bool moved_on = false;  // nobody answered at the contact before
   bool by_step = true;    // a step asked for it; otherwise it only stands in for one that nobody answered
+  bool now = false;       // the step that asked for it said "now": a call to the clinic is no calmer than that
   Instant answer_by() const { return opened + answer_within; }
 };
 

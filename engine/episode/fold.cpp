@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "episode/believed.hpp"
 #include "episode/dose_result.hpp"
+#include "episode/misdosed.hpp"
 #include "episode/settle.hpp"
 
 namespace rushlight {
@@ -30,8 +32,9 @@ bool is_clinic_side(Contact contact) { return contact != Contact::emergency; }
 /// One event applied to an episode whose deadlines have passed already.
 class Applying {
  public:
-  Applying(const Protocol& protocol, const Child& child, Episode& episode, Instant now)
-      : protocol_(protocol), settling_(protocol, child, episode), episode_(episode), now_(now) {}
+  /// `said`: when it was told first; `now` later where a correction tells it again.
+  Applying(const Protocol& protocol, const Child& child, Episode& episode, Instant said, Instant now)
+      : protocol_(protocol), settling_(protocol, child, episode), episode_(episode), said_(said), now_(now) {}
 
   void operator()(const Ticked&) {}
   void operator()(const Answered& answered) {
@@ -84,13 +87,19 @@ class Applying {
   void learn(const Answers& answers) {
     for (const auto& [fact, value] : answers) {
       if (fact.index < kChildFacts) continue;
-      episode_.facts[fact.index] = Known{value, now_, episode_.events, false};
+      know(fact, value, said_);
       const FactKind kind = protocol_[fact].kind;
       if (kind == FactKind::glucose || kind == FactKind::ketones || kind == FactKind::ordered_choice)
-        episode_.readings.push_back({fact, value, now_});
+        episode_.readings.push_back({fact, value, said_});
       auto& opening = episode_.opening;
       opening.erase(std::remove(opening.begin(), opening.end(), fact), opening.end());
     }
+  }
+
+  void know(FactId fact, const Value& value, Instant since) {
+    Known known{value, since, episode_.events};
+    if (now_ != said_) known.told_again = now_;
+    episode_.facts[fact.index] = known;
   }
 
   void begin_again() {
@@ -110,22 +119,18 @@ class Applying {
       apply(Called{action.call->contact, outcome, ""});
       return;
     }
-    Instant when = now_;
-    if (deed.when) when = std::min(now_, deed.when->utc + episode_.clock.lost);
-    const Given given{deed.action, deed.outcome, deed.amount, when};
+    Instant when = said_;
+    if (deed.when) when = std::min(said_, deed.when->utc + episode_.clock.lost);
+    const Given given = as_it_counts(deed, when);
     const bool nothing = deed.amount && deed.amount->value == Decimal{};
-    const bool taken = (deed.outcome == Outcome::given || deed.outcome == Outcome::part) && !nothing;
+    const bool taken = (given.outcome == Outcome::given || given.outcome == Outcome::part) && !nothing;
+    const bool wrong = given.outcome == Outcome::wrong;
     if (!nothing) episode_.given.push_back(given);
-    if (taken || deed.outcome == Outcome::wrong) {
+    if (taken || wrong) {
       if (action.counts) ++episode_.counted[action.counts->index];
-      if (action.records)
-        episode_.facts[action.records->fact.index] =
-            Known{Chosen{action.records->option}, when, episode_.events, false};
+      if (action.records) know(action.records->fact, Chosen{action.records->option}, when);
     }
-    if (action.kind == ActionKind::insulin && (taken || deed.outcome == Outcome::wrong)) {
-      const std::optional<FactId> last = protocol_.fact_named("last-rapid-insulin");
-      if (last) episode_.facts[last->index] = Known{Ago{Duration{0}}, when, episode_.events, false};
-    }
+    if (action.kind == ActionKind::insulin && (taken || wrong)) insulin_went_in(when, wrong);
     if (taken && action.starts) {
       const Scene here = settling_.scene(now_);
       const auto* lasts = std::get_if<Duration>(&value_in(protocol_[action.starts->lasts], here.context));
@@ -134,11 +139,30 @@ class Applying {
     if (taken && action.stops) episode_.timers[action.stops->index].reset();
     if (!belongs_here(deed.action)) return;
     set_deed(given);
-    const std::optional<OutcomeRule>& rule = action.on[static_cast<std::size_t>(deed.outcome)];
+    const std::optional<OutcomeRule>& rule = action.on[static_cast<std::size_t>(given.outcome)];
     if (rule && rule->go) {
-      settling_.enter(*rule->go, Cause{Cause::Kind::outcome, episode_.step, deed.action.index, deed.outcome}, now_);
+      settling_.enter(*rule->go, Cause{Cause::Kind::outcome, episode_.step, deed.action.index, given.outcome}, now_);
     } else if (taken || nothing || rule) {
       settling_.start_wait_after(deed.action, when, now_);
+    }
+  }
+
+  Given as_it_counts(const Deed& deed, Instant when) {
+    const Scene before = settling_.scene(now_);
+    Given given{deed.action, counted_outcome(before, deed, when), deed.amount, when};
+    if (const auto& dose = protocol_[deed.action].dose) given.stated = dose_for(before, *dose, episode_.language).amount;
+    given.told_by = episode_.events;
+    return given;
+  }
+
+  // A wrong dose is told as one: it is watched for, and no other follows it.
+  void insulin_went_in(Instant when, bool wrong) {
+    if (const auto last = protocol_.fact_named("last-rapid-insulin")) know(*last, Ago{Duration{0}}, when);
+    const auto wrong_insulin = protocol_.fact_named("wrong-insulin");
+    if (!wrong || !wrong_insulin) return;
+    const std::vector<Option>& options = protocol_[*wrong_insulin].options;
+    for (std::size_t place = 0; place < options.size(); ++place) {
+      if (options[place].name == "yes") know(*wrong_insulin, Chosen{static_cast<std::uint16_t>(place)}, when);
     }
   }
 
@@ -191,6 +215,7 @@ class Applying {
   const Protocol& protocol_;
   Settling settling_;
   Episode& episode_;
+  Instant said_;
   Instant now_;
 };
 
@@ -227,46 +252,18 @@ Event written_out(const Protocol& protocol, const Child& child, const Episode& e
   return Event{event.at, std::move(done)};
 }
 
-Answers* answers_in(Event& event) {
-  if (auto* answered = std::get_if<Answered>(&event.what)) return &answered->answers;
-  if (auto* worse = std::get_if<GotWorse>(&event.what)) return &worse->answers;
-  return nullptr;
-}
-
-/// The history with every correction carried back to the answer it corrects. Deeds stay as they are.
-std::vector<Event> as_corrected(std::vector<Event> history) {
-  for (std::size_t place = 0; place < history.size(); ++place) {
-    const auto* corrected = std::get_if<Corrected>(&history[place].what);
-    if (corrected == nullptr) continue;
-    Answered never_said_before;
-    for (const auto& [fact, value] : corrected->answers) {
-      bool found = false;
-      for (std::size_t earlier = place; earlier-- > 0 && !found;) {
-        Answers* answers = answers_in(history[earlier]);
-        if (answers == nullptr) continue;
-        for (auto& answer : *answers) {
-          if (answer.first != fact) continue;
-          answer.second = value;
-          found = true;
-        }
-      }
-      if (!found) never_said_before.answers.push_back({fact, value});
-    }
-    history[place].what = std::move(never_said_before);
+/// A dose that becomes the clinic's to say while its step is shown: its call opens now.
+void call_for_doses(const Protocol& protocol, Settling& settling, const std::vector<ActionId>& before, Instant now) {
+  for (const ActionId id : settling.doses_to_call_for(now)) {
+    if (std::find(before.begin(), before.end(), id) == before.end()) settling.open_call_of(protocol[id], now);
   }
-  return history;
 }
 
-void apply(const Protocol& protocol, const Child& child, Episode& episode, const Event& event, bool keep_history) {
-  const Instant now = counted_time(episode.clock, event.at, episode.clock_went_back);
-  Settling settling(protocol, child, episode);
-  settling.pass_deadlines(now);
-  ++episode.events;
-  Event written = written_out(protocol, child, episode, event, now);
-  std::visit(Applying(protocol, child, episode, now), written.what);
-  settling.follow_rules(now);
-  settling.pass_deadlines(now);  // a deed told late may have started a wait that is over already
-  if (keep_history) episode.history.push_back(std::move(written));
+/// A wait that began with a correction ends no later than the one on its timer that was shown before.
+void keep_promise(const Protocol& protocol, Episode& episode, const std::optional<Promise>& promise) {
+  const std::optional<Wait>& wait = protocol[episode.step].wait;
+  if (!promise || episode.ended || !wait || wait->timer != promise->timer || episode.wait_passed) return;
+  if (episode.wait_ends) episode.wait_ends = std::min(*episode.wait_ends, promise->ends);
 }
 
 }  // namespace
@@ -287,15 +284,44 @@ Episode begun(const Protocol& protocol, const Child& child, Moment at) {
   return episode;
 }
 
+Instant with_time_passed(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling) {
+  const Instant when = counted_time(episode.clock, telling.event.at, episode.clock_went_back);
+  if (telling.time == Telling::Time::stands_still) return when;
+  const bool catches_up = telling.time == Telling::Time::catches_up;
+  Settling(protocol, child, episode, catches_up ? *telling.again : Instant::min()).pass_deadlines(when);
+  return when;
+}
+
+Event told_at(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling, Instant when) {
+  const Instant now = telling.again.value_or(when);
+  Settling settling(protocol, child, episode, now);
+  ++episode.events;
+  Event written = written_out(protocol, child, episode, telling.event, now);
+  const std::vector<ActionId> to_call_for = settling.doses_to_call_for(now);
+  const int entered_by = episode.entered_by;
+  std::visit(Applying(protocol, child, episode, when, now), written.what);
+  settling.follow_rules(now);
+  if (episode.entered_by == entered_by && !episode.ended) call_for_doses(protocol, settling, to_call_for, now);
+  // A deed told late may have started a wait that is over already. What a correction tells again waits for its end.
+  if (!telling.again || telling.time == Telling::Time::catches_up) settling.pass_deadlines(now);
+  keep_promise(protocol, episode, telling.promise);
+  return written;
+}
+
 Episode folded(const Protocol& protocol, const Child& child, Episode episode, const Event& event) {
   if (!std::holds_alternative<Corrected>(event.what)) {
-    apply(protocol, child, episode, event, true);
+    const Telling telling{event};
+    const Instant when = with_time_passed(protocol, child, episode, telling);
+    episode.history.push_back(told_at(protocol, child, episode, telling, when));
     return episode;
   }
   std::vector<Event> history = std::move(episode.history);
   history.push_back(event);
   Episode believed = begun(protocol, child, episode.began);
-  for (const Event& past : as_corrected(history)) apply(protocol, child, believed, past, false);
+  for (const Telling& telling : as_believed(protocol, child, episode.began, history)) {
+    const Instant when = with_time_passed(protocol, child, believed, telling);
+    told_at(protocol, child, believed, telling, when);
+  }
   believed.history = std::move(history);
   return believed;
 }

@@ -242,7 +242,8 @@ std::optional<FactId> question_in(const Protocol& protocol, const Condition& con
 
 bool is_told_since(const Episode& episode, FactId fact, Instant since) {
   const std::optional<Known>& known = episode.facts[fact.index];
-  return known && known->learned >= since && known->told_by >= episode.entered_by && !known->used;
+  if (!known || known->told_by < episode.entered_by || known->used) return false;
+  return known->told_again.value_or(known->learned) >= since;
 }
 
 std::vector<WatchId> watches_met(const Scene& scene, const Step& step) {

@@ -64,7 +64,7 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
       if (action.call->contact == Contact::emergency && episode_.on_the_line) {
         episode_.deeds.push_back(Given{action_id, Outcome::reached, std::nullopt, now});  // whoever is on the line is told
       } else {
-        open_call(action.call->contact, time_in(action.call->answer_within, now), now);
+        open_call_of(action, now);
       }
     }
   }
@@ -97,13 +97,24 @@ void Settling::start_wait(Instant when, Instant now) {
 }
 
 void Settling::open_call(Contact contact, Duration answer_within, Instant now) {
-  const auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
-                                 [&](const OpenCall& call) { return call.contact == contact; });
-  if (open == episode_.calls.end()) {
-    episode_.calls.push_back(OpenCall{contact, now, answer_within});
-  } else {
-    open->by_step = true;
+  auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
+                           [&](const OpenCall& call) { return call.contact == contact; });
+  if (open == episode_.calls.end()) open = episode_.calls.insert(open, OpenCall{contact, now, answer_within});
+  open->by_step = true;
+  open->now = open->now || protocol_[episode_.step].urgency >= Urgency::clinic_now;
+}
+
+std::vector<ActionId> Settling::doses_to_call_for(Instant now) const {
+  std::vector<ActionId> actions;
+  const Scene here = scene(now);
+  for (const ActionId id : protocol_[episode_.step].actions) {
+    const Action& action = protocol_[id];
+    const bool told = std::any_of(episode_.deeds.begin(), episode_.deeds.end(),
+                                  [&](const Given& deed) { return deed.action == id; });
+    if (action.call && !is_call(action.kind) && !told && applies(here, action) && calls_now(here, action))
+      actions.push_back(id);
   }
+  return actions;
 }
 
 void Settling::escalate(std::size_t place, Instant now) {
@@ -117,7 +128,7 @@ void Settling::escalate(std::size_t place, Instant now) {
   const auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
                                  [&](const OpenCall& call) { return call.contact == next; });
   if (open == episode_.calls.end()) {
-    episode_.calls.push_back(OpenCall{next, now, unanswered.answer_within, true, false});
+    episode_.calls.push_back(OpenCall{next, now, unanswered.answer_within, true, false, unanswered.now});
   } else {
     open->moved_on = true;
   }
@@ -130,13 +141,16 @@ std::optional<Settling::Deadline> Settling::next_deadline(Instant now) const {
     if (deadline.at <= now && (!next || deadline.at < next->at)) next = deadline;
   };
   const Step& step = protocol_[episode_.step];
+  const auto no_earlier = [&](Instant at) { return std::max(at, not_before_); };
   if (step.wait) {
     if (!episode_.wait_ends && step.wait->start_within) {
       consider({Deadline::Kind::wait_starts, episode_.entered + time_in(*step.wait->start_within, episode_.entered)});
     }
-    if (episode_.wait_ends && !episode_.wait_passed) consider({Deadline::Kind::wait_ends, *episode_.wait_ends});
+    if (episode_.wait_ends && !episode_.wait_passed)
+      consider({Deadline::Kind::wait_ends, no_earlier(*episode_.wait_ends)});
     if (episode_.wait_ends && episode_.wait_passed) {
-      consider({Deadline::Kind::overdue, *episode_.wait_ends + time_in(step.wait->overdue, *episode_.wait_ends)});
+      const Instant late = *episode_.wait_ends + time_in(step.wait->overdue, *episode_.wait_ends);
+      consider({Deadline::Kind::overdue, no_earlier(late)});
     }
   }
   for (std::size_t place = 0; place < episode_.calls.size(); ++place) {
@@ -167,7 +181,7 @@ void Settling::apply(const Deadline& deadline) {
 void Settling::pass_deadlines(Instant now) {
   while (const std::optional<Deadline> deadline = next_deadline(now)) {
     apply(*deadline);
-    follow_rules(deadline->at);
+    if (deadline->at >= not_before_) follow_rules(deadline->at);
   }
 }
 
@@ -183,6 +197,10 @@ bool Settling::step_is_finished(const Scene& here) const {
 
 void Settling::take(const Rule& rule, const Cause& cause, Instant now) {
   const bool hands_over = !rule.hands_over_to.empty();
+  // What another protocol is handed is news to it, whatever was noticed before.
+  for (std::optional<Known>& known : episode_.facts) {
+    if (rule.enters && known) known->noticed = false;
+  }
   // One visit at a time: what a visited protocol would go on to is the caller's to decide.
   if (rule.enters && episode_.visit) return come_back(cause, now);
   if (rule.enters && !hands_over) episode_.visit = Visit{episode_.step, rule.go};
@@ -270,8 +288,9 @@ Urgency urgency_of(const Protocol& protocol, const Episode& episode) {
   Urgency gravest = protocol[episode.step].urgency;
   if (episode.visit) gravest = worst(gravest, protocol[episode.visit->from].urgency);
   for (const OpenCall& call : episode.calls) {
+    const bool clinic_now = call.contact == Contact::on_call || call.now;
     gravest = worst(gravest, call.contact == Contact::emergency ? Urgency::emergency
-                             : call.contact == Contact::on_call ? Urgency::clinic_now
+                             : clinic_now                       ? Urgency::clinic_now
                                                                 : Urgency::clinic);
   }
   return gravest;

@@ -7,8 +7,10 @@ namespace rushlight {
 /// What happens without anybody saying anything: deadlines pass, waits end, rules lead on. Used by the fold only.
 class Settling {
  public:
-  Settling(const Protocol& protocol, const Child& child, Episode& episode)
-      : protocol_(protocol), child_(child), episode_(episode) {}
+  /// `not_before`: rules are not followed before this moment, and a wait that ended earlier ends then: nobody was shown
+  /// it.
+  Settling(const Protocol& protocol, const Child& child, Episode& episode, Instant not_before = Instant::min())
+      : protocol_(protocol), child_(child), episode_(episode), not_before_(not_before) {}
 
   /// Applies every deadline up to and including `now`, in the order in which they passed.
   void pass_deadlines(Instant now);
@@ -22,6 +24,11 @@ class Settling {
   void start_wait_after(ActionId action, Instant when, Instant now);
 
   void open_call(Contact contact, Duration answer_within, Instant now);
+  void open_call_of(const Action& action, Instant now) {
+    open_call(action.call->contact, time_in(action.call->answer_within, now), now);
+  }
+  /// The step's actions whose dose the clinic has to say, and that nobody has said anything of yet.
+  std::vector<ActionId> doses_to_call_for(Instant now) const;
   /// Moves the call at `place` to the next contact; an emergency call stays and is to be made again.
   void escalate(std::size_t place, Instant now);
 
@@ -42,6 +49,7 @@ class Settling {
   const Protocol& protocol_;
   const Child& child_;
   Episode& episode_;
+  Instant not_before_;
 };
 
 }  // namespace rushlight

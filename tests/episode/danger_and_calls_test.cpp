@@ -1,6 +1,6 @@
 #include <boost/test/unit_test.hpp>
 
-#include "night.hpp"
+#include "sick_night.hpp"
 
 using namespace rushlight;
 using namespace rushlight::test;
@@ -179,6 +179,37 @@ BOOST_AUTO_TEST_CASE(changing_the_language_keeps_the_step) {
   night.at("02:20").happens(LanguageChanged{Language::es});
   BOOST_TEST(night.view().step == "treat");
   BOOST_TEST(night.view().headline == "Glucosa baja. Dé azúcar ahora.");
+}
+
+BOOST_AUTO_TEST_CASE(call_that_a_step_wants_now_stays_now_whatever_step_comes_next) {
+  Child child = sick_mara();
+  child.total_daily_dose.reset();  // the clinic says the dose
+  Night night = looked("300 mg/dL", "1.7 mmol/L", child);
+  BOOST_TEST((night.view().urgency == Urgency::clinic_now));
+  night.at("02:12").done();
+  BOOST_TEST(night.view().step == "round");
+  BOOST_TEST((night.view().urgency == Urgency::clinic_now));
+  night.at("02:13").call(Contact::clinic, Outcome::reached);
+  BOOST_TEST((night.view().urgency == Urgency::home));
+}
+
+BOOST_AUTO_TEST_CASE(visit_from_a_step_that_is_graver_needs_no_call_to_be_shown) {
+  Night night(sick_mara(), small_set("sick", true, R"(<step id="look" urgency="home")", R"(<step id="look" urgency="clinic-now")"));
+  night.answer("awake", "yes").answer("already-given", "no").answer("glucose", "58 mg/dL").answer("ketones", "0.4 mmol/L");
+  night.answer("last-rapid-insulin", "none");
+  BOOST_TEST(night.view().protocol == "low");
+  BOOST_TEST((night.view().urgency == Urgency::clinic_now));
+  BOOST_TEST(night.view().headline == "Low. Give sugar now.");
+  BOOST_TEST(night.view().meanwhile == "");
+}
+
+BOOST_AUTO_TEST_CASE(dose_that_is_withheld_never_takes_the_place_of_what_an_emergency_says) {
+  Night night(sick_mara(), small_set("sick", false, R"(<headline><en>Call {emergency-number}.</en></headline>)",
+                                     R"(<headline><en>Give {extra-insulin} now.</en></headline>)"));
+  night.answer("awake", "yes").at("02:12").worse("drowsy", "yes");
+  BOOST_TEST((night.view().urgency == Urgency::emergency));
+  BOOST_TEST(night.view().headline == "Call your local emergency number now.");
+  BOOST_TEST(night.view().meanwhile.find("No insulin dose here") == 0U);
 }
 
 BOOST_AUTO_TEST_SUITE_END()

@@ -30,7 +30,7 @@ int NaiveWalk::counted(CounterId counter) const {
 std::optional<NaiveWalk::Latest> NaiveWalk::latest(FactId fact) const {
   for (std::size_t i = diary_.size(); i-- > 0;) {
     const auto* said = std::get_if<Said>(&diary_[i].what);
-    if (said != nullptr && said->fact == fact) return Latest{said->value, i, said->learned};
+    if (said != nullptr && said->fact == fact) return Latest{said->value, i, said->learned, said->counts_from};
   }
   return std::nullopt;
 }
@@ -80,24 +80,28 @@ std::vector<NaiveWalk::OpenNow> NaiveWalk::open_calls() const {
   };
   for (const Line& line : diary_) {
     if (const auto* rang = std::get_if<Rang>(&line.what)) {
-      if (find(rang->contact) == open.end()) open.push_back(OpenNow{rang->contact, line.at, rang->answer_within, true});
+      if (find(rang->contact) == open.end())
+        open.push_back(OpenNow{rang->contact, line.at, rang->answer_within, true, false});
       find(rang->contact)->wanted = true;
+      if (rang->urgent) find(rang->contact)->urgent = true;
     } else if (const auto* moved = std::get_if<MovedOn>(&line.what)) {
       const auto call = find(moved->contact);
       const Duration within = call->answer_within;
+      const bool urgent = call->urgent;
       if (moved->contact == Contact::emergency) {  // nobody comes after: the same call is made again
         call->since = line.at;
         continue;
       }
       open.erase(call);
       const Contact next = moved->contact == Contact::clinic ? Contact::on_call : Contact::emergency;
-      if (find(next) == open.end()) open.push_back(OpenNow{next, line.at, within, false});
+      if (find(next) == open.end()) open.push_back(OpenNow{next, line.at, within, false, urgent});
     } else if (std::holds_alternative<BegunAgain>(line.what)) {
       for (OpenNow& call : open) call.since = line.at;
     } else if (const auto* answered = std::get_if<AnsweredCalls>(&line.what)) {
       open.erase(std::remove_if(open.begin(), open.end(),
                                 [this, answered](const OpenNow& call) {
-                                  if (!answered->emergency && !call.wanted && !is(Variant::stand_in_calls_stay)) return true;
+                                  if (!answered->emergency && !call.wanted && !is(Variant::stand_in_calls_stay))
+                                    return true;
                                   return (call.contact == Contact::emergency) == answered->emergency;
                                 }),
                  open.end());
@@ -156,7 +160,7 @@ std::optional<Instant> NaiveWalk::wait_starts(Instant now, Instant* told_at) con
   if (wait.start_within && !is(Variant::start_within_never_comes))
     assumed = entered() + time(*wait.start_within, entered());
   for (std::size_t i = entry(); i < diary_.size(); ++i) {
-    if (assumed && diary_[i].at >= *assumed) break;
+    if (assumed && diary_[i].lived >= *assumed) break;
     if (const auto* heard = std::get_if<Heard>(&diary_[i].what); heard && heard->action == *wait.after)
       return diary_[i].at;
     const auto* did = std::get_if<Did>(&diary_[i].what);
@@ -167,7 +171,7 @@ std::optional<Instant> NaiveWalk::wait_starts(Instant now, Instant* told_at) con
     if (told_at != nullptr) *told_at = diary_[i].at;
     return std::max(did->when, entered());
   }
-  if (assumed && *assumed <= now) return assumed;
+  if (assumed && *assumed <= due(now)) return assumed;
   return std::nullopt;
 }
 
@@ -179,13 +183,16 @@ std::optional<Instant> NaiveWalk::wait_ends(Instant now) const {
   // What was over before anybody told of it is due at the telling.
   Instant ends = std::max(*starts + time(step().wait->lasts, *starts), told_at);
   if (is(Variant::wait_ends_a_beat_late)) ends += beat_;
+  for (std::size_t i = entry(); i < diary_.size(); ++i) {
+    if (const auto* promised = std::get_if<Promised>(&diary_[i].what)) ends = std::min(ends, promised->ends);
+  }
   return ends;
 }
 
 bool NaiveWalk::waiting(Instant now) const {
   if (!step().wait) return false;
   const std::optional<Instant> ends = wait_ends(now);
-  return !ends || now < *ends;
+  return !ends || due(now) < *ends;
 }
 
 /// Whether, since that line, a rule led on from a step that asks for the fact.
@@ -204,7 +211,7 @@ bool NaiveWalk::led_on_before(FactId fact, std::size_t line) const {
 /// Told since the step was entered, or with what led here and not used on the way.
 bool NaiveWalk::told_here(FactId fact) const {
   const std::optional<Latest> said = latest(fact);
-  if (!said || said->learned < entered()) return false;
+  if (!said || said->counts_from < entered()) return false;
   const int here = diary_[entry()].told;
   const bool together = diary_[said->line].told == here && !is(Variant::told_together_never_counts);
   return diary_[said->line].told > here || (together && !led_on_before(fact, said->line));
@@ -220,7 +227,7 @@ std::vector<FactId> NaiveWalk::questions_left(Instant now) const {
     if (said) {
       const bool own = diary_[said->line].told > diary_[entry()].told;
       const bool together = diary_[said->line].told == diary_[entry()].told && !is(Variant::told_together_never_counts);
-      const bool in_time = !step().wait ? said->learned >= entered() : said->learned >= *wait_ends(now);
+      const bool in_time = !step().wait ? said->counts_from >= entered() : said->counts_from >= *wait_ends(now);
       counts =
           (own || (together && !led_on_before(ask.fact, said->line))) && (in_time || is(Variant::early_answers_count));
       if (ask.fresh && (now - said->learned <= time(*ask.fresh, now) || is(Variant::stale_answers_are_fresh)))
@@ -241,9 +248,10 @@ bool NaiveWalk::all_actions_told(Instant now) const {
 Urgency NaiveWalk::urgency() const {
   Urgency worst_of_all = step().urgency;
   for (const OpenNow& call : open_calls()) {
-    const Urgency calls_for = call.contact == Contact::clinic    ? Urgency::clinic
-                              : call.contact == Contact::on_call ? Urgency::clinic_now
-                                                                 : Urgency::emergency;
+    const bool calm = !call.urgent || is(Variant::clinic_calls_are_calm);
+    const Urgency calls_for = call.contact == Contact::emergency        ? Urgency::emergency
+                              : call.contact == Contact::clinic && calm ? Urgency::clinic
+                                                                        : Urgency::clinic_now;
     const bool worse = calls_for > worst_of_all;
     if (worse != (is(Variant::calmest_urgency_wins))) worst_of_all = calls_for;
   }

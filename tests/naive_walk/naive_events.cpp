@@ -5,37 +5,91 @@
 namespace rushlight::naive {
 
 void NaiveWalk::happens(const Event& event) {
-  const auto* corrected = std::get_if<Corrected>(&event.what);
-  if (corrected == nullptr || is(Variant::corrections_count_from_now)) {
-    script_.push_back(event);
-    take(event);
+  const auto* corrected_answers = std::get_if<Corrected>(&event.what);
+  if (corrected_answers == nullptr || is(Variant::corrections_count_from_now)) {
+    script_.push_back(Told{event});
+    take(script_.back());
     return;
   }
   // What was believed was never so: the whole night is told again.
-  script_ = believed(std::move(script_), corrected->answers, event.at);
+  std::vector<Told> again = is(Variant::corrections_are_walked_in_the_past)
+                                ? believed(script_, corrected_answers->answers, event.at)
+                                : corrected(corrected_answers->answers, event.at);
   if (is(Variant::corrections_take_back_deeds)) {
-    script_.erase(
-        std::remove_if(script_.begin(), script_.end(), [](const Event& each) { return each.what.index() == 4; }),
-        script_.end());
+    again.erase(
+        std::remove_if(again.begin(), again.end(), [](const Told& each) { return each.event.what.index() == 4; }),
+        again.end());
   }
-  const std::vector<Event> again = std::move(script_);
   script_.clear();
   begin();
-  for (const Event& each : again) {
+  for (const Told& each : again) {
     script_.push_back(each);
     take(each);
   }
 }
 
+/// Both nights are walked, as it was and as it is believed now, until they go apart.
+std::vector<NaiveWalk::Told> NaiveWalk::corrected(const Answers& answers, Moment at) const {
+  std::vector<Told> now_believed = believed(script_, answers, at);
+  NaiveWalk was(*protocol_, *child_, begins_, beat_, variant_), is_now = was;
+  const auto tells = [](NaiveWalk& walk, const Told& told, Instant then) {
+    walk.script_.push_back(told);
+    walk.tell(told, then);
+  };
+  std::optional<std::size_t> apart;
+  bool by_time = false;
+  for (std::size_t i = 0; i < script_.size(); ++i) {
+    const Instant then = was.pass_time(script_[i]);
+    if (!apart) {
+      const Instant now = is_now.pass_time(now_believed[i]);
+      if (!was.stands_as(is_now, then)) apart = i, by_time = true;
+      tells(is_now, now_believed[i], now);
+    }
+    tells(was, script_[i], then);
+    if (!apart && !was.stands_as(is_now, then)) apart = i;
+  }
+  const Instant moment = was.pass_time(Told{Event{at, Ticked{}}});
+  if (!apart) {
+    is_now.pass_time(now_believed.back());
+    if (was.stands_as(is_now, moment)) return now_believed;
+    apart = script_.size();
+    by_time = true;
+  }
+  for (std::size_t i = *apart; i < now_believed.size(); ++i) {
+    const bool time_passes = i == *apart && !by_time;
+    now_believed[i] = Told{now_believed[i].event, time_passes ? Told::Time::passes : Told::Time::stands_still, moment};
+  }
+  now_believed.back().time = Told::Time::catches_up;
+  const std::optional<Wait>& wait = was.step().wait;
+  const std::optional<Instant> ends = was.wait_ends(moment);
+  if (wait && ends && !was.ended() && was.waiting(moment) && !is(Variant::corrections_put_checks_off))
+    now_believed.back().promised = std::pair{wait->timer, *ends};
+  return now_believed;
+}
+
+/// At the same step since the same moment, with the same before it and the same calls: what is known may differ.
+bool NaiveWalk::stands_as(const NaiveWalk& other, Instant now) const {
+  const Line& here = diary_[entry()];
+  const Line& there = other.diary_[other.entry()];
+  const auto calls_of = [](const NaiveWalk& walk) {
+    std::vector<std::pair<Contact, Instant>> calls;
+    for (const OpenNow& call : walk.open_calls()) calls.emplace_back(call.contact, call.since + call.answer_within);
+    return calls;
+  };
+  return &step() == &other.step() && here.at == there.at && here.told == there.told && ended() == other.ended() &&
+         wait_ends(now) == other.wait_ends(now) && opening_left() == other.opening_left() &&
+         calls_of(*this) == calls_of(other);
+}
+
 /// Each corrected answer stands in the place where its fact was last said. One that was never said is said now.
-std::vector<Event> NaiveWalk::believed(std::vector<Event> script, const Answers& corrected, Moment at) {
+std::vector<NaiveWalk::Told> NaiveWalk::believed(std::vector<Told> script, const Answers& corrected, Moment at) {
   Answers never_said;
   for (const auto& [fact, value] : corrected) {
     bool found = false;
     for (std::size_t i = script.size(); i-- > 0 && !found;) {
       Answers* answers = nullptr;
-      if (auto* answered = std::get_if<Answered>(&script[i].what)) answers = &answered->answers;
-      if (auto* worse = std::get_if<GotWorse>(&script[i].what)) answers = &worse->answers;
+      if (auto* answered = std::get_if<Answered>(&script[i].event.what)) answers = &answered->answers;
+      if (auto* worse = std::get_if<GotWorse>(&script[i].event.what)) answers = &worse->answers;
       if (answers == nullptr) continue;
       for (auto& [said, was] : *answers) {
         if (!(said == fact)) continue;
@@ -45,37 +99,52 @@ std::vector<Event> NaiveWalk::believed(std::vector<Event> script, const Answers&
     }
     if (!found) never_said.emplace_back(fact, value);
   }
-  script.push_back(Event{at, Answered{never_said}});
+  script.push_back(Told{Event{at, Answered{never_said}}});
   return script;
 }
 
-void NaiveWalk::take(const Event& event) {
-  const Instant now = clock_shows(event.at);
-  offset_ = event.at.offset;  // hours of the clock are those of the latest place
-  live_until(now);
+void NaiveWalk::take(const Told& told) {
+  const Instant then = pass_time(told);
+  tell(told, then);
+}
+
+Instant NaiveWalk::pass_time(const Told& told) {
+  const Instant then = clock_shows(told.event.at);
+  offset_ = told.event.at.offset;  // hours of the clock are those of the latest place
+  if (told.time == Told::Time::passes) live_until(then);
+  if (told.time == Told::Time::catches_up) catch_up(then);
+  if (told.again && told.time != Told::Time::catches_up) still_at_ = last_beat_;
+  return then;
+}
+
+void NaiveWalk::tell(const Told& told, Instant then) {
+  const Instant now = told.again.value_or(then);
   ++told_;
-  if (std::holds_alternative<AllDone>(event.what)) script_.back().what = everything_stated(now);
-  const Event told = script_.back();
+  if (std::holds_alternative<AllDone>(told.event.what)) script_.back().event.what = everything_stated(now);
+  const Event event = script_.back().event;
   stirred_ = true;
-  if (const auto* worse = std::get_if<GotWorse>(&told.what)) {
+  if (const auto* worse = std::get_if<GotWorse>(&event.what)) {
     if (ended() && !is(Variant::end_is_the_end)) {
       note(now, BegunAgain{});
       note(now, OpeningAsked{});
       enter(p().start, now);
     }
     if (worse->answers.empty() && !ended() && !is(Variant::unnamed_worse_asks_nothing)) note(now, OpeningAsked{});
-    say(worse->answers, now);
+    say(worse->answers, then, now);
   }
-  if (const auto* answered = std::get_if<Answered>(&told.what)) say(answered->answers, now);
-  if (const auto* corrected = std::get_if<Corrected>(&told.what)) say(corrected->answers, now);  // in one variant only
-  if (const auto* done = std::get_if<Done>(&told.what)) {
-    for (const Deed& each : done->deeds) deed(each, now, event.at);
+  if (const auto* answered = std::get_if<Answered>(&event.what)) say(answered->answers, then, now);
+  // In one variant only.
+  if (const auto* corrected = std::get_if<Corrected>(&event.what)) say(corrected->answers, then, now);
+  if (const auto* done = std::get_if<Done>(&event.what)) {
+    for (const Deed& each : done->deeds) deed(each, then, now, event.at);
   }
-  if (const auto* call = std::get_if<Called>(&told.what)) called(*call, now);
-  if (const auto* changed = std::get_if<LanguageChanged>(&told.what)) language_ = changed->language;
-  if (std::holds_alternative<TakenOver>(told.what) && !is(Variant::takeover_asks_nothing)) note(now, OpeningAsked{});
-  if (std::holds_alternative<Abandoned>(told.what)) note(now, GaveUp{});
+  if (const auto* call = std::get_if<Called>(&event.what)) called(*call, now);
+  if (const auto* changed = std::get_if<LanguageChanged>(&event.what)) language_ = changed->language;
+  if (std::holds_alternative<TakenOver>(event.what) && !is(Variant::takeover_asks_nothing)) note(now, OpeningAsked{});
+  if (std::holds_alternative<Abandoned>(event.what)) note(now, GaveUp{});
   beat_at(now);
+  if (told.promised && step().wait && step().wait->timer == told.promised->first && wait_ends(now) && waiting(now))
+    note(now, Promised{told.promised->second});
 }
 
 void NaiveWalk::enter(StepId to, Instant now) {
@@ -83,19 +152,20 @@ void NaiveWalk::enter(StepId to, Instant now) {
   for (const ActionId id : step().actions) {
     const Action& action = p()[id];
     if (!action.call || !applies(id, now)) continue;
+    const bool urgent = step().urgency >= Urgency::clinic_now;
     if (action.call->contact == Contact::emergency && on_the_line() && !is(Variant::every_step_calls_anew)) {
       note(now, Heard{id, Outcome::reached});
     } else {
-      note(now, Rang{action.call->contact, time(action.call->answer_within, now)});
+      note(now, Rang{action.call->contact, time(action.call->answer_within, now), urgent});
     }
   }
   after_applied_ = step().wait && step().wait->after && applies(*step().wait->after, now);
 }
 
 /// After the end only "worse" is heard as an answer, and it begins the walk again.
-void NaiveWalk::say(const Answers& answers, Instant now) {
+void NaiveWalk::say(const Answers& answers, Instant said, Instant now) {
   if (ended()) return;
-  for (const auto& [fact, value] : answers) note(now, Said{fact, value, now, true});
+  for (const auto& [fact, value] : answers) note(now, Said{fact, value, said, true, now});
 }
 
 /// What was stated then stays done, whatever is corrected later. How a call went is never taken as stated.
@@ -110,8 +180,8 @@ Done NaiveWalk::everything_stated(Instant now) const {
   return done;
 }
 
-void NaiveWalk::deed(const Deed& deed, Instant now, const Moment& at) {
-  Instant when = now;
+void NaiveWalk::deed(const Deed& deed, Instant said, Instant now, const Moment& at) {
+  Instant when = said;
   if (deed.when && deed.when->utc < at.utc && !is(Variant::told_late_counts_from_telling))
     when -= at.utc - deed.when->utc;
   const Action& action = p()[deed.action];
@@ -119,9 +189,11 @@ void NaiveWalk::deed(const Deed& deed, Instant now, const Moment& at) {
   note(now, did);
   did.here = !ended() && is_shown(deed.action, now);  // counting it may be what makes it one of the step's actions
   diary_.back().what = did;
-  if (action.records && counts(did)) note(now, Said{action.records->fact, Chosen{action.records->option}, when, false});
+  const Instant counts_from = now == said ? when : now;  // told again it is news, however long ago it was
+  if (action.records && counts(did))
+    note(now, Said{action.records->fact, Chosen{action.records->option}, when, false, counts_from});
   if (const auto last = p().fact_named("last-rapid-insulin"); last && action.kind == ActionKind::insulin && counts(did))
-    note(now, Said{*last, Ago{Duration{0}}, when, false});
+    note(now, Said{*last, Ago{Duration{0}}, when, false, counts_from});
   const std::optional<OutcomeRule>& on = action.on[static_cast<std::size_t>(deed.outcome)];
   if (did.here && on && on->go) enter(*on->go, now);
 }

@@ -11,6 +11,7 @@ NaiveWalk::NaiveWalk(const Protocol& protocol, const Child& child, Moment begins
 
 void NaiveWalk::begin() {
   diary_.clear();
+  still_at_.reset();
   last_wall_ = begins_.utc;
   last_beat_ = begins_.utc;
   lost_ = Duration{0};
@@ -43,6 +44,27 @@ void NaiveWalk::live_until(Instant then) {
   beat_at(last_beat_);
 }
 
+/// Nobody was shown what would have been due: it is due now. Who was called before has answered or not in the meantime.
+void NaiveWalk::catch_up(Instant now) {
+  still_at_ = last_beat_;
+  while (last_beat_ + beat_ < now) {
+    last_beat_ += beat_;
+    still_at_ = last_beat_;
+    while (!ended() && call_moves_on(last_beat_)) {}
+  }
+  last_beat_ = std::max(last_beat_, now);
+  still_at_ = now;
+  const std::optional<Instant> ends = wait_ends(now);
+  if (!ended() && ends && *ends <= now) {  // first its questions and rules, then whether it is late
+    still_at_ = *ends;
+    stirred_ = true;
+    beat_at(now);
+  }
+  still_at_.reset();
+  stirred_ = false;
+  beat_at(now);
+}
+
 void NaiveWalk::beat_at(Instant now) {
   constexpr int kMost = 100;
   stirred_ = stirred_ || something_happens_at(now) || is(Variant::time_alone_leads_on);
@@ -64,7 +86,7 @@ bool NaiveWalk::call_moves_on(Instant now) {
   if (ended() && !is(Variant::calls_move_on_after_the_end)) return false;
   for (const OpenNow& call : open_calls()) {
     const Instant due = call.since + call.answer_within;
-    if (now < due || call.answer_within <= Duration{0} || is(Variant::calls_wait_for_ever)) continue;
+    if (this->due(now) < due || call.answer_within <= Duration{0} || is(Variant::calls_wait_for_ever)) continue;
     if (call.contact == Contact::emergency && is(Variant::emergency_is_called_once)) continue;
     note(now, MovedOn{call.contact});
     return stirred_ = true;
@@ -78,7 +100,7 @@ bool NaiveWalk::something_follows(Instant now) {
   if (step().wait && !waiting(now)) {
     Instant overdue = *wait_ends(now) + time(step().wait->overdue, now);
     if (is(Variant::overdue_a_beat_late)) overdue += beat_;
-    if (now >= overdue) {
+    if (due(now) >= overdue) {
       enter(step().wait->go, now);
       return stirred_ = true;
     }
@@ -178,6 +200,9 @@ const char* name_of(Variant variant) {
                                              "early_answers_count",
                                              "corrections_count_from_now",
                                              "corrections_take_back_deeds",
+                                             "corrections_are_walked_in_the_past",
+                                             "corrections_put_checks_off",
+                                             "clinic_calls_are_calm",
                                              "told_late_counts_from_telling",
                                              "calls_wait_for_ever",
                                              "emergency_is_called_once",

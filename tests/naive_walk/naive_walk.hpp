@@ -30,6 +30,9 @@ enum class Variant {
   early_answers_count,
   corrections_count_from_now,
   corrections_take_back_deeds,
+  corrections_are_walked_in_the_past,
+  corrections_put_checks_off,
+  clinic_calls_are_calm,
   told_late_counts_from_telling,
   calls_wait_for_ever,
   emergency_is_called_once,
@@ -107,6 +110,7 @@ class NaiveWalk {
     Value value;
     Instant learned;
     bool answered;
+    Instant counts_from;
   };  // or known from a deed
   struct Did {
     ActionId action;
@@ -117,6 +121,7 @@ class NaiveWalk {
   struct Rang {
     Contact contact;
     Duration answer_within;
+    bool urgent;  // the step says "now"
   };
   struct MovedOn {
     Contact contact;
@@ -141,37 +146,55 @@ class NaiveWalk {
   };
   struct GaveUp {};
   struct BegunAgain {};  // after the end; the time of the calls that are open begins anew
+  struct Promised {
+    Instant ends;
+  };  // a check that was shown before a correction is made no later
   using What = std::variant<Entered, LedOn, Reset, Said, Did, Rang, MovedOn, Heard, AnsweredCalls, OnTheLine, OpeningAsked,
-                            OpeningDropped, Noticed, ClinicSaid, GaveUp, BegunAgain>;
+                            OpeningDropped, Noticed, ClinicSaid, GaveUp, BegunAgain, Promised>;
   struct Line {
     Instant at;
     What what;
-    int told;
-  };  // how many events had been told
+    int told;       // how many events had been told
+    Instant lived;  // how far time had passed: earlier than `at` while it stands still
+  };
+  /// An event of the script. From where a correction leads elsewhere time stands still, until it catches up at the
+  /// correction.
+  struct Told {
+    Event event;
+    enum class Time { passes, stands_still, catches_up } time = Time::passes;
+    std::optional<Instant> again{};
+    std::optional<std::pair<TimerId, Instant>> promised{};
+  };
   struct OpenNow {
     Contact contact;
     Instant since;
     Duration answer_within;
     bool wanted;  // a step asked for it
+    bool urgent;
   };
   struct Latest {
     Value value;
     std::size_t line;
     Instant learned;
+    Instant counts_from;
   };
 
   // naive_walk.cpp: time
   bool is(Variant variant) const { return (variant_ == variant) != is_in_force(variant); }
   void begin();
-  void take(const Event& event);
+  void take(const Told& told);
+  Instant pass_time(const Told& told);
+  void tell(const Told& told, Instant then);
   void live_until(Instant then);
+  void catch_up(Instant now);
+  Instant due(Instant now) const { return still_at_ ? std::min(now, *still_at_) : now; }
   void beat_at(Instant now);
   bool something_follows(Instant now);
   bool call_moves_on(Instant now);
   bool follow_watch(Instant now);
   bool follow_rule(Instant now);
   bool something_happens_at(Instant now) const;
-  void note(Instant now, What what) { diary_.push_back(Line{now, std::move(what), told_}); }
+  void note(Instant now, What what) { diary_.push_back(Line{now, std::move(what), told_, due(now)}); }
   Instant clock_shows(Moment moment);
 
   // naive_diary.cpp: questions to the diary
@@ -216,11 +239,13 @@ class NaiveWalk {
 
   // naive_events.cpp
   void enter(StepId step, Instant now);
-  void say(const Answers& answers, Instant now);
-  void deed(const Deed& deed, Instant now, const Moment& at);
+  void say(const Answers& answers, Instant said, Instant now);
+  void deed(const Deed& deed, Instant said, Instant now, const Moment& at);
   void called(const Called& called, Instant now);
   Done everything_stated(Instant now) const;
-  static std::vector<Event> believed(std::vector<Event> script, const Answers& corrected, Moment at);
+  static std::vector<Told> believed(std::vector<Told> script, const Answers& corrected, Moment at);
+  std::vector<Told> corrected(const Answers& answers, Moment at) const;
+  bool stands_as(const NaiveWalk& other, Instant now) const;
 
   const Protocol& p() const { return *protocol_; }
   const Protocol* protocol_;  // pointers, so that a walk can be copied over another
@@ -228,7 +253,8 @@ class NaiveWalk {
   Moment begins_;
   Duration beat_;
   Variant variant_;
-  std::vector<Event> script_;  // as it is believed now
+  std::vector<Told> script_;         // as it is believed now
+  std::optional<Instant> still_at_;  // time stands still here
   std::vector<Line> diary_;
   Instant last_beat_;
   bool after_applied_ = true;  // the wait hangs on an action that was for this child when the step was entered

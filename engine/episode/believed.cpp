@@ -1,0 +1,133 @@
+#include "episode/believed.hpp"
+
+#include <algorithm>
+
+#include "episode/fold.hpp"
+
+namespace rushlight {
+namespace {
+
+Answers* answers_in(Event& event) {
+  if (auto* answered = std::get_if<Answered>(&event.what)) return &answered->answers;
+  if (auto* worse = std::get_if<GotWorse>(&event.what)) return &worse->answers;
+  return nullptr;
+}
+
+/// Each corrected answer stands where its fact was last said; what was never said before is said at the end, by the
+/// correction.
+std::vector<Telling> rewritten(std::vector<Telling> night, const Corrected& corrected, Moment at) {
+  Answered never_said_before;
+  for (const auto& [fact, value] : corrected.answers) {
+    bool found = false;
+    for (std::size_t earlier = night.size(); earlier-- > 0 && !found;) {
+      Answers* answers = answers_in(night[earlier].event);
+      if (answers == nullptr) continue;
+      for (auto& answer : *answers) {
+        if (answer.first != fact) continue;
+        answer.second = value;
+        found = true;
+      }
+    }
+    if (!found) never_said_before.answers.push_back({fact, value});
+  }
+  night.push_back(Telling{Event{at, std::move(never_said_before)}});
+  return night;
+}
+
+/// Whether two episodes stand at the same place and wait for the same: what is known beside it may differ.
+bool stand_alike(const Episode& one, const Episode& other) {
+  const auto same_call = [](const OpenCall& a, const OpenCall& b) {
+    return a.contact == b.contact && a.opened == b.opened && a.answer_within == b.answer_within;
+  };
+  const auto same_visit = [](const std::optional<Visit>& a, const std::optional<Visit>& b) {
+    return a.has_value() == b.has_value() && (!a || (a->from == b->from && a->back == b->back));
+  };
+  return one.step == other.step && one.entered == other.entered && one.entered_by == other.entered_by &&
+         one.ended == other.ended && one.wait_ends == other.wait_ends && one.wait_passed == other.wait_passed &&
+         one.opening == other.opening && same_visit(one.visit, other.visit) &&
+         std::equal(one.calls.begin(), one.calls.end(), other.calls.begin(), other.calls.end(), same_call);
+}
+
+/// The first telling by which the corrected night goes another way; whether already the time before it did.
+struct Parting {
+  std::size_t place;
+  bool by_time;
+};
+
+class Correcting {
+ public:
+  Correcting(const Protocol& protocol, const Child& child, Moment began)
+      : protocol_(protocol), child_(child), began_(began) {}
+
+  std::vector<Telling> corrected(const std::vector<Telling>& walked, const Corrected& correction, Moment at) const {
+    std::vector<Telling> believed = rewritten(walked, correction, at);
+    Episode was = begun(protocol_, child_, began_);
+    Episode is = was;
+    const std::optional<Parting> parting = find_parting(walked, believed, was, is);
+    if (!parting) return believed;
+    const Instant now = with_time_passed(protocol_, child_, was, Telling{Event{at, Ticked{}}});
+    for (std::size_t i = parting->place; i < believed.size(); ++i) {
+      const bool first = i == parting->place && !parting->by_time;
+      believed[i].again = now;
+      believed[i].time = first ? Telling::Time::passes : Telling::Time::stands_still;
+      believed[i].promise.reset();
+    }
+    believed.back().time = Telling::Time::catches_up;
+    believed.back().promise = running_wait(was);
+    return believed;
+  }
+
+ private:
+  void tell(Episode& episode, const Telling& telling, Instant when) const {
+    told_at(protocol_, child_, episode, telling, when);
+  }
+
+  // Both nights side by side; `was` comes to the end of what was walked.
+  std::optional<Parting> find_parting(const std::vector<Telling>& walked, const std::vector<Telling>& believed,
+                                      Episode& was, Episode& is) const {
+    std::optional<Parting> parting;
+    for (std::size_t i = 0; i < walked.size(); ++i) {
+      const Instant when = with_time_passed(protocol_, child_, was, walked[i]);
+      if (!parting) {
+        const Instant then = with_time_passed(protocol_, child_, is, believed[i]);
+        if (!stand_alike(was, is)) parting = Parting{i, true};
+        tell(is, believed[i], then);
+      }
+      tell(was, walked[i], when);
+      if (!parting && !stand_alike(was, is)) parting = Parting{i, false};
+    }
+    if (parting) return parting;
+    Episode later = was;
+    with_time_passed(protocol_, child_, later, believed.back());
+    with_time_passed(protocol_, child_, is, believed.back());
+    if (!stand_alike(later, is)) parting = Parting{walked.size(), true};
+    return parting;
+  }
+
+  std::optional<Promise> running_wait(const Episode& episode) const {
+    const std::optional<Wait>& wait = protocol_[episode.step].wait;
+    if (!wait || episode.wait_passed || episode.ended || !episode.wait_ends) return std::nullopt;
+    return Promise{wait->timer, *episode.wait_ends};
+  }
+
+  const Protocol& protocol_;
+  const Child& child_;
+  Moment began_;
+};
+
+}  // namespace
+
+std::vector<Telling> as_believed(const Protocol& protocol, const Child& child, Moment began,
+                                 const std::vector<Event>& history) {
+  std::vector<Telling> night;
+  for (const Event& event : history) {
+    if (const auto* correction = std::get_if<Corrected>(&event.what)) {
+      night = Correcting(protocol, child, began).corrected(night, *correction, event.at);
+    } else {
+      night.push_back(Telling{event});
+    }
+  }
+  return night;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,35 @@
+#pragma once
+
+#include "episode/episode.hpp"
+
+// Private to engine/episode: one event told to an episode, for the first time or once more after a correction.
+
+namespace rushlight {
+
+/// The end of a wait that was shown before a correction: what the correction puts in its place on the same timer ends
+/// no later.
+struct Promise {
+  TimerId timer;
+  Instant ends;
+};
+
+struct Telling {
+  enum class Time : std::uint8_t {
+    passes,        // what was due before the event is applied first
+    stands_still,  // nobody was shown what was due: nothing is
+    catches_up,    // the moment of the correction: what is due now is due now, and not when nobody was shown it
+  };
+
+  Event event;
+  std::optional<Instant> again{};  // told once more at this moment; what it says is still as old as it is
+  Time time = Time::passes;
+  std::optional<Promise> promise{};
+};
+
+/// The moment of the event as the episode counts time, with all that is due before it applied.
+Instant with_time_passed(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling);
+
+/// The event itself and what follows from it, behind with_time_passed(). Gives the event as it is written down.
+Event told_at(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling, Instant when);
+
+}  // namespace rushlight
