@@ -67,13 +67,22 @@ void check_rule_names(Resolver& resolver) {
   }
 }
 
-// A wait of no time is none: the child would be measured before anything can work.
-void refuse_no_time(Resolver& resolver, ThresholdId lasts, const Word& word) {
+bool gives_something(const DraftStep& step) {
+  constexpr std::string_view kGiving[] = {"by-mouth", "glucagon", "insulin", "fluid"};
+  return std::any_of(step.actions.begin(), step.actions.end(), [&](const DraftAction& action) {
+    return action.kind && std::find(std::begin(kGiving), std::end(kGiving), action.kind->text) != std::end(kGiving);
+  });
+}
+
+// A wait of no time asks at once, and only says what follows when nobody answers. Where something is given it is none: the
+// child would be measured before anything can work.
+void refuse_no_time(Resolver& resolver, ThresholdId lasts, const Word& word, const DraftStep& step) {
+  if (step.asks.empty() || !gives_something(step)) return;
   if (lasts.index >= resolver.protocol.thresholds.size() || resolver.protocol[lasts].name != word.text) return;
   for (const Band& band : resolver.protocol[lasts].bands) {
     const auto* time = std::get_if<Duration>(&band.value);
     if (time == nullptr || *time > Duration{0} || is_told(resolver, band.where)) continue;
-    resolver.error(word.where, BadNumber{word.text, "a wait is above zero"}, Because{"its value", band.where});
+    resolver.error(word.where, BadNumber{word.text, "a wait for what was given to work is above zero"}, Because{"its value", band.where});
     return;
   }
 }
@@ -88,7 +97,7 @@ Wait wait_from(Resolver& resolver, const DraftWait& draft, const DraftStep& step
   wait.timer =
       id_or_stand_in<TimerId>(needed_place_in(resolver, resolver.timers, draft.timer, "timer", "wait", draft.where));
   wait.lasts = time(draft.lasts, "lasts");
-  if (draft.lasts) refuse_no_time(resolver, wait.lasts, *draft.lasts);
+  if (draft.lasts) refuse_no_time(resolver, wait.lasts, *draft.lasts, step);
   wait.overdue = time(draft.overdue, "overdue");
   wait.go = id_or_stand_in<StepId>(needed_place_in(resolver, resolver.steps, draft.go, "go", "wait", draft.where));
   if (!draft.after) {

@@ -77,7 +77,7 @@ BOOST_AUTO_TEST_CASE(a_graver_call_stays_above_the_wait) {
 
 BOOST_AUTO_TEST_CASE(a_danger_that_the_step_handles_stands_right_below_the_headline) {
   AtTheScreen person = no_sugar_goes_in();
-  person.types("w").types("5");
+  person.types("w").types("6");
   BOOST_TEST(person.view().step == "sugar-trouble");
   BOOST_TEST(rows(person)[2] == "No sugar goes in. Call now.");
   BOOST_TEST(rows(person)[3] == "Wrong insulin too: tell them which, how much, when. No more insulin.");
@@ -97,7 +97,7 @@ BOOST_AUTO_TEST_CASE(what_was_given_stands_on_the_screen_while_somebody_is_calle
 BOOST_AUTO_TEST_CASE(the_screens_of_a_call_that_moved_on_fit_the_usual_terminal) {
   for (const Language language : {Language::en, Language::es}) {
     AtTheScreen person = no_sugar_goes_in(language);
-    person.happens(Called{Contact::on_call, Outcome::no_answer, ""}).types("w").types("5");
+    person.happens(Called{Contact::on_call, Outcome::no_answer, ""}).types("w").types("6");
     BOOST_TEST(pages_of(person.screen(), kUsual, language).size() == 1);
     for (const auto& page : pages_of(person.screen(), kSmall, language)) {
       BOOST_TEST(page.front().strong);

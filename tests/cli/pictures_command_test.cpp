@@ -48,6 +48,7 @@ BOOST_AUTO_TEST_CASE(protocol_with_a_hole_is_drawn_with_the_hole_and_ends_with_1
   const Folder folder;
   folder.write("low.xml", without(file_in_tree("protocols/reference/low.xml"),
                                   R"(    <rule go="no-meter"><if fact="glucose" is="unknown"/></rule>
+    <rule go="which-very-low"><if fact="glucose" below="very-low"/></rule>
     <rule go="which-reading"><if fact="glucose" below="low"/></rule>
 )"));
   const Run run =
