@@ -157,7 +157,14 @@ const ShownAction* pending_call(const View& view) {
 
 bool time_is_up(const Situation& situation) {
   const Episode& episode = situation.episode;
-  return !episode.ended && situation.protocol[episode.step].wait && episode.wait_passed && !situation.view.ask.empty();
+  const bool waited = episode.wait_ends && *episode.wait_ends > episode.entered;  // a wait of no time only asks
+  return !episode.ended && situation.protocol[episode.step].wait && episode.wait_passed && waited &&
+         !situation.view.ask.empty();
+}
+
+bool somebody_is_asked(const Situation& situation) {
+  const Phase phase = phase_of(situation);
+  return phase == Phase::ask || phase == Phase::act;
 }
 
 bool is_said_beside_a_question(const Situation& here, const ShownAction& action) {

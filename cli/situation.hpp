@@ -41,6 +41,8 @@ bool time_is_up(const Situation& situation);
 
 /// An action as it is shown; null when the screen shows it no longer.
 const ShownAction* shown_action(const View& view, ActionId id);
+/// A question or something to do stands on the screen: silence there is not rest.
+bool somebody_is_asked(const Situation& situation);
 
 /// An action that has no outcome yet and that "all done" would mark. Calls are told apart, and measuring is over once
 /// its reading was told.

@@ -16,8 +16,6 @@ namespace {
 using std::chrono::milliseconds;
 using std::chrono::seconds;
 
-constexpr seconds kBetweenBeeps{10};
-constexpr seconds kQuietAfterKey{60};      // somebody is there; the beep comes back if the check still is not
 constexpr milliseconds kBounce{600};       // nobody reads a screen faster: a second Enter was meant for the one before
 constexpr milliseconds kTimeToRead{1500};  // what was typed while the screen changed was meant for the one before
 constexpr seconds kBetweenRetries{5};
@@ -129,14 +127,8 @@ void WalkLoop::sound(const Noticed& noticed) {
   const bool moved = noticed_ && !(*noticed_ == noticed);
   noticed_ = noticed;
   if (by_key_) return;
-  const bool left_alone = time_is_up(situation()) && ticks() - key_at_ > kQuietAfterKey;
-  if (moved || (left_alone && !alarm_)) {
-    alarm_ = true;
-    rung_at_ = std::chrono::nanoseconds{0};
-  }
-  if (!alarm_ || ticks() - rung_at_ < kBetweenBeeps) return;
-  terminal_.ring();
-  rung_at_ = ticks();
+  const Situation here = situation();
+  if (bell_.rings({moved, time_is_up(here), somebody_is_asked(here)}, ticks(), now_.utc)) terminal_.ring();
 }
 
 std::optional<int> WalkLoop::take(const std::string& line) {
@@ -147,8 +139,7 @@ std::optional<int> WalkLoop::take(const std::string& line) {
   const bool blank = trimmed(line).empty();
   const bool bounced = terminal_.is_terminal() && blank && !by_time_ && !first_ && since_drawn < kBounce;
   const bool unread = terminal_.is_terminal() && by_time_ && since_drawn < kTimeToRead;
-  alarm_ = false;
-  key_at_ = ticks();
+  bell_.hear_key(ticks(), now_.utc);
   by_key_ = true;
   if (bounced) return std::nullopt;
   if (unread) {

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "cli/bell.hpp"
 #include "cli/clock.hpp"
 #include "cli/dialog.hpp"
 #include "cli/keyboard.hpp"
@@ -79,8 +80,8 @@ class WalkLoop {
   std::optional<Screen> shown_;
   std::string shown_when_, shown_live_;
   std::optional<Noticed> noticed_;
-  bool alarm_ = false;
-  std::chrono::nanoseconds drawn_at_{0}, rung_at_{0}, key_at_{0}, retried_at_{0};
+  Bell bell_;
+  std::chrono::nanoseconds drawn_at_{0}, retried_at_{0};
 };
 
 }  // namespace rushlight

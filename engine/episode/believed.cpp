@@ -67,12 +67,13 @@ class Correcting {
     if (!parting) return believed;
     const Instant now = with_time_passed(protocol_, child_, was, Telling{Event{at, Ticked{}}});
     for (std::size_t i = parting->place; i < believed.size(); ++i) {
-      const bool first = i == parting->place && !parting->by_time;
+      // The time before the first was the same in both nights, whether it passed or stood still.
+      if (i != parting->place || parting->by_time) believed[i].time = Telling::Time::stands_still;
       believed[i].again = now;
-      believed[i].time = first ? Telling::Time::passes : Telling::Time::stands_still;
       believed[i].promise.reset();
     }
     believed.back().time = Telling::Time::catches_up;
+    believed.back().caught_up = now;
     believed.back().promise = running_wait(was);
     return believed;
   }

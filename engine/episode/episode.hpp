@@ -90,12 +90,13 @@ struct Episode {
   std::vector<Given> deeds;                    // of this visit to the step
   std::optional<Instant> wait_ends;            // of the step's own wait, once it has started
   bool wait_passed = false;
-  int waits = 0;                               // how many have started so far
+  int waits = 0;                               // how many have started so far; one of no time is none
   std::vector<std::optional<Instant>> timers;  // by TimerId; the controlling wait is not among them
   std::vector<OpenCall> calls;
   std::optional<ActionId> called_for;          // the action that asked for a call last: why somebody calls
   bool on_the_line = false;                    // the emergency services answered, and no calmer step lasted since
   std::vector<FactId> opening;                 // opening questions still to be asked
+  Instant opening_since;                       // since when
   std::string told;                            // what a clinician said last
   std::string carer;                           // who took over
   int events = 0;                              // how many have been told

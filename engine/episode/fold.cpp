@@ -32,9 +32,13 @@ bool is_clinic_side(Contact contact) { return contact != Contact::emergency; }
 /// One event applied to an episode whose deadlines have passed already.
 class Applying {
  public:
-  /// `said`: when it was told first; `now` later where a correction tells it again.
-  Applying(const Protocol& protocol, const Child& child, Episode& episode, Instant said, Instant now)
-      : protocol_(protocol), settling_(protocol, child, episode), episode_(episode), said_(said), now_(now) {}
+  /// `again`: the moment of a correction that tells it once more.
+  Applying(const Protocol& protocol, const Child& child, Episode& episode, Instant now, std::optional<Instant> again)
+      : protocol_(protocol),
+        settling_(protocol, child, episode, again.value_or(now)),
+        episode_(episode),
+        now_(now),
+        again_(again) {}
 
   void operator()(const Ticked&) {}
   void operator()(const Answered& answered) {
@@ -46,7 +50,7 @@ class Applying {
   void operator()(const GotWorse& worse) {
     if (episode_.ended) begin_again();
     if (worse.answers.empty())
-      episode_.opening = opening_facts(protocol_);  // nobody can name it: look for the danger signs
+      ask_opening();  // nobody can name it: look for the danger signs
     learn(worse.answers);
   }
   void operator()(const Corrected&) {}  // as_corrected has put it where it belongs
@@ -58,7 +62,7 @@ class Applying {
   void operator()(const LanguageChanged& changed) { episode_.language = changed.language; }
   void operator()(const TakenOver& taken) {
     episode_.carer = taken.by;
-    if (!episode_.ended) episode_.opening = opening_facts(protocol_);
+    if (!episode_.ended) ask_opening();
   }
   void operator()(const Remembered& told) { episode_.past = told.past; }
   void operator()(const Abandoned&) { episode_.ended = episode_.abandoned = true; }
@@ -87,10 +91,10 @@ class Applying {
   void learn(const Answers& answers) {
     for (const auto& [fact, value] : answers) {
       if (fact.index < kChildFacts) continue;
-      know(fact, value, said_);
+      know(fact, value, now_);
       const FactKind kind = protocol_[fact].kind;
       if (kind == FactKind::glucose || kind == FactKind::ketones || kind == FactKind::ordered_choice)
-        episode_.readings.push_back({fact, value, said_});
+        episode_.readings.push_back({fact, value, now_});
       auto& opening = episode_.opening;
       opening.erase(std::remove(opening.begin(), opening.end(), fact), opening.end());
     }
@@ -98,15 +102,20 @@ class Applying {
 
   void know(FactId fact, const Value& value, Instant since) {
     Known known{value, since, episode_.events};
-    if (now_ != said_) known.told_again = now_;
+    known.told_again = again_;
     episode_.facts[fact.index] = known;
+  }
+
+  void ask_opening() {
+    episode_.opening = opening_facts(protocol_);
+    episode_.opening_since = again_.value_or(now_);
   }
 
   void begin_again() {
     episode_.ended = episode_.abandoned = false;
     episode_.visit.reset();
-    episode_.opening = opening_facts(protocol_);
-    for (OpenCall& call : episode_.calls) call.opened = now_;  // nobody was waiting for an answer after the end
+    ask_opening();
+    for (OpenCall& call : episode_.calls) call.opened = again_.value_or(now_);  // nobody was waiting for an answer after the end
     settling_.enter(protocol_.start, Cause{}, now_);
   }
 
@@ -119,8 +128,8 @@ class Applying {
       apply(Called{action.call->contact, outcome, ""});
       return;
     }
-    Instant when = said_;
-    if (deed.when) when = std::min(said_, deed.when->utc + episode_.clock.lost);
+    Instant when = now_;
+    if (deed.when) when = std::min(now_, deed.when->utc + episode_.clock.lost);
     const Given given = as_it_counts(deed, when);
     const bool nothing = deed.amount && deed.amount->value == Decimal{};
     const bool taken = (given.outcome == Outcome::given || given.outcome == Outcome::part) && !nothing;
@@ -215,8 +224,8 @@ class Applying {
   const Protocol& protocol_;
   Settling settling_;
   Episode& episode_;
-  Instant said_;
   Instant now_;
+  std::optional<Instant> again_;
 };
 
 /// Deeds with the advised amount where nobody said another; "all done" spelled out action by action, calls left out:
@@ -278,6 +287,7 @@ Episode begun(const Protocol& protocol, const Child& child, Moment at) {
   episode.timers.resize(protocol.timers.size());
   episode.marks.resize(protocol.marks.size());
   episode.opening = opening_facts(protocol);
+  episode.opening_since = at.utc;
   Settling settling(protocol, child, episode);
   settling.enter(protocol.start, Cause{}, at.utc);
   settling.follow_rules(at.utc);
@@ -288,20 +298,20 @@ Instant with_time_passed(const Protocol& protocol, const Child& child, Episode& 
   const Instant when = counted_time(episode.clock, telling.event.at, episode.clock_went_back);
   if (telling.time == Telling::Time::stands_still) return when;
   const bool catches_up = telling.time == Telling::Time::catches_up;
-  Settling(protocol, child, episode, catches_up ? *telling.again : Instant::min()).pass_deadlines(when);
+  Settling(protocol, child, episode, catches_up ? *telling.caught_up : Instant::min()).pass_deadlines(when);
   return when;
 }
 
-Event told_at(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling, Instant when) {
-  const Instant now = telling.again.value_or(when);
-  Settling settling(protocol, child, episode, now);
+Event told_at(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling, Instant now) {
+  Settling settling(protocol, child, episode, telling.again.value_or(now));
   ++episode.events;
   Event written = written_out(protocol, child, episode, telling.event, now);
   const std::vector<ActionId> to_call_for = settling.doses_to_call_for(now);
   const int entered_by = episode.entered_by;
-  std::visit(Applying(protocol, child, episode, when, now), written.what);
+  std::visit(Applying(protocol, child, episode, now, telling.again), written.what);
   settling.follow_rules(now);
-  if (episode.entered_by == entered_by && !episode.ended) call_for_doses(protocol, settling, to_call_for, now);
+  const Instant shown = telling.again.value_or(now);
+  if (episode.entered_by == entered_by && !episode.ended) call_for_doses(protocol, settling, to_call_for, shown);
   // A deed told late may have started a wait that is over already. What a correction tells again waits for its end.
   if (!telling.again || telling.time == Telling::Time::catches_up) settling.pass_deadlines(now);
   keep_promise(protocol, episode, telling.promise);

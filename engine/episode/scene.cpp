@@ -128,13 +128,21 @@ struct Holds {
   }
 };
 
-/// While opening questions are open nothing is news yet: whether the child wakes comes first.
+bool asks(const std::vector<Ask>& questions, FactId fact) {
+  return std::any_of(questions.begin(), questions.end(), [&](const Ask& ask) { return ask.fact == fact; });
+}
+
+/// While opening questions are open nothing is news but their own answers: whether the child wakes comes first.
 bool is_news(const Scene& scene, const Watch& watch) {
   const Episode& episode = scene.episode;
-  return episode.opening.empty() && std::all_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+  bool opens = episode.opening.empty();
+  for (const Condition& condition : watch.when) {
     const std::optional<FactId> fact = question_in(scene.protocol, condition);
-    return !fact || (is_told_since(episode, *fact, episode.entered) && !episode.facts[fact->index]->noticed);
-  });
+    if (!fact) continue;
+    if (!is_told_since(episode, *fact, episode.entered) || episode.facts[fact->index]->noticed) return false;
+    opens = opens || asks(scene.protocol.opening, *fact);
+  }
+  return opens;
 }
 
 bool has_watch(const Part& part, WatchId id) {

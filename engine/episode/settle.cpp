@@ -45,8 +45,9 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
   const Step& step = protocol_[id];
   // A calmer step that is only passed through at one moment is not the end of an emergency.
   if (protocol_[episode_.step].urgency != Urgency::emergency && now > episode_.entered) episode_.on_the_line = false;
+  const Instant shown = shown_at(now);
   episode_.step = id;
-  episode_.entered = now;
+  episode_.entered = shown;
   episode_.entered_by = episode_.events;
   episode_.cause = cause;
   episode_.deeds.clear();
@@ -64,18 +65,18 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
       if (action.call->contact == Contact::emergency && episode_.on_the_line) {
         episode_.deeds.push_back(Given{action_id, Outcome::reached, std::nullopt, now});  // whoever is on the line is told
       } else {
-        open_call_of(action, now);
+        open_call_of(action, shown);
       }
     }
   }
   if (step.wait && (!step.wait->after || !applies(at_entry, protocol_[*step.wait->after]))) {
-    start_wait(now, now);
+    start_wait(shown, now);
   }
   for (const Given& reached : episode_.deeds) start_wait_after(reached.action, now, now);
   if (std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId each) {
         return protocol_[each].kind == ActionKind::fluid && applies(at_entry, protocol_[each]);
       }) && !episode_.drinking_since)
-    episode_.drinking_since = now;
+    episode_.drinking_since = shown;
   // A visit goes back to where it was called from; only an emergency ends everything.
   const bool visit_is_over = step.ends_visit || (step.ends && step.urgency != Urgency::emergency);
   if (episode_.visit && visit_is_over) return come_back(cause, now);
@@ -92,8 +93,9 @@ void Settling::start_wait_after(ActionId action, Instant when, Instant now) {
 }
 
 void Settling::start_wait(Instant when, Instant now) {
-  episode_.wait_ends = when + time_in(protocol_[episode_.step].wait->lasts, now);
-  ++episode_.waits;
+  const Duration lasts = time_in(protocol_[episode_.step].wait->lasts, now);
+  episode_.wait_ends = when + lasts;
+  if (lasts > Duration{0}) ++episode_.waits;
 }
 
 void Settling::open_call(Contact contact, Duration answer_within, Instant now) {
@@ -120,7 +122,7 @@ std::vector<ActionId> Settling::doses_to_call_for(Instant now) const {
 void Settling::escalate(std::size_t place, Instant now) {
   const OpenCall unanswered = episode_.calls[place];
   if (unanswered.contact == Contact::emergency) {
-    episode_.calls[place].opened = now;
+    episode_.calls[place].opened = std::max(now, unanswered.opened);
     return;
   }
   episode_.calls.erase(episode_.calls.begin() + static_cast<std::ptrdiff_t>(place));
@@ -128,7 +130,8 @@ void Settling::escalate(std::size_t place, Instant now) {
   const auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
                                  [&](const OpenCall& call) { return call.contact == next; });
   if (open == episode_.calls.end()) {
-    episode_.calls.push_back(OpenCall{next, now, unanswered.answer_within, true, false, unanswered.now});
+    const Instant moved = std::max(now, unanswered.opened);  // a night told again asks for a call later than it was answered
+    episode_.calls.push_back(OpenCall{next, moved, unanswered.answer_within, true, false, unanswered.now});
   } else {
     open->moved_on = true;
   }
@@ -141,16 +144,15 @@ std::optional<Settling::Deadline> Settling::next_deadline(Instant now) const {
     if (deadline.at <= now && (!next || deadline.at < next->at)) next = deadline;
   };
   const Step& step = protocol_[episode_.step];
-  const auto no_earlier = [&](Instant at) { return std::max(at, not_before_); };
   if (step.wait) {
     if (!episode_.wait_ends && step.wait->start_within) {
       consider({Deadline::Kind::wait_starts, episode_.entered + time_in(*step.wait->start_within, episode_.entered)});
     }
     if (episode_.wait_ends && !episode_.wait_passed)
-      consider({Deadline::Kind::wait_ends, no_earlier(*episode_.wait_ends)});
+      consider({Deadline::Kind::wait_ends, shown_at(*episode_.wait_ends)});
     if (episode_.wait_ends && episode_.wait_passed) {
       const Instant late = *episode_.wait_ends + time_in(step.wait->overdue, *episode_.wait_ends);
-      consider({Deadline::Kind::overdue, no_earlier(late)});
+      consider({Deadline::Kind::overdue, shown_at(late)});
     }
   }
   for (std::size_t place = 0; place < episode_.calls.size(); ++place) {

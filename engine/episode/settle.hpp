@@ -1,5 +1,7 @@
 #pragma once
 
+#include <algorithm>
+
 #include "episode/fold.hpp"
 
 namespace rushlight {
@@ -7,8 +9,8 @@ namespace rushlight {
 /// What happens without anybody saying anything: deadlines pass, waits end, rules lead on. Used by the fold only.
 class Settling {
  public:
-  /// `not_before`: rules are not followed before this moment, and a wait that ended earlier ends then: nobody was shown
-  /// it.
+  /// `not_before`: the moment of a correction that tells the night again. What is told is judged as of when it was told; but a
+  /// step is entered, a call opens and a wait ends at that moment at the earliest: nobody was shown them before.
   Settling(const Protocol& protocol, const Child& child, Episode& episode, Instant not_before = Instant::min())
       : protocol_(protocol), child_(child), episode_(episode), not_before_(not_before) {}
 
@@ -39,6 +41,7 @@ class Settling {
   std::optional<Deadline> next_deadline(Instant now) const;
   void apply(const Deadline& deadline);
   void start_wait(Instant when, Instant now);
+  Instant shown_at(Instant now) const { return std::max(now, not_before_); }
   bool step_is_finished(const Scene& scene) const;
   void notice(const Watch& watch);
   void take(const Rule& rule, const Cause& cause, Instant now);

@@ -21,8 +21,10 @@ struct Telling {
   };
 
   Event event;
-  std::optional<Instant> again{};  // told once more at this moment; what it says is still as old as it is
+  // Told once more at this moment: judged as of when it was told, and as old as it is, but shown only now.
+  std::optional<Instant> again{};
   Time time = Time::passes;
+  std::optional<Instant> caught_up{};  // the moment of the correction that catches up
   std::optional<Promise> promise{};
 };
 
@@ -30,6 +32,6 @@ struct Telling {
 Instant with_time_passed(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling);
 
 /// The event itself and what follows from it, behind with_time_passed(). Gives the event as it is written down.
-Event told_at(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling, Instant when);
+Event told_at(const Protocol& protocol, const Child& child, Episode& episode, const Telling& telling, Instant now);
 
 }  // namespace rushlight

@@ -47,6 +47,7 @@ class Showing {
     show_headline(view);
     for (const FactId fact : open_questions(protocol, here_.child, episode, here_.now))
       view.ask.push_back(question(fact));
+    if (!view.ask.empty()) view.asked_since = at(asked_since());
     show_actions(view);
     show_waits(view);
     show_early(view);
@@ -64,6 +65,12 @@ class Showing {
 
  private:
   Moment at(Instant instant) const { return wall(here_.episode.clock, instant); }
+
+  Instant asked_since() const {
+    const Episode& episode = here_.episode;
+    if (!episode.opening.empty()) return episode.opening_since;
+    return step_.wait && episode.wait_ends ? std::max(*episode.wait_ends, episode.entered) : episode.entered;
+  }
 
   ShownQuestion question(FactId id) const {
     const Fact& fact = here_.protocol[id];

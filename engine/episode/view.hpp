@@ -89,6 +89,7 @@ struct View {
   std::vector<std::string> also;      // dangers that the step handles without being about them
   std::string meanwhile;              // the step's own headline while a graver call is open; may be empty
   std::vector<ShownQuestion> ask;
+  std::optional<Moment> asked_since;  // how long the questions stand; empty when there are none
   std::vector<ShownAction> actions;
   std::vector<ShownEarly> early;      // while waiting only
   std::optional<ShownTimer> wait;

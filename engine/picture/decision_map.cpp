@@ -65,6 +65,13 @@ Label label_of(const Protocol& protocol, const Decided& decided) {
                as_written(protocol, step.headline)};
 }
 
+bool same_text(const std::vector<SetLine>& one, const std::vector<SetLine>& other) {
+  return std::equal(one.begin(), one.end(), other.begin(), other.end(),
+                    [](const SetLine& a, const SetLine& b) { return a.text == b.text; });
+}
+
+char letter_of(std::size_t i) { return static_cast<char>(i < 26 ? 'A' + i : 'a' + (i - 26)); }
+
 Area look_of(const Protocol& protocol, const Decided& decided) {
   Area plain{};
   plain.border = 60;
@@ -263,7 +270,7 @@ class MapDrawing {
     rows_ = ruler_of(decisions_.down ? decisions_.down->values : none, regions_.rows, top, bottom - top);
     if (decisions_.down) title("Down: ", *decisions_.down, Spot{kMargin, top_}, Anchor::start);
     Spot key{right + 12 * kPoint, top};
-    char letter = 'A';
+    std::vector<std::vector<SetLine>> keyed;  // what each letter stands for
     for (const Region& region : regions_.regions) {
       const Label label = label_of(protocol_, region.decided);
       tell(region, label);
@@ -272,13 +279,18 @@ class MapDrawing {
         picture_ = before;
         return false;
       }
-      place(region, Label{{{std::string(1, letter), true}}, ""}, true);
+      // Regions that say the same share a letter.
+      const auto same = std::find_if(keyed.begin(), keyed.end(),
+                                     [&](const std::vector<SetLine>& lines) { return same_text(lines, label.must); });
+      const std::string letter(1, letter_of(static_cast<std::size_t>(same - keyed.begin())));
+      place(region, Label{{{letter, true}}, ""}, true);
+      if (same != keyed.end()) continue;
+      keyed.push_back(label.must);
       std::vector<SetLine> lines = label.must;
-      lines.front().text = std::string(1, letter) + ": " + lines.front().text;
+      lines.front().text = letter + ": " + lines.front().text;
       key.y = set_lines(picture_, wrapped(lines, key_room, kCaptions), key, kCaptions, key_room, Anchor::start) +
               4 * kPoint;
       overflows_ = overflows_ || key.y > bottom;
-      letter = letter == 'Z' ? 'a' : static_cast<char>(letter + 1);
     }
     captions(left, bottom);
     title("Across: ", decisions_.across, Spot{(left + right) / 2, bottom + captions_height()}, Anchor::middle);

@@ -41,6 +41,12 @@ class ViewWriter {
     out_.key("ask").begin_list();
     for (const ShownQuestion& question : view.ask) out_.text(question.name);
     out_.end_list();
+    out_.key("asked_since");
+    if (view.asked_since) {
+      out_.text(text_from_moment(*view.asked_since));
+    } else {
+      out_.null();
+    }
     out_.key("questions").begin_list();
     for (const ShownQuestion& question : view.ask) {
       out_.begin_object().key("id").text(question.name);

@@ -40,6 +40,7 @@ std::string differences(const Standing& judge, const Standing& engine) {
   differ("step", judge.step, engine.step);
   differ("urgency", judge.urgency, engine.urgency);
   differ("ask", judge.ask, engine.ask);
+  differ("asked since", judge.asked_since, engine.asked_since);
   differ("waiting", judge.waiting, engine.waiting);
   differ("until", judge.until, engine.until);
   differ("counters", judge.counters, engine.counters);
@@ -62,6 +63,7 @@ Standing engine_at(const Protocol& protocol, const Child& child, const Episode& 
   standing.step = view.step;
   standing.urgency = view.urgency;
   for (const ShownQuestion& question : view.ask) standing.ask.push_back(question.name);
+  if (view.asked_since) standing.asked_since = view.asked_since->utc;
   standing.waiting = view.waiting;
   if (view.wait) standing.until = view.wait->until.utc;
   standing.counters = later.counted;

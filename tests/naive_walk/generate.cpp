@@ -181,6 +181,10 @@ class Lot {
       add(std::move(conditions));
       p_.watch.back().told = dice_.chance(40);
     }
+    if (dice_.chance(20)) {  // news of a question that the opening asks too
+      add({is(awake_, bit(1))});
+      p_.watch.back().told = true;
+    }
   }
 
   void signs() {

@@ -195,10 +195,15 @@ std::vector<FactId> NaiveWalk::read_by(const Watch& watch) const {
   return facts;
 }
 
-/// Every question the watch reads was told in this step and led nowhere yet, and no opening question is left.
+/// Every question the watch reads was told in this step and led nowhere yet; and no opening question is left, or the
+/// watch reads one.
 bool NaiveWalk::is_news(const Watch& watch) const {
   if (is(Variant::old_news_is_news)) return true;
-  if (!opening_left().empty()) return false;
+  bool may = opening_left().empty();
+  for (const Ask& ask : p().opening) {
+    for (const FactId fact : read_by(watch)) may = may || (ask.fact == fact && !is(Variant::opening_answers_wait));
+  }
+  if (!may) return false;
   for (const FactId fact : read_by(watch)) {
     if (!told_here(fact) || was_noticed(fact)) return false;
   }

@@ -142,6 +142,14 @@ std::vector<FactId> NaiveWalk::opening_left() const {
   return left;
 }
 
+/// The opening questions since somebody began, took over or saw something worse; the step's since it or its wait's end.
+Instant NaiveWalk::asked_since(Instant now) const {
+  if (opening_left().empty()) return std::max(entered(), wait_ends(now).value_or(entered()));
+  std::size_t asked = diary_.size();
+  while (!std::holds_alternative<OpeningAsked>(diary_[--asked].what)) {}
+  return diary_[asked].at;
+}
+
 bool NaiveWalk::abandoned() const {
   for (std::size_t i = entry(); i < diary_.size(); ++i) {
     if (std::holds_alternative<GaveUp>(diary_[i].what)) return true;
@@ -162,13 +170,13 @@ std::optional<Instant> NaiveWalk::wait_starts(Instant now, Instant* told_at) con
   for (std::size_t i = entry(); i < diary_.size(); ++i) {
     if (assumed && diary_[i].lived >= *assumed) break;
     if (const auto* heard = std::get_if<Heard>(&diary_[i].what); heard && heard->action == *wait.after)
-      return diary_[i].at;
+      return std::max(diary_[i].said, entered());
     const auto* did = std::get_if<Did>(&diary_[i].what);
     if (did == nullptr || !(did->action == *wait.after) || !did->here) continue;
     const bool follows = was_given(*did) || p()[did->action].on[static_cast<std::size_t>(did->outcome)];
     // Nobody gave it for this step before the step was there.
     if (!follows && !is(Variant::any_outcome_starts_the_wait)) continue;
-    if (told_at != nullptr) *told_at = diary_[i].at;
+    if (told_at != nullptr) *told_at = diary_[i].said;
     return std::max(did->when, entered());
   }
   if (assumed && *assumed <= due(now)) return assumed;

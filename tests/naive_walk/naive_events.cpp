@@ -56,8 +56,8 @@ std::vector<NaiveWalk::Told> NaiveWalk::corrected(const Answers& answers, Moment
     by_time = true;
   }
   for (std::size_t i = *apart; i < now_believed.size(); ++i) {
-    const bool time_passes = i == *apart && !by_time;
-    now_believed[i] = Told{now_believed[i].event, time_passes ? Told::Time::passes : Told::Time::stands_still, moment};
+    const bool together = i == *apart && !by_time;  // up to then nobody can tell the nights apart
+    now_believed[i] = Told{now_believed[i].event, together ? now_believed[i].time : Told::Time::stands_still, moment};
   }
   now_believed.back().time = Told::Time::catches_up;
   const std::optional<Wait>& wait = was.step().wait;
@@ -117,8 +117,8 @@ Instant NaiveWalk::pass_time(const Told& told) {
   return then;
 }
 
-void NaiveWalk::tell(const Told& told, Instant then) {
-  const Instant now = told.again.value_or(then);
+void NaiveWalk::tell(const Told& told, Instant now) {
+  shown_from_ = told.again;
   ++told_;
   if (std::holds_alternative<AllDone>(told.event.what)) script_.back().event.what = everything_stated(now);
   const Event event = script_.back().event;
@@ -130,13 +130,13 @@ void NaiveWalk::tell(const Told& told, Instant then) {
       enter(p().start, now);
     }
     if (worse->answers.empty() && !ended() && !is(Variant::unnamed_worse_asks_nothing)) note(now, OpeningAsked{});
-    say(worse->answers, then, now);
+    say(worse->answers, now);
   }
-  if (const auto* answered = std::get_if<Answered>(&event.what)) say(answered->answers, then, now);
+  if (const auto* answered = std::get_if<Answered>(&event.what)) say(answered->answers, now);
   // In one variant only.
-  if (const auto* corrected = std::get_if<Corrected>(&event.what)) say(corrected->answers, then, now);
+  if (const auto* corrected = std::get_if<Corrected>(&event.what)) say(corrected->answers, now);
   if (const auto* done = std::get_if<Done>(&event.what)) {
-    for (const Deed& each : done->deeds) deed(each, then, now, event.at);
+    for (const Deed& each : done->deeds) deed(each, now, event.at);
   }
   if (const auto* call = std::get_if<Called>(&event.what)) called(*call, now);
   if (const auto* changed = std::get_if<LanguageChanged>(&event.what)) language_ = changed->language;
@@ -145,6 +145,7 @@ void NaiveWalk::tell(const Told& told, Instant then) {
   beat_at(now);
   if (told.promised && step().wait && step().wait->timer == told.promised->first && wait_ends(now) && waiting(now))
     note(now, Promised{told.promised->second});
+  shown_from_.reset();
 }
 
 void NaiveWalk::enter(StepId to, Instant now) {
@@ -163,9 +164,9 @@ void NaiveWalk::enter(StepId to, Instant now) {
 }
 
 /// After the end only "worse" is heard as an answer, and it begins the walk again.
-void NaiveWalk::say(const Answers& answers, Instant said, Instant now) {
+void NaiveWalk::say(const Answers& answers, Instant now) {
   if (ended()) return;
-  for (const auto& [fact, value] : answers) note(now, Said{fact, value, said, true, now});
+  for (const auto& [fact, value] : answers) note(now, Said{fact, value, now, true, shown_from_.value_or(now)});
 }
 
 /// What was stated then stays done, whatever is corrected later. How a call went is never taken as stated.
@@ -180,8 +181,8 @@ Done NaiveWalk::everything_stated(Instant now) const {
   return done;
 }
 
-void NaiveWalk::deed(const Deed& deed, Instant said, Instant now, const Moment& at) {
-  Instant when = said;
+void NaiveWalk::deed(const Deed& deed, Instant now, const Moment& at) {
+  Instant when = now;
   if (deed.when && deed.when->utc < at.utc && !is(Variant::told_late_counts_from_telling))
     when -= at.utc - deed.when->utc;
   const Action& action = p()[deed.action];
@@ -189,7 +190,7 @@ void NaiveWalk::deed(const Deed& deed, Instant said, Instant now, const Moment& 
   note(now, did);
   did.here = !ended() && is_shown(deed.action, now);  // counting it may be what makes it one of the step's actions
   diary_.back().what = did;
-  const Instant counts_from = now == said ? when : now;  // told again it is news, however long ago it was
+  const Instant counts_from = shown_from_.value_or(when);  // told again it is news, however long ago it was
   if (action.records && counts(did))
     note(now, Said{action.records->fact, Chosen{action.records->option}, when, false, counts_from});
   if (const auto last = p().fact_named("last-rapid-insulin"); last && action.kind == ActionKind::insulin && counts(did))
@@ -205,12 +206,14 @@ void NaiveWalk::called(const Called& called, Instant now) {
   if (called.outcome == Outcome::told) note(now, ClinicSaid{called.text});
   if (emergency) note(now, OnTheLine{called.outcome != Outcome::no_answer});
   if (called.outcome == Outcome::no_answer) {
-    std::optional<Contact> unanswered;
+    std::optional<OpenNow> unanswered;
     for (const OpenNow& call : open_calls()) {
       if ((call.contact == Contact::emergency) != emergency) continue;
-      if (!unanswered || call.contact == called.contact) unanswered = call.contact;
+      if (!unanswered || call.contact == called.contact) unanswered = call;
     }
-    if (unanswered) note(now, MovedOn{*unanswered});
+    // At its own time, and not before the call was asked for.
+    if (unanswered)
+      diary_.push_back(Line{std::max(now, unanswered->since), MovedOn{unanswered->contact}, told_, due(now), now});
   } else {
     note(now, AnsweredCalls{emergency});
   }

@@ -12,6 +12,7 @@ NaiveWalk::NaiveWalk(const Protocol& protocol, const Child& child, Moment begins
 void NaiveWalk::begin() {
   diary_.clear();
   still_at_.reset();
+  shown_from_.reset();
   last_wall_ = begins_.utc;
   last_beat_ = begins_.utc;
   lost_ = Duration{0};
@@ -158,6 +159,7 @@ Standing NaiveWalk::standing_at(Moment moment) const {
     std::vector<FactId> ask = walk.opening_left();
     if (ask.empty() && !standing.waiting) ask = walk.questions_left(now);
     for (const FactId fact : ask) standing.ask.push_back(p()[fact].name);
+    if (!ask.empty()) standing.asked_since = walk.asked_since(now) - walk.lost_;
   }
   if (standing.waiting) {
     const Wait& wait = *walk.step().wait;
@@ -217,6 +219,7 @@ const char* name_of(Variant variant) {
                                              "opening_questions_outlive_a_watch",
                                              "old_news_is_news",
                                              "every_step_calls_anew",
+                                             "opening_answers_wait",
                                              "calls_move_on_after_the_end",
                                              "time_alone_leads_on",
                                              "any_outcome_starts_the_wait",

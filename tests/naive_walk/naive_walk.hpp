@@ -47,6 +47,7 @@ enum class Variant {
   opening_questions_outlive_a_watch,
   old_news_is_news,
   every_step_calls_anew,
+  opening_answers_wait,
   // Readings: what the page leaves open, or says in two ways.
   calls_move_on_after_the_end,
   time_alone_leads_on,
@@ -66,6 +67,7 @@ struct Standing {
   std::string step;
   Urgency urgency;
   std::vector<std::string> ask;
+  std::optional<Instant> asked_since;  // as the wall clock shows it
   bool waiting;
   std::optional<Instant> until;  // of the wait, as the wall clock shows it
   std::vector<int> counters;
@@ -156,6 +158,7 @@ class NaiveWalk {
     What what;
     int told;       // how many events had been told
     Instant lived;  // how far time had passed: earlier than `at` while it stands still
+    Instant said;   // when it happened: earlier than `at` where it is told again
   };
   /// An event of the script. From where a correction leads elsewhere time stands still, until it catches up at the
   /// correction.
@@ -194,7 +197,9 @@ class NaiveWalk {
   bool follow_watch(Instant now);
   bool follow_rule(Instant now);
   bool something_happens_at(Instant now) const;
-  void note(Instant now, What what) { diary_.push_back(Line{now, std::move(what), told_, due(now)}); }
+  void note(Instant now, What what) {
+    diary_.push_back(Line{shown_from_ ? std::max(now, *shown_from_) : now, std::move(what), told_, due(now), now});
+  }
   Instant clock_shows(Moment moment);
 
   // naive_diary.cpp: questions to the diary
@@ -210,6 +215,7 @@ class NaiveWalk {
   bool on_the_line() const;
   std::vector<OpenNow> open_calls() const;
   std::vector<FactId> opening_left() const;
+  Instant asked_since(Instant now) const;
   bool ended() const;
   bool abandoned() const;
   std::optional<Instant> wait_starts(Instant now, Instant* told_at = nullptr) const;
@@ -239,8 +245,8 @@ class NaiveWalk {
 
   // naive_events.cpp
   void enter(StepId step, Instant now);
-  void say(const Answers& answers, Instant said, Instant now);
-  void deed(const Deed& deed, Instant said, Instant now, const Moment& at);
+  void say(const Answers& answers, Instant now);
+  void deed(const Deed& deed, Instant now, const Moment& at);
   void called(const Called& called, Instant now);
   Done everything_stated(Instant now) const;
   static std::vector<Told> believed(std::vector<Told> script, const Answers& corrected, Moment at);
@@ -254,7 +260,8 @@ class NaiveWalk {
   Duration beat_;
   Variant variant_;
   std::vector<Told> script_;         // as it is believed now
-  std::optional<Instant> still_at_;  // time stands still here
+  std::optional<Instant> still_at_;    // time stands still here
+  std::optional<Instant> shown_from_;  // nothing of what is told again was shown before this
   std::vector<Line> diary_;
   Instant last_beat_;
   bool after_applied_ = true;  // the wait hangs on an action that was for this child when the step was entered

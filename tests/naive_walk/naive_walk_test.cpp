@@ -139,7 +139,9 @@ BOOST_AUTO_TEST_CASE(ticks_change_nothing) {
     ++nights;
     ticks += static_cast<long>(ticking.events.size() - night.events.size());
     if (seen(drawn, fold(drawn, night), end_of(night)) == seen(drawn, fold(drawn, ticking), end_of(night))) continue;
-    if (!is_in_force(Variant::time_alone_leads_on) && time_alone_leads_on(drawn, ticking)) {
+    // Without the ticks too: one that comes in the very beat in which time leads on hides it.
+    const bool by_time = time_alone_leads_on(drawn, ticking) || time_alone_leads_on(drawn, night);
+    if (!is_in_force(Variant::time_alone_leads_on) && by_time) {
       ++left_out;
     } else if (++differ <= 3) {
       BOOST_ERROR("seed " << seed << "\n" << told(drawn.protocol, drawn.child, ticking));

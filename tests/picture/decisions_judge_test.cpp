@@ -117,7 +117,7 @@ class Family {
 };
 
 constexpr int kFamilies = 12;         // for each place of each map
-constexpr int kMostFamilies = 4'000;  // until each answer that a place names was given once
+constexpr int kMostFamilies = 60'000;  // until each answer that a place names was given once
 
 struct Tried {
   std::size_t places = 0, families = 0, depending = 0;
