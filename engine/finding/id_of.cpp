@@ -71,6 +71,19 @@ struct Id {
   std::string operator()(const LateAndCalm&) const { return "late-and-calm"; }
   std::string operator()(const InsulinFloorLow&) const { return "insulin-floor-low"; }
   std::string operator()(const InsulinWithoutDose&) const { return "insulin-without-dose"; }
+  std::string operator()(const InsulinStacked&) const { return "insulin-stacked"; }
+  std::string operator()(const WatchUntold&) const { return "watch-untold"; }
+  std::string operator()(const SignUnwatched&) const { return "sign-unwatched"; }
+  std::string operator()(const WatchLeadsBack&) const { return "watch-leads-back"; }
+  std::string operator()(const WatchCalms&) const { return "watch-calms"; }
+  std::string operator()(const CalmEnd&) const { return "calm-end"; }
+  std::string operator()(const CallMissing&) const { return "call-missing"; }
+  std::string operator()(const CalmerThanCall&) const { return "calmer-than-call"; }
+  std::string operator()(const DoseUnnamed&) const { return "dose-unnamed"; }
+  std::string operator()(const NotGiven&) const { return "not-given"; }
+  std::string operator()(const PumpForgotten&) const { return "pump-forgotten"; }
+  std::string operator()(const GlucagonForgotten&) const { return "glucagon-forgotten"; }
+  std::string operator()(const AskedTwice&) const { return "asked-twice"; }
   std::string operator()(const EarlyRuleUntold&) const { return "early-rule-untold"; }
   std::string operator()(const UntilWithoutWait&) const { return "until-without-wait"; }
   std::string operator()(const UntilBeforeStart&) const { return "until-before-start"; }
@@ -81,6 +94,7 @@ struct Id {
   std::string operator()(const BoundsCrossed&) const { return "bounds-crossed"; }
   std::string operator()(const DoseOfNothing&) const { return "dose-of-nothing"; }
   std::string operator()(const DoseAboveCap&) const { return "dose-above-cap"; }
+  std::string operator()(const DoseBelowLeast&) const { return "dose-below-least"; }
   std::string operator()(const MedicineWithoutCap&) const { return "medicine-without-cap"; }
   std::string operator()(const BeyondPublished&) const { return "beyond-published"; }
   std::string operator()(const NeverBroken&) const { return "never-broken"; }

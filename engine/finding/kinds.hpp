@@ -86,6 +86,19 @@ struct DeedAnswers { std::string action; std::string fact; };            // an a
 struct LateAndCalm { std::string step; std::string late; bool calmer; }; // nobody answers, and nobody is called; or it is calmer than before
 struct InsulinFloorLow { std::string dose; std::string threshold; std::string value; std::string least; };
 struct InsulinWithoutDose { std::string action; };                       // nothing holds it back
+struct InsulinStacked { std::string dose; std::string threshold; };      // the time that has to pass between two doses is none
+struct WatchUntold { std::string watch; std::string fact; std::string answer; };        // it got worse, and nobody can say so during a wait
+struct SignUnwatched { std::string fact; std::string answer; };          // it can be said, and leads nowhere
+struct WatchLeadsBack { std::string step; std::string watch; std::string from; std::string to; };  // `from` leads to the step, and the watch to `to` at once
+struct WatchCalms { std::string step; std::string watch; std::string to; std::string urgency; };   // the watch leads on to something calmer
+struct CalmEnd { std::string step; std::string to; std::string watch; std::string example; };      // the night ends at `to` on what the watch looks out for
+struct CallMissing { std::string step; std::string urgency; };           // help is waited for, and nobody has been called
+struct CalmerThanCall { std::string step; std::string action; std::string urgency; };
+struct DoseUnnamed { std::string action; };                              // its words measure out food, and it has no dose
+struct NotGiven { std::string action; std::string outcome; std::string step; };         // it did not go in, and counts as given
+struct PumpForgotten { std::string action; std::string lacks; };         // lacks: `starts` or `records`
+struct GlucagonForgotten { std::string action; };
+struct AskedTwice { std::string step; std::string fact; std::string from; };            // a reading that `from` has just asked
 struct EarlyRuleUntold { std::string rule; };                    // reads what nobody can tell during the wait
 struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty for a text of no step
 struct UntilBeforeStart { std::string step; std::string after; };        // `{until}` of a wait that starts after an action
@@ -104,6 +117,7 @@ struct BorderTakenTwice {
 struct BoundsCrossed { std::string dose; int row; std::string least; std::string least_value; std::string most; std::string most_value; };
 struct DoseOfNothing { std::string dose; int row; std::string amount; std::string child; };
 struct DoseAboveCap { std::string dose; int row; std::string amount; std::string child; std::string cap; std::string most; };  // `cap` holds the other rows
+struct DoseBelowLeast { std::string dose; int row; std::string amount; std::string child; std::string least; std::string value; };  // `least` holds the other rows
 struct MedicineWithoutCap { std::string dose; int row; std::string amount; std::string child; };
 struct BeyondPublished { std::string dose; std::string amount; std::string child; std::string most; std::string source; };
 // The laws of a clinic (safety.xml).
@@ -140,8 +154,9 @@ using Kind = std::variant<
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, ThresholdsCrossed, StepUnreachable, DeadEnd,
     LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm,
     InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow,
-    InsulinWithoutDose, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
-    DoseOfNothing, DoseAboveCap, MedicineWithoutCap, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
+    InsulinWithoutDose, InsulinStacked, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, CalmerThanCall, DoseUnnamed, NotGiven,
+    PumpForgotten, GlucagonForgotten, AskedTwice, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
+    DoseOfNothing, DoseAboveCap, DoseBelowLeast, MedicineWithoutCap, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
     UnknownStart,
     SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     NotWritable, JournalDamaged, JournalNewer, WrongUse>;

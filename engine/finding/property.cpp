@@ -63,10 +63,10 @@ struct PropertyOf {
       return Property::answers_covered;
     } else if constexpr (is_one_of<K, RuleNeverMatches, BorderTakenTwice>) {
       return Property::no_dead_rule;
-    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap,
+    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast,
                                    MedicineWithoutCap, BeyondPublished>) {
       return Property::doses_covered;
-    } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold>) {
+    } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice>) {
       return Property::rules_read_what_is_asked;
     } else if constexpr (is_one_of<K, StepUnreachable, DeadEnd>) {
       return Property::steps_connected;
@@ -74,10 +74,11 @@ struct PropertyOf {
       return Property::loops_bounded;
     } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
                                    SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
-                                   LateAndCalm>) {
+                                   LateAndCalm, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd,
+                                   CallMissing, CalmerThanCall>) {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
-                                   InsulinWithoutDose>) {
+                                   InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, PumpForgotten, GlucagonForgotten>) {
       return Property::giving_apart;
     } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead>) {
       return Property::own_laws_kept;

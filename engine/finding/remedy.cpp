@@ -257,6 +257,46 @@ struct Remedy {
     return "write " + one_line(k.least) + " or more for " + quoted(k.threshold) + ", or name another `floor`";
   }
   std::string operator()(const InsulinWithoutDose& k) const { return "give " + quoted(k.action) + " a `dose` in [iU]"; }
+  std::string operator()(const InsulinStacked& k) const {
+    return "write the time that rapid-acting insulin works for " + quoted(k.threshold);
+  }
+  std::string operator()(const WatchUntold& k) const {
+    return "add " + quoted("<sign fact=\"" + k.fact + "\" is=\"" + k.answer + "\">") + " inside `<worse>`";
+  }
+  std::string operator()(const SignUnwatched& k) const {
+    return "add a `<rule>` with " + quoted("<if fact=\"" + k.fact + "\" is=\"" + k.answer + "\"/>") +
+           " inside `<watch>`, or take the line out of `<worse>`";
+  }
+  std::string operator()(const WatchLeadsBack& k) const {
+    return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step);
+  }
+  std::string operator()(const WatchCalms& k) const {
+    return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step) + ", or make " + quoted(k.to) +
+           " as urgent";
+  }
+  std::string operator()(const CalmEnd& k) const {
+    return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.to);
+  }
+  std::string operator()(const CallMissing& k) const {
+    return "add a call to step " + quoted(k.step) + ", or to a step that leads to it";
+  }
+  std::string operator()(const CalmerThanCall& k) const {
+    return "write " + quoted("urgency=\"" + k.urgency + "\"") + " on step " + quoted(k.step);
+  }
+  std::string operator()(const DoseUnnamed& k) const { return "add `dose=\"...\"` to " + quoted(k.action); }
+  std::string operator()(const NotGiven& k) const {
+    return "write " + quoted("<on outcome=\"" + k.outcome + "\" go=\"...\"/>") + " with a step that helps on";
+  }
+  std::string operator()(const PumpForgotten& k) const {
+    return k.lacks == "starts" ? "add `starts` and `lasts` to " + quoted(k.action)
+                               : "add `records=\"pump-paused\" as=\"yes\"` to " + quoted(k.action);
+  }
+  std::string operator()(const GlucagonForgotten& k) const {
+    return "add `counts` or `records` to " + quoted(k.action);
+  }
+  std::string operator()(const AskedTwice& k) const {
+    return "write `fresh=\"...\"` on the question, or let an action of step " + quoted(k.step) + " measure again";
+  }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "let " + quoted(k.rule) +
            " read only choices that its step asks, in a step with a `<wait>`; or drop `early`";
@@ -301,6 +341,9 @@ struct Remedy {
   std::string operator()(const DoseAboveCap& k) const {
     return "add " + quoted("most=\"" + k.cap + "\"") + " to row " + std::to_string(k.row) + ", or raise " +
            quoted(k.cap);
+  }
+  std::string operator()(const DoseBelowLeast& k) const {
+    return "add " + quoted("least=\"" + k.least + "\"") + " to row " + std::to_string(k.row);
   }
   std::string operator()(const MedicineWithoutCap& k) const {
     return "add `most=\"...\"` to row " + std::to_string(k.row) + " with the most to give at once";

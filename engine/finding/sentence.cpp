@@ -189,7 +189,8 @@ struct Sentence {
     return "during a wait nobody can say that the child " + one_line(k.child) + ": `<worse>` has no such line";
   }
   std::string operator()(const OpeningLacks& k) const {
-    return "`<opening>` does not ask " + quoted(k.fact) + ", so nobody looks at the child first";
+    return "`<opening>` does not ask " + quoted(k.fact) +
+           (k.fact == "already-given" ? ", so nobody says what was given before" : ", so nobody looks at the child first");
   }
   std::string operator()(const DeedAnswers& k) const {
     return quoted(k.action) + " answers " + quoted(k.fact) + " by being done, and nobody has looked at the child";
@@ -204,6 +205,50 @@ struct Sentence {
   }
   std::string operator()(const InsulinWithoutDose& k) const {
     return quoted(k.action) + " is insulin without a dose: nothing holds it back when the glucose is low";
+  }
+  std::string operator()(const InsulinStacked& k) const {
+    return "insulin " + quoted(k.dose) + " can be given again at once: " + quoted(k.threshold) + " is no time";
+  }
+  std::string operator()(const WatchUntold& k) const {
+    return "watch " + quoted(k.watch) + " looks out for " + quoted(k.fact) + ": " + quoted(k.answer) +
+           ", and during a wait nobody can say so: `<worse>` has no such line";
+  }
+  std::string operator()(const SignUnwatched& k) const {
+    return "it can be said that " + quoted(k.fact) + " is " + quoted(k.answer) + ", and no watch leads anywhere then";
+  }
+  std::string operator()(const WatchLeadsBack& k) const {
+    return "step " + quoted(k.step) + " does not handle watch " + quoted(k.watch) + ", which may still be true where " +
+           quoted(k.from) + " leads to it: before anything is shown it leads back to " + quoted(k.to);
+  }
+  std::string operator()(const WatchCalms& k) const {
+    return "watch " + quoted(k.watch) + " leads from step " + quoted(k.step) + " to " + quoted(k.to) + ", which is calmer";
+  }
+  std::string operator()(const CalmEnd& k) const {
+    return "step " + quoted(k.step) + " ends the night at " + quoted(k.to) + " with " + one_line(k.example) +
+           ", and watch " + quoted(k.watch) + " looks out for that";
+  }
+  std::string operator()(const CallMissing& k) const {
+    return "step " + quoted(k.step) + " is " + quoted(k.urgency) + " and waits, and nobody may have been called";
+  }
+  std::string operator()(const CalmerThanCall& k) const {
+    return "step " + quoted(k.step) + " is calmer than its call " + quoted(k.action) + ", which is " + quoted(k.urgency);
+  }
+  std::string operator()(const DoseUnnamed& k) const {
+    return quoted(k.action) + " measures out food and has no dose: what goes in is not written down";
+  }
+  std::string operator()(const NotGiven& k) const {
+    return quoted(k.action) + " counts as given when it is " + quoted(k.outcome) + ", and nobody has been called in step " +
+           quoted(k.step);
+  }
+  std::string operator()(const PumpForgotten& k) const {
+    return k.lacks == "starts" ? quoted(k.action) + " pauses the pump, and nothing reminds anybody to start it again"
+                               : quoted(k.action) + " pauses the pump, and nobody remembers that it is paused";
+  }
+  std::string operator()(const GlucagonForgotten& k) const {
+    return quoted(k.action) + " is glucagon, and nobody remembers that it was given";
+  }
+  std::string operator()(const AskedTwice& k) const {
+    return "step " + quoted(k.step) + " asks " + quoted(k.fact) + " again, and " + quoted(k.from) + " has just asked it";
   }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "rule " + quoted(k.rule) + " is `early` but nothing that it reads can be told during a wait";
@@ -243,6 +288,10 @@ struct Sentence {
   std::string operator()(const DoseAboveCap& k) const {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives up to " + one_line(k.amount) + " (" +
            one_line(k.child) + "), and other rows stop at " + quoted(k.cap) + ", " + one_line(k.most);
+  }
+  std::string operator()(const DoseBelowLeast& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives as little as " + one_line(k.amount) + " (" +
+           one_line(k.child) + "), and other rows never less than " + quoted(k.least) + ", " + one_line(k.value);
   }
   std::string operator()(const MedicineWithoutCap& k) const {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " has no `most` and gives up to " +

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "verify/dose_pieces.hpp"
 #include "verify/properties.hpp"
@@ -93,10 +94,30 @@ class DoseBounds {
 
   void look_at_least(const DosePiece& piece, const DoseCorner& corner) {
     const auto amount = pieces_.amount(piece, corner);
+    if (amount && *amount > Decimal{}) look_at_other_leasts(piece, corner, *amount);
     if (!amount || *amount > Decimal{}) return;
     if (!nothing_.emplace(piece.row, true).second) return;
     checking_.error(where(piece.row),
                     DoseOfNothing{dose_.name, number(piece.row), text(*amount), pieces_.child(piece, corner)});
+  }
+
+  // What stands fixed is what somebody printed; what is worked out can come out too small.
+  void look_at_other_leasts(const DosePiece& piece, const DoseCorner& corner, Decimal amount) {
+    const DoseRow& row = dose_.rows[piece.row];
+    const bool grows =
+        std::holds_alternative<DoseRow::PerKilogram>(row.cell) || std::holds_alternative<DoseRow::PerYear>(row.cell);
+    if (!grows || row.least) return;
+    const Context& context = corner.grounds.context;
+    std::optional<ThresholdId> least;
+    for (const DoseRow& other : dose_.rows) {
+      if (other.least && (!least || value_of(*other.least, context) < value_of(*least, context))) least = other.least;
+    }
+    if (!least || amount >= value_of(*least, context) || !below_.insert(piece.row).second) return;
+    const Threshold& bound = protocol_[*least];
+    checking_.error(where(piece.row),
+                    DoseBelowLeast{dose_.name, number(piece.row), text(amount), pieces_.child(piece, corner), bound.name,
+                                   text(value_of(*least, context))},
+                    Because{"`" + bound.name + "`", band_in(bound, context).where});
   }
 
   void look_at_greatest(const DosePiece& piece, const DoseCorner& corner) {
@@ -160,6 +181,7 @@ class DoseBounds {
   DoseId id_;
   DosePieces pieces_;
   std::map<std::size_t, bool> nothing_;  // told once a row
+  std::set<std::size_t> below_;
   std::map<std::size_t, Greatest> uncapped_, above_;
   std::optional<Greatest> largest_;
 };

@@ -28,6 +28,30 @@ Graph graph_of(const Protocol& protocol) {
 
 namespace {
 
+/// A wait of no time only asks.
+bool takes_time(const Protocol& protocol, const Wait& wait) {
+  const std::vector<Band>& bands = protocol[wait.lasts].bands;
+  return std::all_of(bands.begin(), bands.end(), [](const Band& band) {
+    const auto* time = std::get_if<Duration>(&band.value);
+    return time != nullptr && *time > Duration{0};
+  });
+}
+
+}  // namespace
+
+// A rule is read after the wait and the questions of its step, an outcome before them.
+bool passes_a_wait(const Protocol& protocol, const Way& way) {
+  if (way.kind == Way::Kind::overdue) return true;
+  if (way.kind != Way::Kind::rule) return false;
+  const Step& step = protocol[way.from];
+  const bool asks_anew = std::any_of(step.asks.begin(), step.asks.end(), [](const Ask& ask) { return !ask.fresh; });
+  // The visited protocol passes its own checks, and what it treats it waits for.
+  const bool waits = step.wait && takes_time(protocol, *step.wait);
+  return waits || asks_anew || !step.rules[way.rule].visits.empty();
+}
+
+namespace {
+
 using Neighbours = std::vector<std::vector<std::uint16_t>>;
 
 // Steps in the order in which a depth-first walk leaves them; an explicit stack, because a file may be long.

@@ -25,6 +25,9 @@ struct Graph {
 
 Graph graph_of(const Protocol& protocol);
 
+/// Whether somebody has to wait, or to answer anew, before this way is taken.
+bool passes_a_wait(const Protocol& protocol, const Way& way);
+
 /// Groups of steps that lead to one another over these ways (places in graph.ways); a step alone counts only when it
 /// leads to itself. Each group is in the order of the file, and the groups are too.
 std::vector<std::vector<StepId>> loops_over(const Protocol& protocol, const Graph& graph,

@@ -40,6 +40,21 @@ void no_insulin_below_the_floor(Checking& checking) {
   }
 }
 
+void no_insulin_is_stacked(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Dose& dose : protocol.doses) {
+    if (!dose.insulin) continue;
+    const Threshold& between = protocol[dose.insulin->no_stacking];
+    for (const Band& band : between.bands) {
+      const auto* time = std::get_if<Duration>(&band.value);
+      if (time == nullptr || *time > Duration{0}) continue;
+      checking.error(band.where, InsulinStacked{dose.name, between.name},
+                     Because{"dose `" + dose.name + "` takes it for its `no-stacking`", dose.where});
+      return;  // one threshold is told once
+    }
+  }
+}
+
 void insulin_goes_by_a_dose(Checking& checking) {
   for (const Action& action : checking.protocol.actions) {
     if (action.kind == ActionKind::insulin && !action.dose)

@@ -8,29 +8,6 @@ namespace {
 
 using Ways = std::vector<std::size_t>;
 
-bool asks_anew(const Step& step) {
-  return std::any_of(step.asks.begin(), step.asks.end(), [](const Ask& ask) { return !ask.fresh; });
-}
-
-/// A wait of no time only asks.
-bool takes_time(const Protocol& protocol, const Wait& wait) {
-  const std::vector<Band>& bands = protocol[wait.lasts].bands;
-  return std::all_of(bands.begin(), bands.end(), [](const Band& band) {
-    const auto* time = std::get_if<Duration>(&band.value);
-    return time != nullptr && *time > Duration{0};
-  });
-}
-
-// A rule is read after the wait and the questions of its step, an outcome before them.
-bool passes_a_wait(const Protocol& protocol, const Way& way) {
-  if (way.kind == Way::Kind::overdue) return true;
-  const Step& step = protocol[way.from];
-  if (way.kind != Way::Kind::rule) return false;
-  // The visited protocol passes its own checks, and what it treats it waits for.
-  const bool waits = step.wait && takes_time(protocol, *step.wait);
-  return waits || asks_anew(step) || !step.rules[way.rule].visits.empty();
-}
-
 struct Round {
   std::vector<std::string> steps;
   StepId first;

@@ -38,6 +38,16 @@ void no_dose_row_is_dead(Checking& checking);
 void bounds_of_rows_are_in_order(Checking& checking);
 /// No amount is nothing or less, none passes the cap of the dose, a medicine that grows with the child has a cap, and what no published source gives is said.
 void every_amount_keeps_its_bounds(Checking& checking);
+/// What an action measures out it names as its dose.
+void what_is_measured_out_is_a_dose(Checking& checking);
+/// What did not go in does not count as given, as long as nobody has been called.
+void what_did_not_go_in_is_not_given(Checking& checking);
+/// A pump that is paused starts a reminder, and the pause is remembered.
+void a_paused_pump_is_not_forgotten(Checking& checking);
+/// Glucagon is counted or recorded, so that it is not given again unasked.
+void glucagon_is_remembered(Checking& checking);
+/// No reading is asked again before anybody could take another.
+void no_reading_is_asked_twice(Checking& checking);
 /// What is given works before the glucose is asked again.
 void giving_is_followed_by_a_wait(Checking& checking);
 /// A rule reads only what its step asks.
@@ -55,11 +65,22 @@ void every_loop_is_bounded(Checking& checking);
 /// The danger signs are watched, the steps they lead to handle them, no handling step is calmer than that, and none
 /// that meets a danger sign is less than an emergency. No watch waits for the clock alone.
 void danger_signs_are_watched(Checking& checking);
+/// No step that a watch leads on to is left for the watch's own step again at once, so that nobody ever stays there.
+void no_watch_leads_back_at_once(Checking& checking);
+/// No watch leads to a calmer step than the one it interrupts; news does so in no emergency.
+void no_watch_leads_to_a_calmer_step(Checking& checking);
+/// Where help is waited for somebody has been called.
+void who_waits_for_help_has_called(Checking& checking);
+/// No step is calmer than the call it makes.
+void no_step_is_calmer_than_its_call(Checking& checking);
+/// No rule ends a night calmly on an answer that a watch looks out for.
+void no_night_ends_calmly_in_danger(Checking& checking);
 /// Insulin and glucagon never stand on one screen.
 void insulin_stands_apart_from_glucagon(Checking& checking);
 /// Nothing goes by mouth where a child may not be awake or able to swallow.
 void nothing_by_mouth_in_danger(Checking& checking);
-/// The first question looks at the child, each danger sign can be told as something that got worse, and no deed answers it.
+/// The first questions look at the child and at what was given, each danger sign, and what else a watch looks out for, can be
+/// told as something that got worse, each such line leads somewhere, and no deed answers a danger.
 void danger_can_be_told_at_any_time(Checking& checking);
 /// No way goes from an emergency to a calmer step as long as the danger has not been answered anew.
 void no_way_leaves_an_emergency_calmly(Checking& checking);
@@ -69,6 +90,8 @@ void every_emergency_is_called(Checking& checking);
 void silence_comes_to_a_call(Checking& checking);
 /// No floor of an insulin dose lies where the child is low.
 void no_insulin_below_the_floor(Checking& checking);
+/// Insulin is never given again at once.
+void no_insulin_is_stacked(Checking& checking);
 /// Insulin is given by a dose table, since that is what the floor and the other limits of insulin hold back.
 void insulin_goes_by_a_dose(Checking& checking);
 

@@ -18,7 +18,7 @@ struct Number {
   std::int64_t operator()(ClockTime time) const { return time.minutes(); }
 };
 
-struct Holds {
+struct HoldsFor {
   const Protocol& protocol;
   const Stretch& stretch;
   GlucoseUnit unit;
@@ -71,7 +71,7 @@ std::int64_t number_of(const Limit& limit, GlucoseUnit unit) { return std::visit
 
 bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
            const Context& context) {
-  return std::visit(Holds{protocol, stretch, unit, context}, condition.test);
+  return std::visit(HoldsFor{protocol, stretch, unit, context}, condition.test);
 }
 
 Stretches held_by(const Protocol& protocol, const Condition& condition, const Dimension& dimension, GlucoseUnit unit,

@@ -23,13 +23,65 @@ void every_danger_is_a_sign(Checking& checking) {
   }
 }
 
-void awake_is_asked_first(Checking& checking) {
+/// Also when somebody takes the child over.
+void first_is_asked(Checking& checking, std::string_view name) {
   const Protocol& protocol = checking.protocol;
-  const auto awake = protocol.fact_named("awake");
-  if (!awake) return;
+  const auto fact = protocol.fact_named(name);
+  if (!fact) return;
   const bool asked =
-      std::any_of(protocol.opening.begin(), protocol.opening.end(), [&](const Ask& ask) { return ask.fact == *awake; });
-  if (!asked) checking.error(protocol[*awake].where, OpeningLacks{"awake"});
+      std::any_of(protocol.opening.begin(), protocol.opening.end(), [&](const Ask& ask) { return ask.fact == *fact; });
+  if (!asked) checking.error(protocol[*fact].where, OpeningLacks{std::string(name)});
+}
+
+bool can_be_said(const Protocol& protocol, const Is& test) {
+  return std::any_of(protocol.worse.begin(), protocol.worse.end(), [&](const Sign& sign) {
+    return sign.fact == test.fact && (test.options >> sign.option & 1U) != 0;
+  });
+}
+
+// One line a question: whoever sees that the breathing is deep can say so, and the question asks the rest. The dangers
+// that are the same for all have been looked at answer by answer; news and what is no choice is told as an answer.
+void every_watch_can_be_told(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Watch& watch : protocol.watch) {
+    if (watch.told || danger_of(protocol, watch) != nullptr) continue;
+    const Is* unsaid = nullptr;
+    bool said = false;
+    for (const Condition& condition : watch.when) {
+      const auto* test = std::get_if<Is>(&condition.test);
+      if (test == nullptr || protocol[test->fact].from_child || (test->options & ~kUnknownBit) == 0) continue;
+      if (can_be_said(protocol, *test))
+        said = true;
+      else if (unsaid == nullptr)
+        unsaid = test;
+    }
+    if (said || unsaid == nullptr) continue;
+    const Fact& fact = protocol[unsaid->fact];
+    std::size_t gravest = 0;  // the last one listed
+    for (std::size_t i = 0; i < fact.options.size(); ++i) {
+      if ((unsaid->options >> i & 1U) != 0) gravest = i;
+    }
+    checking.error(watch.where, WatchUntold{watch.name, fact.name, fact.options[gravest].name},
+                   Because{"the question `" + fact.name + "`", fact.where});
+  }
+}
+
+void every_sign_leads_somewhere(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Sign& sign : protocol.worse) {
+    const bool watched = std::any_of(protocol.watch.begin(), protocol.watch.end(), [&](const Watch& watch) {
+      return std::any_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+        const auto* test = std::get_if<Is>(&condition.test);
+        return test != nullptr && test->fact == sign.fact && (test->options >> sign.option & 1U) != 0;
+      });
+    });
+    const Fact& fact = protocol[sign.fact];
+    const std::string& answer = fact.options[sign.option].name;
+    const bool is_danger = std::any_of(std::begin(kDangers), std::end(kDangers), [&](const Danger& danger) {
+      return danger.fact == fact.name && danger.answer == answer;  // its missing watch is told at its question
+    });
+    if (!watched && !is_danger) checking.error(sign.where, SignUnwatched{fact.name, answer});
+  }
 }
 
 // What is done for a child says nothing about how the child is: only somebody who looks does.
@@ -48,7 +100,10 @@ void no_deed_answers_for_the_child(Checking& checking) {
 
 void danger_can_be_told_at_any_time(Checking& checking) {
   every_danger_is_a_sign(checking);
-  awake_is_asked_first(checking);
+  first_is_asked(checking, "awake");
+  first_is_asked(checking, "already-given");
+  every_watch_can_be_told(checking);
+  every_sign_leads_somewhere(checking);
   no_deed_answers_for_the_child(checking);
 }
 

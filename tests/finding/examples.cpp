@@ -180,6 +180,48 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({InsulinWithoutDose{"pen"}, "insulin-without-dose",
                   "`pen` is insulin without a dose: nothing holds it back when the glucose is low",
                   "give `pen` a `dose` in [iU]"});
+  rows.push_back({InsulinStacked{"extra-insulin", "no-stacking"}, "insulin-stacked",
+                  "insulin `extra-insulin` can be given again at once: `no-stacking` is no time",
+                  "write the time that rapid-acting insulin works for `no-stacking`"});
+  rows.push_back({WatchUntold{"breathes-hard", "breathing", "deep"}, "watch-untold",
+                  "watch `breathes-hard` looks out for `breathing`: `deep`, and during a wait nobody can say so: "
+                  "`<worse>` has no such line",
+                  "add `<sign fact=\"breathing\" is=\"deep\">` inside `<worse>`"});
+  rows.push_back({SignUnwatched{"other-worry", "yes"}, "sign-unwatched",
+                  "it can be said that `other-worry` is `yes`, and no watch leads anywhere then",
+                  "add a `<rule>` with `<if fact=\"other-worry\" is=\"yes\"/>` inside `<watch>`, or take the line out of "
+                  "`<worse>`"});
+  rows.push_back({WatchLeadsBack{"rescue", "will-not-wake", "emergency", "emergency"}, "watch-leads-back",
+                  "step `rescue` does not handle watch `will-not-wake`, which may still be true where `emergency` leads "
+                  "to it: before anything is shown it leads back to `emergency`",
+                  "add `will-not-wake` to `handles` of step `rescue`"});
+  rows.push_back({WatchCalms{"rescue", "worry-said", "worry", "clinic-now"}, "watch-calms",
+                  "watch `worry-said` leads from step `rescue` to `worry`, which is calmer",
+                  "add `worry-said` to `handles` of step `rescue`, or make `worry` as urgent"});
+  rows.push_back({CalmEnd{"bedtime", "well", "low-told", "bedtime: no, glucose 69 mg/dL"}, "calm-end",
+                  "step `bedtime` ends the night at `well` with bedtime: no, glucose 69 mg/dL, and watch `low-told` "
+                  "looks out for that",
+                  "let a rule above this one take bedtime: no, glucose 69 mg/dL to another step than `well`"});
+  rows.push_back({CallMissing{"keep-watch", "emergency"}, "call-missing",
+                  "step `keep-watch` is `emergency` and waits, and nobody may have been called",
+                  "add a call to step `keep-watch`, or to a step that leads to it"});
+  rows.push_back({CalmerThanCall{"treat", "phone", "clinic-now"}, "calmer-than-call",
+                  "step `treat` is calmer than its call `phone`, which is `clinic-now`",
+                  "write `urgency=\"clinic-now\"` on step `treat`"});
+  rows.push_back({DoseUnnamed{"sugar"}, "dose-unnamed",
+                  "`sugar` measures out food and has no dose: what goes in is not written down",
+                  "add `dose=\"...\"` to `sugar`"});
+  rows.push_back({NotGiven{"sugar", "refused", "treat"}, "not-given",
+                  "`sugar` counts as given when it is `refused`, and nobody has been called in step `treat`",
+                  "write `<on outcome=\"refused\" go=\"...\"/>` with a step that helps on"});
+  rows.push_back({PumpForgotten{"pause", "starts"}, "pump-forgotten",
+                  "`pause` pauses the pump, and nothing reminds anybody to start it again",
+                  "add `starts` and `lasts` to `pause`"});
+  rows.push_back({GlucagonForgotten{"kit"}, "glucagon-forgotten",
+                  "`kit` is glucagon, and nobody remembers that it was given", "add `counts` or `records` to `kit`"});
+  rows.push_back({AskedTwice{"still-low", "glucose", "treat"}, "asked-twice",
+                  "step `still-low` asks `glucose` again, and `treat` has just asked it",
+                  "write `fresh=\"...\"` on the question, or let an action of step `still-low` measure again"});
   rows.push_back({EarlyRuleUntold{"treat/1"}, "early-rule-untold",
                   "rule `treat/1` is `early` but nothing that it reads can be told during a wait",
                   "let `treat/1` read only choices that its step asks, in a step with a `<wait>`; or drop `early`"});
@@ -218,6 +260,11 @@ void add_doses_and_start(std::vector<Example>& rows) {
       {DoseAboveCap{"fast-carbohydrate", 4, "20 g", "age 12 years", "largest-carb", "15 g"}, "dose-above-cap",
        "row 4 of `fast-carbohydrate` gives up to 20 g (age 12 years), and other rows stop at `largest-carb`, 15 g",
        "add `most=\"largest-carb\"` to row 4, or raise `largest-carb`"});
+  rows.push_back({DoseBelowLeast{"fast-carbohydrate", 2, "1 g", "weight 2 kg", "smallest-carb", "5 g"},
+                  "dose-below-least",
+                  "row 2 of `fast-carbohydrate` gives as little as 1 g (weight 2 kg), and other rows never less than "
+                  "`smallest-carb`, 5 g",
+                  "add `least=\"smallest-carb\"` to row 2"});
   rows.push_back({MedicineWithoutCap{"extra-insulin", 1, "80 [iU]", "total-daily-dose 400 [iU]"},
                   "medicine-without-cap",
                   "row 1 of `extra-insulin` has no `most` and gives up to 80 [iU] (total-daily-dose 400 [iU])",

@@ -17,6 +17,19 @@ std::string with_step(const std::string& text, const std::string& step) {
   return changed(text, "  </steps>", step + "  </steps>");
 }
 
+/// The first step takes a glucose that was just answered: nobody pricks the finger twice.
+std::string taking_what_was_answered(const std::string& text) {
+  return changed(text, R"(<headline><en>Measure.</en></headline>
+      <ask fact="glucose"/>)",
+                 R"(<headline><en>Measure.</en></headline>
+      <ask fact="glucose" fresh="late"/>)");
+}
+
+/// The other signs can be said too.
+std::string with_a_sign(const std::string& text) {
+  return changed(text, "<worse>", R"(<worse><sign fact="symptoms" is="yes"><en>Shaky or pale</en></sign>)");
+}
+
 using Steps = std::vector<std::string>;
 
 }  // namespace
@@ -88,7 +101,7 @@ BOOST_AUTO_TEST_CASE(a_loop_that_resets_its_own_counter_can_go_on_for_ever) {
   const std::string text =
       changed(small_protocol(), R"(<rule go="well" resets="treatments"><if fact="glucose" at-least="low"/></rule>)",
               R"(<rule go="measure" resets="treatments"><if fact="glucose" at-least="low"/></rule>)");
-  const auto found = only_check<LoopWithoutLimit>(text);
+  const auto found = only_check<LoopWithoutLimit>(taking_what_was_answered(text));
   BOOST_TEST((found.kind.steps == Steps{"measure", "treat"}));
 }
 
@@ -100,7 +113,7 @@ BOOST_AUTO_TEST_CASE(a_counter_that_an_outer_loop_resets_still_bounds_the_inner_
       text, R"(<rule go="well" resets="treatments"><if fact="glucose" at-least="low"/></rule>)",
       R"(<rule go="well"><if fact="glucose" at-least="low"/><if counter="rounds" at-least="most-treatments"/></rule>
                     <rule go="measure" resets="treatments"><if fact="glucose" at-least="low"/></rule>)");
-  BOOST_TEST(told(checked(text)) == "");
+  BOOST_TEST(told(checked(taking_what_was_answered(text))) == "");
 }
 
 BOOST_AUTO_TEST_CASE(a_counter_counted_in_another_step_of_the_round_bounds_it) {
@@ -151,12 +164,12 @@ BOOST_AUTO_TEST_CASE(each_danger_sign_that_is_asked_is_watched) {
   BOOST_TEST(
       only_check<WatchMissing>(with(R"(<if fact="awake" is="no unknown"/>)", R"(<if fact="awake" is="unknown"/>)"))
           .kind.danger == "will not wake");
-  const auto seizure = only_check<WatchMissing>(
-      with(R"(go="emergency"><if fact="seizure" is="yes"/>)", R"(go="emergency"><if fact="symptoms" is="yes"/>)"));
+  const auto seizure = only_check<WatchMissing>(with_a_sign(
+      with(R"(go="emergency"><if fact="seizure" is="yes"/>)", R"(go="emergency"><if fact="symptoms" is="yes"/>)")));
   BOOST_TEST(seizure.kind.danger == "has a seizure");
   BOOST_TEST(seizure.underlined == "yes-no");
-  const auto swallow =
-      only_check<WatchMissing>(with(R"(<if fact="swallow" is="no unknown"/>)", R"(<if fact="symptoms" is="yes"/>)"));
+  const auto swallow = only_check<WatchMissing>(
+      with_a_sign(with(R"(<if fact="swallow" is="no unknown"/>)", R"(<if fact="symptoms" is="yes"/>)")));
   BOOST_TEST(swallow.kind.danger == "cannot swallow");
   BOOST_TEST(swallow.kind.condition == R"(<if fact="swallow" is="no unknown"/>)");
   BOOST_TEST(!swallow.because.has_value());
@@ -185,7 +198,7 @@ BOOST_AUTO_TEST_CASE(a_watch_that_waits_for_the_hour_alone_is_refused) {
   const auto found = only_check<WatchByTimeAlone>(watching(hour));
   BOOST_TEST(found.kind.watch == "late-night");
   BOOST_TEST(found.underlined == "rule");
-  BOOST_TEST(told(checked(watching(hour + R"(<if fact="symptoms" is="yes"/>)"))) == "");
+  BOOST_TEST(told(checked(with_a_sign(watching(hour + R"(<if fact="symptoms" is="yes"/>)")))) == "");
 }
 
 BOOST_AUTO_TEST_CASE(a_protocol_that_never_asks_whether_the_child_wakes_is_refused) {

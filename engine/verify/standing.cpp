@@ -1,0 +1,66 @@
+#include "verify/standing.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+
+namespace {
+
+// An early rule is looked at before the others.
+std::vector<const Box*> before(const Table& table, const Step& step, std::size_t rule) {
+  return step.rules[rule].early ? std::vector<const Box*>{} : taken_before(table, rule);
+}
+
+Box both(Box box, const Box& other) {
+  for (std::size_t i = 0; i < box.sides.size(); ++i) box.sides[i] &= other.sides[i];
+  return box;
+}
+
+}  // namespace
+
+const LawTables& Standings::tables(StepId step, WatchId watch) {
+  const auto at = tables_.find({step.index, watch.index});
+  if (at != tables_.end()) return at->second;
+  return tables_
+      .emplace(std::pair{step.index, watch.index}, tables_for_law(protocol_, protocol_[step], protocol_[watch].when))
+      .first->second;
+}
+
+Standing Standings::along(const Way& way, WatchId watch) {
+  if (way.kind != Way::Kind::rule) return Standing::may_be;
+  const Step& step = protocol_[way.from];
+  const Conditions& when = protocol_[watch].when;
+  const bool all_known =
+      std::all_of(when.begin(), when.end(), [&](const Condition& each) { return is_known_in(protocol_, step, each); });
+  bool may_be = false, always = all_known;
+  for (const Table& table : tables(way.from, watch).tables) {
+    std::vector<const Box*> earlier = before(table, step, way.rule);
+    const Box standing = both(table.rules[way.rule], LawTables::law(table));
+    may_be = may_be || (!standing.empty() && !all_taken(standing, earlier));
+    earlier.push_back(&LawTables::law(table));
+    always = always && all_taken(table.rules[way.rule], earlier);
+  }
+  if (!may_be) return Standing::over;
+  return always ? Standing::still : Standing::may_be;
+}
+
+std::optional<std::string> Standings::just_answered(const Way& way, WatchId watch) {
+  if (way.kind != Way::Kind::rule) return std::nullopt;
+  const Step& step = protocol_[way.from];
+  for (const Condition& each : protocol_[watch].when) {
+    if (!is_known_in(protocol_, step, each)) return std::nullopt;
+  }
+  std::optional<std::string> example;
+  for (const Table& table : tables(way.from, watch).tables) {
+    if (example) break;
+    const Box standing = both(table.rules[way.rule], LawTables::law(table));
+    if (standing.empty()) continue;
+    each_left_over(standing, before(table, step, way.rule), [&](const Box& left) {
+      example = example_of(protocol_, table, left);
+      return false;
+    });
+  }
+  return example;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,90 @@
+#include <set>
+
+#include "verify/dangers.hpp"
+#include "verify/properties.hpp"
+#include "verify/standing.hpp"
+
+namespace rushlight {
+
+namespace {
+
+/// The steps that the watch's own step leads to, in no time or for certain with the sign still there, and that do not
+/// handle it: nobody stays there, and what the watch leads to begins anew.
+class LedBack {
+ public:
+  LedBack(Checking& checking, Standings& standings, WatchId watch)
+      : checking_(checking), protocol_(checking.protocol), standings_(standings), watch_(watch) {}
+
+  void look() {
+    follow_at_once();
+    for (const Way& way : checking_.graph.ways) {
+      if (handles(protocol_[way.from], watch_) && leaves(way) && standings_.along(way, watch_) == Standing::still)
+        tell(way);
+    }
+  }
+
+ private:
+  bool leaves(const Way& way) const { return !handles(protocol_[way.to], watch_) && !protocol_[way.to].ends; }
+
+  void follow_at_once() {
+    std::vector<bool> seen(protocol_.steps.size(), false);
+    std::vector<StepId> queue{protocol_[watch_].go};
+    seen[queue.front().index] = true;
+    for (std::size_t at = 0; at < queue.size(); ++at) {
+      for (const Way& way : checking_.graph.ways) {
+        if (!(way.from == queue[at]) || passes_a_wait(protocol_, way)) continue;
+        if (seen[way.to.index] || standings_.along(way, watch_) == Standing::over) continue;
+        if (leaves(way)) tell(way);
+        if (!handles(protocol_[way.to], watch_)) continue;
+        seen[way.to.index] = true;
+        queue.push_back(way.to);
+      }
+    }
+  }
+
+  void tell(const Way& way) {
+    if (!told_.insert(way.to.index).second) return;
+    const Watch& watch = protocol_[watch_];
+    const Step& to = protocol_[way.to];
+    checking_.error(to.where, WatchLeadsBack{to.name, watch.name, protocol_[way.from].name, protocol_[watch.go].name},
+                    Because{"this leads to `" + to.name + "`", way.where});
+  }
+
+  Checking& checking_;
+  const Protocol& protocol_;
+  Standings& standings_;
+  WatchId watch_;
+  std::set<std::uint16_t> told_;
+};
+
+}  // namespace
+
+// What is not handled where a watch leads is told by itself.
+void no_watch_leads_back_at_once(Checking& checking) {
+  Standings standings(checking.protocol);
+  for (std::size_t i = 0; i < checking.protocol.watch.size(); ++i) {
+    const WatchId id{static_cast<std::uint16_t>(i)};
+    const Watch& watch = checking.protocol[id];
+    if (!watch.told && handles(checking.protocol[watch.go], id)) LedBack(checking, standings, id).look();
+  }
+}
+
+// News is looked at where it is told; a low among the steps of a call may well be treated in a calmer one, as the call
+// stays open. An emergency is left for nothing calmer.
+void no_watch_leads_to_a_calmer_step(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Step& step : protocol.steps) {
+    if (step.ends) continue;
+    for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
+      const WatchId id{static_cast<std::uint16_t>(i)};
+      const Watch& watch = protocol[id];
+      const Step& target = protocol[watch.go];
+      if (handles(step, id) || target.urgency >= step.urgency) continue;
+      if (watch.told && step.urgency != Urgency::emergency) continue;
+      checking.error(step.where, WatchCalms{step.name, watch.name, target.name, std::string(name_of(target.urgency))},
+                     Because{"watch `" + watch.name + "` leads to `" + target.name + "`", watch.where});
+    }
+  }
+}
+
+}  // namespace rushlight
