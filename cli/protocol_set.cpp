@@ -6,12 +6,15 @@
 #include "cli/embedded.hpp"
 #include "cli/read_file.hpp"
 #include "cli/trusted_keys.hpp"
+#include "protocol/examples_of.hpp"
 #include "protocol/safety_rules.hpp"
+#include "read/examples_from_xml.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 #include "verify/in_time.hpp"
 #include "verify/laws.hpp"
+#include "verify/worked_examples.hpp"
 
 namespace rushlight {
 namespace {
@@ -19,6 +22,12 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr const char* kLawsFile = "safety.xml";
+constexpr const char* kExamplesFile = "examples.xml";
+
+bool is_beside_protocols(const std::string& file) {
+  const fs::path name = fs::path(file).filename();
+  return name == kLawsFile || name == kExamplesFile;
+}
 
 Finding about_file(const std::string& file, Kind kind) {
   return Finding{Severity::error, Where{file, 0, 0, 0}, std::move(kind), {}};
@@ -73,6 +82,34 @@ void add_laws(ProtocolSet& set, const std::string& file, const std::string& byte
   set.files.push_back(FileOfSet{file, !has_error(read.findings), {}});
   set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
   set.laws = std::move(read.value);
+}
+
+void add_examples(ProtocolSet& set, const std::string& file, const std::string& bytes) {
+  Read<ExamplesDraft> read = examples_from_xml(bytes, file);
+  set.files.push_back(FileOfSet{file, !has_error(read.findings), {}});
+  set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
+  set.examples = std::move(read.value);
+}
+
+/// The examples are looked at before they are walked, once for all protocols.
+void look_at_examples(ProtocolSet& set) {
+  if (!set.examples) return;
+  std::vector<std::string> names;
+  for (const LoadedProtocol& loaded : set.protocols) names.push_back(loaded.checked.protocol().name);
+  for (Finding& finding : examples_findings(*set.examples, names)) add_once(set, std::move(finding));
+}
+
+/// Those that begin with this protocol.
+void walk_examples(ProtocolSet& set, const Protocol& whole) {
+  if (!set.examples) return;
+  Read<std::vector<WorkedExample>> examples = worked_examples_of(*set.examples, whole);
+  for (Finding& finding : examples.findings) add_once(set, std::move(finding));
+  if (!examples.value) return;
+  WorkedExamples walked = walked_examples(whole, *examples.value);
+  for (Finding& finding : walked.findings) set.findings.push_back(std::move(finding));
+  for (FileOfSet& file : set.files) {
+    if (walked.shown && fs::path(file.name).filename() == kExamplesFile) file.shown.push_back(*walked.shown);
+  }
 }
 
 /// Each protocol is held against the laws that name it.
@@ -136,6 +173,7 @@ void link(ProtocolSet& set) {
     }
     if (!whole.protocol) continue;
     look_at_times(set, loaded, whole.protocol->protocol());
+    walk_examples(set, whole.protocol->protocol());
     std::string kept = kept_text(whole.protocol->protocol(), alone, set);
     set.protocols.push_back(LoadedProtocol{*whole.protocol, loaded.file, std::move(kept)});
   }
@@ -144,6 +182,7 @@ void link(ProtocolSet& set) {
 void finish(ProtocolSet& set) {
   refuse_repeated_names(set);
   if (set.all_checked() && !has_error(set.findings)) look_at_laws(set);
+  if (set.all_checked() && !has_error(set.findings)) look_at_examples(set);
   if (set.all_checked() && !has_error(set.findings)) link(set);
   sort_findings(set.findings);
 }
@@ -188,6 +227,7 @@ const LoadedProtocol* ProtocolSet::find(const std::string& id) const {
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes) {
   set.texts[file] = bytes;
   if (fs::path(file).filename() == kLawsFile) return add_laws(set, file, bytes);
+  if (fs::path(file).filename() == kExamplesFile) return add_examples(set, file, bytes);
   Read<Protocol> read = resolved_from_xml(bytes, file);
   const bool refused = has_error(read.findings);
   set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
@@ -247,8 +287,9 @@ ProtocolSet set_in_folder(const std::string& folder, const std::string& name) {
   }
   std::vector<std::string> files = files_of_set(folder);
   if (files.empty() && !name.empty()) files = files_of_set((fs::path(folder) / name).string());
-  const bool laws_only = files.size() == 1 && fs::path(files.front()).filename() == kLawsFile;
-  if (files.empty() || laws_only) set.findings.push_back(no_protocol_in(folder));
+  const bool has_protocol =
+      std::any_of(files.begin(), files.end(), [](const std::string& file) { return !is_beside_protocols(file); });
+  if (!has_protocol) set.findings.push_back(no_protocol_in(folder));
   std::vector<KeptFile> read;
   for (const std::string& file : files) {
     FileBytes bytes = bytes_of_file(file, kMostBytes);

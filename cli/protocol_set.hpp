@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "finding/finding.hpp"
+#include "protocol/examples_draft.hpp"
 #include "protocol/safety_draft.hpp"
 #include "seal/seal.hpp"
 #include "verify/check.hpp"
@@ -37,7 +38,8 @@ struct ProtocolSet {
   std::vector<LoadedProtocol> protocols;
   std::vector<Finding> findings;  // of all files, sorted
   FileTexts texts;
-  std::optional<SafetyDraft> laws;  // of the set's safety.xml
+  std::optional<SafetyDraft> laws;        // of the set's safety.xml
+  std::optional<ExamplesDraft> examples;  // of its examples.xml
   std::vector<FileOfSet> files;
   std::optional<SealedSet> sealed;  // how it stands with its approval; empty for a file that is looked at alone
 
@@ -48,7 +50,8 @@ struct ProtocolSet {
 };
 
 /// Bytes to CheckedProtocol: read, resolve, check; its approval looked at, with those of `set.sealed` when it is there.
-/// Adds the protocol, alone, or the findings to `set`. A file called safety.xml holds the laws of the set.
+/// Adds the protocol, alone, or the findings to `set`. A file called safety.xml holds the laws of the set, and one called
+/// examples.xml its worked examples.
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes);
 
 /// The set of these files, as a journal kept them: each read, resolved and checked, then each linked with the others.

@@ -103,6 +103,8 @@ struct Id {
   std::string operator()(const LawNotShown&) const { return "law-not-shown"; }
   std::string operator()(const WorseIsCalmer&) const { return "worse-is-calmer"; }
   std::string operator()(const HardToRead&) const { return "hard-to-read"; }
+  std::string operator()(const ExampleDiffers&) const { return "example-differs"; }
+  std::string operator()(const ExampleStuck&) const { return "example-stuck"; }
   std::string operator()(const UnknownStart&) const { return "unknown-start"; }
   std::string operator()(const SeveralNumbers&) const { return "several-numbers"; }
   std::string operator()(const BandUnnamed&) const { return "band-unnamed"; }

@@ -129,6 +129,10 @@ struct WorseIsCalmer { std::string law; std::string worse; std::string worse_ste
                        std::string better; std::string better_step; std::string better_urgency; };
 struct HardToRead { std::string what; std::string language; std::string measured; std::string limit; std::string word; int sentence; };  // the longest word, and words of the longest sentence
 
+// The worked examples of a clinic (examples.xml).
+struct ExampleDiffers { std::string example; std::string after; std::string what; std::string came; std::string expected; };  // what: "step", "urgency", "dose `sugar`"
+struct ExampleStuck { std::string example; std::string after; std::string why; };       // it tells what cannot happen there
+
 struct UnknownStart {};                                          // the protocol names no start step
 
 // A change of a clinic's numbers.
@@ -157,7 +161,7 @@ using Kind = std::variant<
     InsulinWithoutDose, InsulinStacked, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, CalmerThanCall, DoseUnnamed, NotGiven,
     PumpForgotten, GlucagonForgotten, AskedTwice, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
     DoseOfNothing, DoseAboveCap, DoseBelowLeast, MedicineWithoutCap, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
-    UnknownStart,
+    ExampleDiffers, ExampleStuck, UnknownStart,
     SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     NotWritable, JournalDamaged, JournalNewer, WrongUse>;
 

@@ -29,6 +29,7 @@ constexpr std::array<Words, kProperties> kWords = {{
     {"dangers-watched", "the danger signs are watched in every step, and an emergency is called and stays one"},
     {"giving-apart", "nothing by mouth in danger, no insulin in a low or beside glucagon, and a wait after giving"},
     {"own-laws-kept", "the clinic's own laws (safety.xml) are kept"},
+    {"examples-come-out", "the clinic's worked examples (examples.xml) come out as they say"},
     {"usable", "what was kept or asked for can be used"},
 }};
 
@@ -82,6 +83,8 @@ struct PropertyOf {
       return Property::giving_apart;
     } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead>) {
       return Property::own_laws_kept;
+    } else if constexpr (is_one_of<K, ExampleDiffers, ExampleStuck>) {
+      return Property::examples_come_out;
     } else {
       static_assert(is_one_of<K, SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten,
                               ChangedMeanwhile, NotWritable, JournalDamaged, JournalNewer, WrongUse>,
@@ -103,7 +106,7 @@ std::string id_of(Property property) { return kWords[static_cast<std::size_t>(pr
 std::string sentence(Property property) { return kWords[static_cast<std::size_t>(property)].sentence; }
 Property property_of(const Kind& kind) { return std::visit(PropertyOf{}, kind); }
 
-std::vector<Property> properties_of_protocols() { return up_to(Property::own_laws_kept); }
+std::vector<Property> properties_of_protocols() { return up_to(Property::examples_come_out); }
 std::vector<Property> properties_of_child_files() { return up_to(Property::numbers_fit); }
 
 }  // namespace rushlight

@@ -26,9 +26,10 @@ enum class Property : std::uint8_t {
   dangers_watched,
   giving_apart,
   own_laws_kept,  // those of the set's safety.xml
+  examples_come_out,  // those of the set's examples.xml
   usable,  // journals, and how the program was called: no property of a file that is checked
 };
-inline constexpr int kProperties = 17;
+inline constexpr int kProperties = 18;
 
 /// The properties that anything but a protocol does not have are those from `answers_covered` on.
 constexpr bool is_about_sense(Property property) { return property >= Property::answers_covered; }

@@ -372,6 +372,12 @@ struct Remedy {
     return "write shorter words than " + quoted(k.word) + ", and sentences of fewer than " +
            std::to_string(k.sentence) + " words";
   }
+  std::string operator()(const ExampleDiffers& k) const {
+    return "mend the protocol, or write " + one_line(k.came) + " into the example if the clinic wants it so";
+  }
+  std::string operator()(const ExampleStuck&) const {
+    return "tell what the screen asks for there, or take this line out of the example";
+  }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
 
   std::string operator()(const SeveralNumbers& k) const { return "write " + quoted_choice(k.names); }

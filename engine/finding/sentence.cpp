@@ -332,6 +332,13 @@ struct Sentence {
     return "the " + quoted(k.language) + " " + one_line(k.what) + " " + (grade ? "of grade " : "of ease ") +
            one_line(k.measured) + (grade ? ", above " : ", below ") + one_line(k.limit);
   }
+  std::string operator()(const ExampleDiffers& k) const {
+    return "in example " + quoted(k.example) + ", " + one_line(k.after) + " after it began, the " + one_line(k.what) +
+           " is " + one_line(k.came) + ", and " + one_line(k.expected) + " was expected";
+  }
+  std::string operator()(const ExampleStuck& k) const {
+    return "example " + quoted(k.example) + " cannot go on " + one_line(k.after) + " after it began: " + one_line(k.why);
+  }
   std::string operator()(const UnknownStart&) const { return "the protocol does not name its first step"; }
 
   std::string operator()(const SeveralNumbers& k) const {

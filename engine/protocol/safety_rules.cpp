@@ -2,36 +2,11 @@
 
 #include <algorithm>
 
-#include "protocol/resolve_parts.hpp"
+#include "protocol/names_of.hpp"
 
 namespace rushlight {
 
 namespace {
-
-const Draft kNoDraft{};
-
-template <class Nouns>
-Names names_of(std::string noun, const Nouns& nouns) {
-  Names names{std::move(noun), {}, {}};
-  for (const auto& each : nouns) {
-    names.names.push_back(each.name);
-    names.places.push_back(each.where);
-  }
-  return names;
-}
-
-/// The conditions of a law name what the protocol has.
-Resolver resolver_of(const Protocol& protocol) {
-  Resolver resolver{kNoDraft};
-  resolver.protocol = protocol;
-  resolver.sources = names_of("source", protocol.sources);
-  resolver.thresholds = names_of("threshold", protocol.thresholds);
-  resolver.facts = names_of("fact", protocol.facts);
-  resolver.counters = names_of("counter", protocol.counters);
-  resolver.marks = names_of("mark", protocol.marks);
-  resolver.actions = names_of("action", protocol.actions);
-  return resolver;
-}
 
 bool is_about(const MaybeWord& named, const Protocol& protocol) { return named && named->text == protocol.name; }
 

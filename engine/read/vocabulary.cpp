@@ -132,18 +132,17 @@ void add_amounts(std::vector<ElementWords>& all) {
                          one_of("round", true, words::all_of(words::kRoundDirections)), needed("to"),
                          optional("no-stacking"), optional("floor"), optional("fresh")},
                         {one("label", "text"), some("row", "row")}));
-  all.push_back(element(
-      "row",
-      {optional("fixed"), optional("per-kg"), optional("over"), optional("plus"), optional("per-year"),
-       optional("percent"), optional("correction"), optional("dose"), optional("divided-by"), optional("times"),
-       optional("larger-of"), flag("withheld"), optional("least"), optional("most"), optional("most-percent"),
-       needed("source")},
-      with_lines({any("if", "if")})));
-  all.push_back(
-      element("if",
-              {optional("fact"), optional("counter"), optional("done"), optional("clock-from"), optional("clock-up-to"),
-               optional("change"), optional("is"), optional("below"), optional("at-least"), optional("above"), optional("at-most")},
-              {}));
+  all.push_back(element("row",
+                        {optional("fixed"), optional("per-kg"), optional("over"), optional("plus"),
+                         optional("per-year"), optional("percent"), optional("correction"), optional("dose"),
+                         optional("divided-by"), optional("times"), optional("larger-of"), flag("withheld"),
+                         optional("least"), optional("most"), optional("most-percent"), needed("source")},
+                        with_lines({any("if", "if")})));
+  all.push_back(element("if",
+                        {optional("fact"), optional("counter"), optional("done"), optional("clock-from"),
+                         optional("clock-up-to"), optional("change"), optional("is"), optional("below"),
+                         optional("at-least"), optional("above"), optional("at-most")},
+                        {}));
 }
 
 void add_frame(std::vector<ElementWords>& all) {
@@ -159,7 +158,8 @@ void add_frame(std::vector<ElementWords>& all) {
   all.push_back(element("worse", {}, {some("sign", "sign")}));
   all.push_back(element("sign", {needed("fact"), needed("is")}, with_lines({})));
   all.push_back(element("watch", {}, {some("rule", "watch-rule")}));
-  all.push_back(element("watch-rule", {id(), needed("go"), flag("told"), optional("source")}, with_lines({some("if", "if")})));
+  all.push_back(
+      element("watch-rule", {id(), needed("go"), flag("told"), optional("source")}, with_lines({some("if", "if")})));
 }
 
 void add_steps(std::vector<ElementWords>& all) {
@@ -201,14 +201,56 @@ std::vector<ElementWords> make_safety_vocabulary() {
                         {id(), needed("protocol"), one_of("come-to", true, words::all_of(words::kUrgencies)),
                          needed("at-once"), needed("late"), needed("source")},
                         {some("if", "if")}));
-  all.push_back(element(
-      "monotone",
-      {id(), needed("protocol"), needed("fact"), one_of("worse", true, {"lower", "higher"}), needed("source")},
-      {any("if", "if")}));
+  all.push_back(
+      element("monotone",
+              {id(), needed("protocol"), needed("fact"), one_of("worse", true, {"lower", "higher"}), needed("source")},
+              {any("if", "if")}));
   all.push_back(element("reading",
                         {one_of("language", true, words::all_of(words::kLanguages)), optional("grade-at-most"),
                          optional("ease-at-least"), needed("source")},
                         {}));
+  return all;
+}
+
+/// What happens and what is expected, one after the other.
+ElementWords moment_words() {
+  ElementWords words = element("example-moment", {needed("after")},
+                               {any("answer", "example-answer"), any("worse", "example-answer"), any("done", "example-deed"),
+                                any("all-done", "example-all-done"), any("call", "example-call"),
+                                any("expect", "example-expect")});
+  words.in_any_order = true;
+  return words;
+}
+
+std::vector<ElementWords> make_examples_vocabulary() {
+  std::vector<std::string> rescue = words::all_of(words::kRescueKinds), deeds = words::all_of(words::kOutcomes);
+  rescue.insert(rescue.end(), {"expired", "none"});
+  const std::vector<std::string> calls(deeds.end() - 3, deeds.end());
+  deeds.resize(deeds.size() - 3);
+  std::vector<ElementWords> all;
+  all.push_back(element("examples", {needed("set")},
+                        {one("sources", "sources"), some("child", "example-child"), some("example", "example")}));
+  all.push_back(
+      element("example-child",
+              {id(), needed("age"), optional("weight"), optional("total-daily-dose"), optional("insulin-step"),
+               optional("correction-factor"), one_of("delivery", false, words::all_of(words::kDeliveries)),
+               one_of("rescue", false, std::move(rescue)), one_of("strips", false, words::all_of(words::kStrips)),
+               one_of("unit", false, {"mg/dL", "mmol/L"}), flag("mini-dose-kit")},
+              {}));
+  all.push_back(element("example", {id(), needed("protocol"), needed("child"), needed("begins"), needed("source")},
+                        {some("at", "example-moment")}));
+  all.push_back(moment_words());
+  all.push_back(element("example-answer", {needed("fact"), needed("is")}, {}));
+  all.push_back(
+      element("example-deed", {needed("action"), one_of("outcome", false, std::move(deeds)), optional("amount")}, {}));
+  all.push_back(element("example-all-done", {}, {}));
+  all.push_back(element(
+      "example-call", {one_of("contact", true, words::all_of(words::kContacts)), one_of("outcome", true, calls)}, {}));
+  all.push_back(
+      element("example-expect",
+              {optional("protocol"), optional("step"), one_of("urgency", false, words::all_of(words::kUrgencies)),
+               optional("dose"), optional("amount"), one_of("withheld", false, {"yes"})},
+              {}));
   return all;
 }
 
@@ -235,8 +277,13 @@ const std::vector<ElementWords>& safety_vocabulary() {
   return kVocabulary;
 }
 
+const std::vector<ElementWords>& examples_vocabulary() {
+  static const std::vector<ElementWords> kVocabulary = make_examples_vocabulary();
+  return kVocabulary;
+}
+
 const ElementWords& words_of(std::string_view shape) {
-  for (const std::vector<ElementWords>* all : {&vocabulary(), &safety_vocabulary()}) {
+  for (const std::vector<ElementWords>* all : {&vocabulary(), &safety_vocabulary(), &examples_vocabulary()}) {
     const auto found =
         std::find_if(all->begin(), all->end(), [&](const ElementWords& words) { return words.shape == shape; });
     if (found != all->end()) return *found;

@@ -52,6 +52,9 @@ const std::vector<ElementWords>& vocabulary();
 /// first is that of `<safety>`.
 const std::vector<ElementWords>& safety_vocabulary();
 
+/// The words of examples.xml, and protocols/examples.xsd. The first is that of `<examples>`.
+const std::vector<ElementWords>& examples_vocabulary();
+
 /// The shape of this name. The name must be in one of the tables.
 const ElementWords& words_of(std::string_view shape);
 

@@ -17,6 +17,7 @@ Checked check(Protocol protocol) {
   for (const Step& step : protocol.steps) checking.tables.push_back(tables_of(protocol, step));
   every_value_has_a_rule(checking);
   no_rule_is_dead(checking);
+  no_rule_waits_for_a_counter_that_stands(checking);
   no_border_is_taken_twice(checking);
   every_child_has_a_row(checking);
   no_dose_row_is_dead(checking);

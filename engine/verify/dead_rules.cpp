@@ -115,6 +115,31 @@ void no_dose_row_is_dead(Checking& checking) {
   }
 }
 
+// A limit of a counter that no step and no action counts is never reached.
+void no_rule_waits_for_a_counter_that_stands(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  std::vector<bool> counted(protocol.counters.size(), false);
+  for (const Step& step : protocol.steps) {
+    if (step.counts) counted[step.counts->index] = true;
+  }
+  for (const Action& action : protocol.actions) {
+    if (action.counts) counted[action.counts->index] = true;
+  }
+  for (const Step& step : protocol.steps) {
+    for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
+      for (const Condition& condition : step.rules[rule].when) {
+        const auto* test = std::get_if<CountedAtLeast>(&condition.test);
+        if (test == nullptr || counted[test->counter.index]) continue;
+        const Counter& counter = protocol[test->counter];
+        const auto* limit = std::get_if<int>(&protocol[test->limit].bands.front().value);
+        if (limit == nullptr || *limit < 1) continue;
+        checking.error(step.rules[rule].where, RuleNeverMatches{static_cast<int>(rule) + 1, step.name, 0},
+                       Because{"nothing counts `" + counter.name + "`", counter.where});
+      }
+    }
+  }
+}
+
 void no_rule_is_dead(Checking& checking) {
   for (std::size_t i = 0; i < checking.protocol.steps.size(); ++i) {
     const Step& step = checking.protocol.steps[i];

@@ -28,6 +28,8 @@ struct Checking {
 void every_value_has_a_rule(Checking& checking);
 /// No rule waits behind others that take everything it asks for.
 void no_rule_is_dead(Checking& checking);
+/// Every counter that a rule waits for is counted somewhere.
+void no_rule_waits_for_a_counter_that_stands(Checking& checking);
 /// No two rules that lead apart, and no two rows that give different amounts, both take the border between them.
 void no_border_is_taken_twice(Checking& checking);
 /// Every child finds a row in every dose table, a child of unknown weight too.

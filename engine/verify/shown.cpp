@@ -54,6 +54,7 @@ std::vector<LookedAt> looked_at_for(Property property, const Checking& checking)
     case Property::rules_read_what_is_asked:
     case Property::giving_apart:
     case Property::own_laws_kept:
+    case Property::examples_come_out:
     case Property::usable:
       break;
   }
@@ -99,6 +100,9 @@ struct InOneLine {
            hours_and_minutes(comes.at_once) + " at most when every question is answered at once, and after " +
            hours_and_minutes(comes.late) + " when answers come as late as the protocol lets them";
   }
+  std::string operator()(const ExamplesCome& come) const {
+    return in_words(come.examples) + " of `" + come.protocol + "` come out as they say (" + in_words(come.expectations) + ")";
+  }
   std::string operator()(const NotShown& not_shown) const {
     return not_shown.why.empty() ? not_shown.what : not_shown.what + ": " + not_shown.why;
   }
@@ -118,7 +122,8 @@ std::string sentence(const Shown& shown) { return std::visit(InOneLine{}, shown)
 std::vector<Shown> shown_by(const Checking& checking) {
   std::vector<Shown> shown;
   for (const Property property : properties_of_protocols()) {
-    if (property == Property::own_laws_kept) continue;  // looked at with the whole set
+    // Looked at with the whole set.
+    if (property == Property::own_laws_kept || property == Property::examples_come_out) continue;
     shown.push_back(Holds{property, looked_at_for(property, checking)});
   }
   add_not_shown(checking.protocol, shown);

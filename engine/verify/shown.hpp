@@ -33,6 +33,12 @@ struct ComesInTime {
   Duration late;     // when answers come as late as the protocol lets them
 };
 
+/// Worked examples of the clinic that all come out as they say.
+struct ExamplesCome {
+  std::string protocol;
+  LookedAt examples, expectations;
+};
+
 /// Something that nobody should take for shown.
 struct NotShown {
   std::string what;  // "whether a number is right for a child"
@@ -41,7 +47,7 @@ struct NotShown {
 
 /// What a check has to say beside its findings. Each kind of statement is a type with the numbers it is made of; a new
 /// one is one more here and its line in sentence().
-using Shown = std::variant<Holds, ComesInTime, NotShown>;
+using Shown = std::variant<Holds, ComesInTime, ExamplesCome, NotShown>;
 
 /// "45 min", "3 h 45 min".
 std::string hours_and_minutes(Duration duration);

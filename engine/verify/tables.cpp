@@ -22,7 +22,7 @@ std::vector<FactId> needs_of(const Protocol& protocol, const DoseRow& row) {
 namespace {
 
 // A condition, the dimension it is about and what it compares with.
-struct Part {
+struct LinePart {
   const Condition* condition;
   std::size_t dimension;
   std::vector<ThresholdId> limits;
@@ -32,7 +32,7 @@ struct Line {  // a watch rule, a rule or a row, as far as regions are concerned
   const Conditions* when;
   bool otherwise;
   std::vector<FactId> needs;  // what must be known for an amount to be worked out
-  std::vector<Part> parts{};
+  std::vector<LinePart> parts{};
 };
 
 bool asks(const Step& step, FactId fact) {
@@ -166,7 +166,7 @@ class TableBuilder {
     std::vector<Borders> borders(subjects_.size());
     for (const std::vector<Line>* lines : {&watched_, &rules_}) {
       for (const Line& line : *lines) {
-        for (const Part& part : line.parts) {
+        for (const LinePart& part : line.parts) {
           for (const ThresholdId limit : part.limits) {
             const std::int64_t border = number_of(value_in(protocol_[limit], cell.context()), unit);
             Borders& of = borders[part.dimension];
@@ -213,7 +213,7 @@ class TableBuilder {
       box.sides[place] &= known_of(table.dimensions[place]);
       if (need == fact_id(ChildFact::correction_known)) box.sides[place].reset(1);
     }
-    for (const Part& part : line.parts) {
+    for (const LinePart& part : line.parts) {
       box.sides[part.dimension] &=
           held_by(protocol_, *part.condition, table.dimensions[part.dimension], table.unit, cell.context());
     }

@@ -315,6 +315,15 @@ void add_doses_and_start(std::vector<Example>& rows) {
   rows.push_back({HardToRead{"texts of step `treat` are", "en", "8.2", "6", "administration", 14}, "hard-to-read",
                   "the `en` texts of step `treat` are of grade 8.2, above 6",
                   "write shorter words than `administration`, and sentences of fewer than 14 words"});
+  rows.push_back({ExampleDiffers{"third-low-calls", "30 min", "step", "`treat`", "`call-and-treat`"}, "example-differs",
+                  "in example `third-low-calls`, 30 min after it began, the step is `treat`, and `call-and-treat` was "
+                  "expected",
+                  "mend the protocol, or write `treat` into the example if the clinic wants it so"});
+  rows.push_back({ExampleStuck{"third-low-calls", "30 min", "`sugar` is not among the actions of `still-low`"},
+                  "example-stuck",
+                  "example `third-low-calls` cannot go on 30 min after it began: `sugar` is not among the actions of "
+                  "`still-low`",
+                  "tell what the screen asks for there, or take this line out of the example"});
   rows.push_back({UnknownStart{}, "unknown-start", "the protocol does not name its first step",
                   "add `start=\"...\"` to `<protocol>`"});
 }

@@ -4,11 +4,14 @@
 #include <utility>
 
 #include "findings/case_file.hpp"
+#include "protocol/examples_of.hpp"
 #include "protocol/safety_rules.hpp"
+#include "read/examples_from_xml.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
 #include "verify/check.hpp"
 #include "verify/laws.hpp"
+#include "verify/worked_examples.hpp"
 #include "wire/child_from_json.hpp"
 #include "wire/event_from_line.hpp"
 
@@ -26,13 +29,30 @@ std::vector<Finding> sense_findings(const std::string& bytes, const std::string&
   return check(std::move(*resolved.value)).findings;
 }
 
-// Laws are held against a protocol that breaks none of them.
-std::vector<Finding> safety_file_findings(const std::string& bytes, const std::string& name) {
+/// What laws and examples are held against.
+const CheckedProtocol& small_low() {
   static const CheckedProtocol protocol =
       check(resolved_from_xml(bytes_of(std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/good/sense/small-low.xml"),
                               "small-low.xml")
                 .value.value())
           .protocol.value();
+  return protocol;
+}
+
+std::vector<Finding> examples_file_findings(const std::string& bytes, const std::string& name) {
+  const Protocol& protocol = small_low().protocol();
+  Read<ExamplesDraft> draft = examples_from_xml(bytes, name);
+  if (!draft.value || has_error(draft.findings)) return std::move(draft.findings);
+  std::vector<Finding> findings = examples_findings(*draft.value, {protocol.name});
+  Read<std::vector<WorkedExample>> examples = worked_examples_of(*draft.value, protocol);
+  findings.insert(findings.end(), examples.findings.begin(), examples.findings.end());
+  if (has_error(findings) || !examples.value) return findings;
+  return walked_examples(protocol, *examples.value).findings;
+}
+
+// Laws are held against a protocol that breaks none of them.
+std::vector<Finding> safety_file_findings(const std::string& bytes, const std::string& name) {
+  const CheckedProtocol& protocol = small_low();
   Read<SafetyDraft> draft = safety_from_xml(bytes, name);
   if (!draft.value || has_error(draft.findings)) return std::move(draft.findings);
   std::vector<Finding> findings = safety_findings(*draft.value, {"low"});
@@ -67,6 +87,7 @@ std::vector<Finding> findings_of(const std::string& folder, const std::string& b
   if (folder == "protocol") return protocol_findings(bytes, name);
   if (folder == "sense") return sense_findings(bytes, name);
   if (folder == "safety") return safety_file_findings(bytes, name);
+  if (folder == "examples") return examples_file_findings(bytes, name);
   if (folder == "child") return child_findings(bytes, name);
   if (folder == "event") return event_findings(bytes, name);
   throw std::runtime_error("tests/findings/pipeline.cpp does not know the folder " + folder);

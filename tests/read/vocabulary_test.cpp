@@ -190,10 +190,11 @@ BOOST_AUTO_TEST_CASE(schema_and_reader_know_the_same_words_in_the_same_order) {
   compare(protocol, vocabulary());
   BOOST_CHECK(protocol.named("xs:simpleType", "line"));
   compare(Schema("safety"), safety_vocabulary());
+  compare(Schema("examples"), examples_vocabulary());
 }
 
 BOOST_AUTO_TEST_CASE(every_element_and_attribute_of_the_schema_is_explained) {
-  for (const char* schema : {"protocol", "safety"}) {
+  for (const char* schema : {"protocol", "safety", "examples"}) {
     const std::vector<std::string> names = Schema(schema).unexplained();
     BOOST_CHECK_MESSAGE(names.empty(), schema << ": " << names.size() << " without an explanation: " << text_of(names));
   }
@@ -224,6 +225,7 @@ void look_for_every_word(const std::vector<ElementWords>& table, const std::stri
 BOOST_AUTO_TEST_CASE(every_word_stands_in_its_format_page) {
   look_for_every_word(vocabulary(), "/docs/protocol-format.md");
   look_for_every_word(safety_vocabulary(), "/docs/safety-format.md");
+  look_for_every_word(examples_vocabulary(), "/docs/examples-format.md");
 }
 
 BOOST_AUTO_TEST_CASE(the_example_of_every_word_holds_every_word) {

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <vector>
+
+#include "protocol/examples.hpp"
+#include "verify/shown.hpp"
+
+namespace rushlight {
+
+/// What came of the examples of one protocol.
+struct WorkedExamples {
+  std::vector<Finding> findings;  // each expectation that does not come out, where it stands
+  std::optional<Shown> shown;     // when all come out
+};
+
+/// Walks each example with the engine. Insulin doses are looked at as if the set were approved: whether they are right
+/// is what a clinic wants to see before it approves them. Pure: an example has no clock but its own.
+WorkedExamples walked_examples(const Protocol& whole, const std::vector<WorkedExample>& examples);
+
+}  // namespace rushlight
