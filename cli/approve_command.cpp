@@ -20,6 +20,7 @@
 #include "cli/trusted_keys.hpp"
 #include "measure/written.hpp"
 #include "read/resolved_from_xml.hpp"
+#include "read/examples_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
 
 namespace rushlight {
@@ -79,7 +80,9 @@ std::variant<std::vector<Rewrite>, Finding> approved_files(const ProtocolSet& se
     const Read<Protocol> protocol = resolved_from_xml(file.bytes, file.path);
     const Read<SafetyDraft> laws = safety_from_xml(file.bytes, file.path);
     const bool said = protocol.value && protocol.value->parts.front().approval == approval;
-    const bool read = said || (!protocol.value && laws.value && !has_error(laws.findings));
+    const Read<ExamplesDraft> examples = examples_from_xml(file.bytes, file.path);
+    const bool beside = (laws.value && !has_error(laws.findings)) || (examples.value && !has_error(examples.findings));
+    const bool read = said || (!protocol.value && beside);
     if (!read)
       return cannot_do(file.path, "with this approval the file could not be read",
                        "use plain words for --as and --role");

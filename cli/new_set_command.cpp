@@ -68,7 +68,7 @@ std::variant<std::string, Finding> made_own(const KeptFile& file, const std::str
   std::vector<std::pair<std::string, std::string>> values = {{"set", name}};
   const std::string root = root_name(bytes);
   if (root == "protocol") values.emplace_back("version", "1");
-  if (root != "protocol" && root != "safety") {
+  if (root != "protocol" && root != "safety" && root != "examples") {
     return cannot_do(file.name, "this is neither a protocol nor the laws of a set",
                      "see what is wrong with it: rushlight check");
   }

@@ -9,6 +9,7 @@
 #include "protocol/resolve.hpp"
 #include "read/protocol_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
+#include "read/examples_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 
 namespace rushlight {
@@ -16,13 +17,12 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kLawsFile = "safety.xml";
-
-bool is_laws(const std::string& file) { return fs::path(file).filename() == kLawsFile; }
+bool is_laws(const std::string& file) { return fs::path(file).filename() == "safety.xml"; }
+bool is_examples(const std::string& file) { return fs::path(file).filename() == "examples.xml"; }
 
 void add_file(NumbersSet& set, const std::string& file, const std::string& bytes) {
   set.texts[file] = bytes;
-  if (is_laws(file)) {
+  if (is_laws(file) || is_examples(file)) {
     set.beside.push_back({file, bytes});
     return;
   }
@@ -46,6 +46,10 @@ std::string set_of(const std::string& file, const std::string& bytes) {
   if (is_laws(file)) {
     const Read<SafetyDraft> laws = safety_from_xml(bytes, file);
     return laws.value ? text(laws.value->set) : "";
+  }
+  if (is_examples(file)) {
+    const Read<ExamplesDraft> examples = examples_from_xml(bytes, file);
+    return examples.value ? text(examples.value->set) : "";
   }
   const Read<Draft> draft = protocol_from_xml(bytes, file);
   return draft.value ? text(draft.value->set) : "";

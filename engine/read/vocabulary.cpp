@@ -229,7 +229,7 @@ std::vector<ElementWords> make_examples_vocabulary() {
   deeds.resize(deeds.size() - 3);
   std::vector<ElementWords> all;
   all.push_back(element("examples", {needed("set")},
-                        {one("sources", "sources"), some("child", "example-child"), some("example", "example")}));
+                        {maybe("approval", "approval"), one("sources", "sources"), some("child", "example-child"), some("example", "example")}));
   all.push_back(
       element("example-child",
               {id(), needed("age"), optional("weight"), optional("total-daily-dose"), optional("insulin-step"),
