@@ -18,8 +18,8 @@ class Bell {
   /// Somebody pressed a key: the alarm is over. `ticks` goes on for ever, `now` is what the walk's clock shows.
   void hear_key(std::chrono::nanoseconds ticks, Instant now);
 
-  /// Whether to ring at this look. After a change, and where a check is missing, again and again; where a question or a task
-  /// only stands, once in a few minutes of the walk's clock.
+  /// Whether to ring at this look. After a change, and where a check is missing, again and again; where a question or a
+  /// task only stands, once in a few minutes of the walk's clock.
   bool rings(const Seen& seen, std::chrono::nanoseconds ticks, Instant now);
 
  private:

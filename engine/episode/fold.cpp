@@ -49,8 +49,7 @@ class Applying {
   }
   void operator()(const GotWorse& worse) {
     if (episode_.ended) begin_again();
-    if (worse.answers.empty())
-      ask_opening();  // nobody can name it: look for the danger signs
+    if (worse.answers.empty()) ask_opening();  // nobody can name it: look for the danger signs
     learn(worse.answers);
   }
   void operator()(const Corrected&) {}  // as_corrected has put it where it belongs
@@ -115,7 +114,8 @@ class Applying {
     episode_.ended = episode_.abandoned = false;
     episode_.visit.reset();
     ask_opening();
-    for (OpenCall& call : episode_.calls) call.opened = again_.value_or(now_);  // nobody was waiting for an answer after the end
+    for (OpenCall& call : episode_.calls)
+      call.opened = again_.value_or(now_);  // nobody was waiting for an answer after the end
     settling_.enter(protocol_.start, Cause{}, now_);
   }
 
@@ -159,7 +159,8 @@ class Applying {
   Given as_it_counts(const Deed& deed, Instant when) {
     const Scene before = settling_.scene(now_);
     Given given{deed.action, counted_outcome(before, deed, when), deed.amount, when};
-    if (const auto& dose = protocol_[deed.action].dose) given.stated = dose_for(before, *dose, episode_.language).amount;
+    if (const auto& dose = protocol_[deed.action].dose)
+      given.stated = dose_for(before, *dose, episode_.language).amount;
     given.told_by = episode_.events;
     return given;
   }

@@ -111,8 +111,8 @@ std::vector<ActionId> Settling::doses_to_call_for(Instant now) const {
   const Scene here = scene(now);
   for (const ActionId id : protocol_[episode_.step].actions) {
     const Action& action = protocol_[id];
-    const bool told = std::any_of(episode_.deeds.begin(), episode_.deeds.end(),
-                                  [&](const Given& deed) { return deed.action == id; });
+    const bool told =
+        std::any_of(episode_.deeds.begin(), episode_.deeds.end(), [&](const Given& deed) { return deed.action == id; });
     if (action.call && !is_call(action.kind) && !told && applies(here, action) && calls_now(here, action))
       actions.push_back(id);
   }
@@ -130,7 +130,8 @@ void Settling::escalate(std::size_t place, Instant now) {
   const auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
                                  [&](const OpenCall& call) { return call.contact == next; });
   if (open == episode_.calls.end()) {
-    const Instant moved = std::max(now, unanswered.opened);  // a night told again asks for a call later than it was answered
+    const Instant moved =
+        std::max(now, unanswered.opened);  // a night told again asks for a call later than it was answered
     episode_.calls.push_back(OpenCall{next, moved, unanswered.answer_within, true, false, unanswered.now});
   } else {
     open->moved_on = true;

@@ -9,8 +9,9 @@ namespace rushlight {
 /// What happens without anybody saying anything: deadlines pass, waits end, rules lead on. Used by the fold only.
 class Settling {
  public:
-  /// `not_before`: the moment of a correction that tells the night again. What is told is judged as of when it was told; but a
-  /// step is entered, a call opens and a wait ends at that moment at the earliest: nobody was shown them before.
+  /// `not_before`: the moment of a correction that tells the night again. What is told is judged as of when it was
+  /// told; but a step is entered, a call opens and a wait ends at that moment at the earliest: nobody was shown them
+  /// before.
   Settling(const Protocol& protocol, const Child& child, Episode& episode, Instant not_before = Instant::min())
       : protocol_(protocol), child_(child), episode_(episode), not_before_(not_before) {}
 

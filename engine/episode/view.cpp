@@ -90,8 +90,8 @@ class Showing {
     const bool emergency = step_.urgency == Urgency::emergency;
     if (std::optional<std::string> reason = emergency ? withheld_in(here_, step_.headline, language_) : std::nullopt) {
       // A dose that is not to be given never takes the place of what an emergency says first.
-      view.headline = phrase(Phrase::call_emergency, language_,
-                             number_of(here_.child.contacts, Contact::emergency, language_));
+      view.headline =
+          phrase(Phrase::call_emergency, language_, number_of(here_.child.contacts, Contact::emergency, language_));
       view.meanwhile = *std::move(reason);
     }
     // On a visit the step that visits may be what is graver: then there need be no call.

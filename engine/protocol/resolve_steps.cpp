@@ -74,15 +74,16 @@ bool gives_something(const DraftStep& step) {
   });
 }
 
-// A wait of no time asks at once, and only says what follows when nobody answers. Where something is given it is none: the
-// child would be measured before anything can work.
+// A wait of no time asks at once, and only says what follows when nobody answers. Where something is given it is none:
+// the child would be measured before anything can work.
 void refuse_no_time(Resolver& resolver, ThresholdId lasts, const Word& word, const DraftStep& step) {
   if (step.asks.empty() || !gives_something(step)) return;
   if (lasts.index >= resolver.protocol.thresholds.size() || resolver.protocol[lasts].name != word.text) return;
   for (const Band& band : resolver.protocol[lasts].bands) {
     const auto* time = std::get_if<Duration>(&band.value);
     if (time == nullptr || *time > Duration{0} || is_told(resolver, band.where)) continue;
-    resolver.error(word.where, BadNumber{word.text, "a wait for what was given to work is above zero"}, Because{"its value", band.where});
+    resolver.error(word.where, BadNumber{word.text, "a wait for what was given to work is above zero"},
+                   Because{"its value", band.where});
     return;
   }
 }

@@ -61,7 +61,7 @@ class OldNews {
   }
 
   bool follow(const Way& way) {
-    return may_be_read_in(way.from) && !is_looked_at(way) && standings_.along(way, watch_) != Standing::over &&
+    return may_be_read_in(way.from) && !is_looked_at(way) && standings_.along(way, watch_) != StillTrue::over &&
            reach(way.to);
   }
 

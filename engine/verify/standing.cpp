@@ -26,8 +26,8 @@ const LawTables& Standings::tables(StepId step, WatchId watch) {
       .first->second;
 }
 
-Standing Standings::along(const Way& way, WatchId watch) {
-  if (way.kind != Way::Kind::rule) return Standing::may_be;
+StillTrue Standings::along(const Way& way, WatchId watch) {
+  if (way.kind != Way::Kind::rule) return StillTrue::may_be;
   const Step& step = protocol_[way.from];
   const Conditions& when = protocol_[watch].when;
   const bool all_known =
@@ -40,8 +40,8 @@ Standing Standings::along(const Way& way, WatchId watch) {
     earlier.push_back(&LawTables::law(table));
     always = always && all_taken(table.rules[way.rule], earlier);
   }
-  if (!may_be) return Standing::over;
-  return always ? Standing::still : Standing::may_be;
+  if (!may_be) return StillTrue::over;
+  return always ? StillTrue::still : StillTrue::may_be;
 }
 
 std::optional<std::string> Standings::just_answered(const Way& way, WatchId watch) {

@@ -9,7 +9,7 @@
 
 namespace rushlight {
 
-enum class Standing : std::uint8_t {
+enum class StillTrue : std::uint8_t {
   over,    // an answer of the step says so, whoever takes this way
   may_be,  // nothing that is answered in the step says that it is over
   still,   // it is true of everybody who takes this way
@@ -19,7 +19,7 @@ class Standings {
  public:
   explicit Standings(const Protocol& protocol) : protocol_(protocol) {}
 
-  Standing along(const Way& way, WatchId watch);
+  StillTrue along(const Way& way, WatchId watch);
 
   /// A case in which the rule leads on and all the watch looks out for has just been answered; empty when there is
   /// none.

@@ -18,7 +18,7 @@ class LedBack {
   void look() {
     follow_at_once();
     for (const Way& way : checking_.graph.ways) {
-      if (handles(protocol_[way.from], watch_) && leaves(way) && standings_.along(way, watch_) == Standing::still)
+      if (handles(protocol_[way.from], watch_) && leaves(way) && standings_.along(way, watch_) == StillTrue::still)
         tell(way);
     }
   }
@@ -33,7 +33,7 @@ class LedBack {
     for (std::size_t at = 0; at < queue.size(); ++at) {
       for (const Way& way : checking_.graph.ways) {
         if (!(way.from == queue[at]) || passes_a_wait(protocol_, way)) continue;
-        if (seen[way.to.index] || standings_.along(way, watch_) == Standing::over) continue;
+        if (seen[way.to.index] || standings_.along(way, watch_) == StillTrue::over) continue;
         if (leaves(way)) tell(way);
         if (!handles(protocol_[way.to], watch_)) continue;
         seen[way.to.index] = true;

@@ -12,20 +12,20 @@ namespace rushlight {
 namespace {
 
 constexpr std::chrono::minutes kOffset{-300};  // any clock does
-constexpr std::chrono::sys_days kDay = std::chrono::year{2026} / 3 / 1;
+constexpr std::chrono::sys_days kFirstOfMarch = std::chrono::year{2026} / 3 / 1;
 
-Moment began_at(ClockTime clock) { return Moment{kDay + std::chrono::minutes{clock.minutes()} - kOffset, kOffset}; }
+Moment began_at(ClockTime clock) { return Moment{kFirstOfMarch + std::chrono::minutes{clock.minutes()} - kOffset, kOffset}; }
 
 /// The set as the clinic would see it once it stands for it.
 Protocol as_if_approved(Protocol protocol) {
   for (Part& part : protocol.parts) {
-    if (part.insulin_doses) part.approval = Approval{"the clinic", kDay, kDay, "", "", true};
+    if (part.insulin_doses) part.approval = Approval{"the clinic", "as an example", kFirstOfMarch, kFirstOfMarch, {}, "", "", Standing::good};
   }
   return protocol;
 }
 
 void add_rescue(Child& child, const ExampleChild& example) {
-  const Day yesterday = kDay - std::chrono::days{1};
+  const Day yesterday = kFirstOfMarch - std::chrono::days{1};
   if (example.rescue) child.rescue.push_back({*example.rescue, std::nullopt, "", std::nullopt});
   if (example.rescue_expired) child.rescue.push_back({RescueKind::injection, yesterday, "", std::nullopt});
   if (example.mini_dose_kit)
@@ -35,11 +35,11 @@ void add_rescue(Child& child, const ExampleChild& example) {
 Child child_of(const ExampleChild& example, Language language) {
   Child child{};
   child.name = "the child";
-  child.birth = Day{kDay} - std::chrono::months{example.age.months()};
+  child.birth = Day{kFirstOfMarch} - std::chrono::months{example.age.months()};
   child.weight = example.weight;
-  if (example.weight) child.weighed = Day{kDay};
+  if (example.weight) child.weighed = Day{kFirstOfMarch};
   child.total_daily_dose = example.total_daily_dose;
-  if (example.total_daily_dose) child.daily_dose_on = Day{kDay};
+  if (example.total_daily_dose) child.daily_dose_on = Day{kFirstOfMarch};
   child.insulin_step = example.insulin_step;
   child.insulin_strength = Quantity{Decimal::whole(100), Unit::unit_per_ml};
   child.correction_factor = example.correction_factor;

@@ -1,6 +1,7 @@
+#include "cli/bell.hpp"
+
 #include <boost/test/unit_test.hpp>
 
-#include "cli/bell.hpp"
 #include "measure/moment.hpp"
 
 using namespace rushlight;

@@ -194,8 +194,12 @@ BOOST_AUTO_TEST_CASE(call_that_a_step_wants_now_stays_now_whatever_step_comes_ne
 }
 
 BOOST_AUTO_TEST_CASE(visit_from_a_step_that_is_graver_needs_no_call_to_be_shown) {
-  Night night(sick_mara(), small_set("sick", true, R"(<step id="look" urgency="home")", R"(<step id="look" urgency="clinic-now")"));
-  night.answer("awake", "yes").answer("already-given", "no").answer("glucose", "58 mg/dL").answer("ketones", "0.4 mmol/L");
+  Night night(sick_mara(),
+              small_set("sick", true, R"(<step id="look" urgency="home")", R"(<step id="look" urgency="clinic-now")"));
+  night.answer("awake", "yes")
+      .answer("already-given", "no")
+      .answer("glucose", "58 mg/dL")
+      .answer("ketones", "0.4 mmol/L");
   night.answer("last-rapid-insulin", "none");
   BOOST_TEST(night.view().protocol == "low");
   BOOST_TEST((night.view().urgency == Urgency::clinic_now));

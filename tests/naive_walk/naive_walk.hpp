@@ -259,7 +259,7 @@ class NaiveWalk {
   Moment begins_;
   Duration beat_;
   Variant variant_;
-  std::vector<Told> script_;         // as it is believed now
+  std::vector<Told> script_;           // as it is believed now
   std::optional<Instant> still_at_;    // time stands still here
   std::optional<Instant> shown_from_;  // nothing of what is told again was shown before this
   std::vector<Line> diary_;
