@@ -51,6 +51,7 @@ struct Id {
   std::string operator()(const UnknownNotCovered&) const { return "unknown-not-covered"; }
   std::string operator()(const ValuesNotCovered&) const { return "values-not-covered"; }
   std::string operator()(const RuleNeverMatches&) const { return "rule-never-matches"; }
+  std::string operator()(const NeverCounted&) const { return "never-counted"; }
   std::string operator()(const ThresholdsCrossed&) const { return "thresholds-crossed"; }
   std::string operator()(const StepUnreachable&) const { return "step-unreachable"; }
   std::string operator()(const DeadEnd&) const { return "dead-end"; }

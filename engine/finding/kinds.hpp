@@ -66,6 +66,7 @@ struct FactNotAsked { std::string fact; std::string step; };     // a rule reads
 struct UnknownNotCovered { std::string step; std::string fact; };        // no rule for "can't tell"
 struct ValuesNotCovered { std::string step; std::string example; };      // a value of one fact that no rule takes
 struct RuleNeverMatches { int rule; std::string step; int earlier; };
+struct NeverCounted { int rule; std::string step; std::string counter; };   // the rule waits for a counter that stands still
 struct ThresholdsCrossed { std::string lower; std::string lower_value; std::string upper; std::string upper_value; };  // `lower` is not below `upper`
 struct StepUnreachable { std::string step; };
 struct DeadEnd { std::string step; };                            // neither ends nor has a rule
@@ -155,7 +156,7 @@ using Kind = std::variant<
     RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord, StrayText, UnknownId, UnusedName, RepeatedId, BadId, BadNumber,
     MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap, BandsOverlap, ImplausibleValue, BadDate,
     MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, PlaceholderMissing, BlankUnfilled, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
-    MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, ThresholdsCrossed, StepUnreachable, DeadEnd,
+    MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, NeverCounted, ThresholdsCrossed, StepUnreachable, DeadEnd,
     LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm,
     InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow,
     InsulinWithoutDose, InsulinStacked, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, CalmerThanCall, DoseUnnamed, NotGiven,

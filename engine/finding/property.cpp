@@ -62,7 +62,7 @@ struct PropertyOf {
       return Property::outcomes_covered;
     } else if constexpr (is_one_of<K, UnknownNotCovered, ValuesNotCovered>) {
       return Property::answers_covered;
-    } else if constexpr (is_one_of<K, RuleNeverMatches, BorderTakenTwice>) {
+    } else if constexpr (is_one_of<K, RuleNeverMatches, NeverCounted, BorderTakenTwice>) {
       return Property::no_dead_rule;
     } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast,
                                    MedicineWithoutCap, BeyondPublished>) {

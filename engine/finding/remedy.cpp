@@ -196,6 +196,9 @@ struct Remedy {
     const std::string gone = "delete rule " + std::to_string(k.rule);
     return k.earlier > 0 ? gone + ", or move it above rule " + std::to_string(k.earlier) : gone;
   }
+  std::string operator()(const NeverCounted& k) const {
+    return "write " + quoted("counts=\"" + k.counter + "\"") + " on the step that it counts";
+  }
   std::string operator()(const ThresholdsCrossed& k) const {
     return "bring " + quoted(k.lower) + " below " + one_line(k.upper_value) + ", or raise " + quoted(k.upper) +
            " above " + one_line(k.lower_value);

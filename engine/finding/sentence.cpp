@@ -142,6 +142,9 @@ struct Sentence {
   std::string operator()(const RuleNeverMatches& k) const {
     return rule_name(k.rule) + " of step " + quoted(k.step) + " can never match";
   }
+  std::string operator()(const NeverCounted& k) const {
+    return rule_name(k.rule) + " of step " + quoted(k.step) + " waits for " + quoted(k.counter) + ", which nothing counts";
+  }
   std::string operator()(const ThresholdsCrossed& k) const {
     return quoted(k.lower) + ", " + one_line(k.lower_value) + ", is not below " + quoted(k.upper) + ", " +
            one_line(k.upper_value);

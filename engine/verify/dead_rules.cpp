@@ -133,8 +133,8 @@ void no_rule_waits_for_a_counter_that_stands(Checking& checking) {
         const Counter& counter = protocol[test->counter];
         const auto* limit = std::get_if<int>(&protocol[test->limit].bands.front().value);
         if (limit == nullptr || *limit < 1) continue;
-        checking.error(step.rules[rule].where, RuleNeverMatches{static_cast<int>(rule) + 1, step.name, 0},
-                       Because{"nothing counts `" + counter.name + "`", counter.where});
+        checking.error(step.rules[rule].where, NeverCounted{static_cast<int>(rule) + 1, step.name, counter.name},
+                       Because{"the counter `" + counter.name + "`", counter.where});
       }
     }
   }

@@ -86,7 +86,7 @@ BOOST_AUTO_TEST_CASE(junit_of_a_clean_set_is_a_suite_for_each_file_with_nothing_
   const Run run = run_program({"check", "--junit", "-", kReference});
   BOOST_TEST(run.status == 0);
   BOOST_TEST(fits_junit(run.out), run.out);
-  BOOST_TEST(count_of("<testsuite ", run.out) == 4U);  // three protocols and the laws
+  BOOST_TEST(count_of("<testsuite ", run.out) == 5U);  // three protocols, the laws and the examples
   BOOST_TEST(count_of("<testcase ", run.out) >= 3U * 15U);
   BOOST_TEST(count_of("<failure", run.out) + count_of("<error", run.out) + count_of("<skipped", run.out) == 0U);
 }

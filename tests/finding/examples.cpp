@@ -120,6 +120,9 @@ void add_meanings(std::vector<Example>& rows) {
                   "add a rule to step `treat` that takes a `glucose` of 70 mg/dL"});
   rows.push_back({RuleNeverMatches{3, "recheck", 1}, "rule-never-matches", "rule 3 of step `recheck` can never match",
                   "delete rule 3, or move it above rule 1"});
+  rows.push_back({NeverCounted{2, "treat", "visits"}, "never-counted",
+                  "rule 2 of step `treat` waits for `visits`, which nothing counts",
+                  "write `counts=\"visits\"` on the step that it counts"});
   rows.push_back({ThresholdsCrossed{"very-low", "72 mg/dL", "low", "70 mg/dL"}, "thresholds-crossed",
                   "`very-low`, 72 mg/dL, is not below `low`, 70 mg/dL",
                   "bring `very-low` below 70 mg/dL, or raise `low` above 72 mg/dL"});

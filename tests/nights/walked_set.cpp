@@ -50,7 +50,8 @@ const CheckedProtocol& walked_protocol(const std::string& folder, const std::str
   const Approval approval = approval_of(files);
   std::vector<CheckedProtocol> set;
   for (const auto& [path, bytes] : files) {
-    if (!path.ends_with("safety.xml")) set.push_back(alone(path, bytes, approved ? &approval : nullptr));
+    const bool protocol = !path.ends_with("safety.xml") && !path.ends_with("examples.xml");
+    if (protocol) set.push_back(alone(path, bytes, approved ? &approval : nullptr));
   }
   Checked whole = check_linked(set, name);
   if (!whole.protocol) throw std::runtime_error(text_from_finding(whole.findings.front(), std::nullopt));

@@ -282,7 +282,7 @@ std::vector<Operator> night_operators() {
       {"late-and-calm", "nobody answers, and the night ends", {"late-and-calm"}, late_and_calm},
       {"counts-removed",
        "nothing counts a counter any more",
-       {"loop-without-limit", "rule-never-matches"},
+       {"loop-without-limit", "never-counted"},
        counts_removed},
       {"reading-asked-again", "a reading that was just taken is asked again", {"asked-twice"}, reading_asked_again},
       {"ends-removed", "an end is no end", {"dead-end"}, ends_removed},
