@@ -13,7 +13,7 @@ sees "No clinic has approved it for care."
 types 1
 sees "Has anyone already given something for this low?"; types 1
 sees "Type the number on the meter."; types 52
-sees "52 mg/dL is low."; types 1
+sees "52 mg/dL is very low."; types 1
 sees "Give 7 g of sugar now"
 types ""
 sees "Time left 15:00, until 02:25."
