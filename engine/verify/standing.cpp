@@ -26,8 +26,18 @@ const LawTables& Standings::tables(StepId step, WatchId watch) {
       .first->second;
 }
 
+// A counter that the rule sets back is no longer what the watch asks for.
+static bool sets_back(const Rule& rule, const Watch& watch) {
+  return std::any_of(watch.when.begin(), watch.when.end(), [&](const Condition& each) {
+    const auto* counted = std::get_if<CountedAtLeast>(&each.test);
+    return counted != nullptr &&
+           std::find(rule.resets.begin(), rule.resets.end(), counted->counter) != rule.resets.end();
+  });
+}
+
 StillTrue Standings::along(const Way& way, WatchId watch) {
   if (way.kind != Way::Kind::rule) return StillTrue::may_be;
+  if (sets_back(protocol_[way.from].rules[way.rule], protocol_[watch])) return StillTrue::over;
   const Step& step = protocol_[way.from];
   const Conditions& when = protocol_[watch].when;
   const bool all_known =
@@ -47,6 +57,7 @@ StillTrue Standings::along(const Way& way, WatchId watch) {
 std::optional<std::string> Standings::just_answered(const Way& way, WatchId watch) {
   if (way.kind != Way::Kind::rule) return std::nullopt;
   const Step& step = protocol_[way.from];
+  if (sets_back(step.rules[way.rule], protocol_[watch])) return std::nullopt;
   for (const Condition& each : protocol_[watch].when) {
     if (!is_known_in(protocol_, step, each)) return std::nullopt;
   }
