@@ -74,9 +74,7 @@ std::string look_at_night(const std::string& night, bool walked) {
 
 struct Remedy {
   std::string operator()(const NotReadable&) const { return {}; }
-  std::string operator()(const TooLarge& k) const {
-    return "bring " + one_line(k.what) + " down to " + std::to_string(k.most) + " or less";
-  }
+  std::string operator()(const TooLarge& k) const { return "bring " + one_line(k.what) + " down to " + std::to_string(k.most) + " or less"; }
   std::string operator()(const NotUtf8&) const { return "save the file as UTF-8 in your editor"; }
   std::string operator()(const ForbiddenCharacter&) const { return "delete it"; }
   std::string operator()(const NotXml& k) const { return one_line(k.right); }
@@ -91,19 +89,13 @@ struct Remedy {
     return write_one_of("<" + k.element + ">", elements(k.allowed),
                         "delete it: " + quoted_element(k.parent) + " holds nothing");
   }
-  std::string operator()(const MissingElement& k) const {
-    return "add " + quoted_element(k.element) + " inside " + quoted_element(k.parent);
-  }
-  std::string operator()(const RepeatedElement& k) const {
-    return "keep one " + quoted_element(k.element) + " and delete the others";
-  }
+  std::string operator()(const MissingElement& k) const { return "add " + quoted_element(k.element) + " inside " + quoted_element(k.parent); }
+  std::string operator()(const RepeatedElement& k) const { return "keep one " + quoted_element(k.element) + " and delete the others"; }
   std::string operator()(const MisplacedElement& k) const { return "move it before " + quoted_element(k.before); }
   std::string operator()(const UnknownAttribute& k) const {
     return write_one_of(k.attribute, k.allowed, "delete it: " + quoted_element(k.element) + " takes none");
   }
-  std::string operator()(const MissingAttribute& k) const {
-    return "add " + quoted(k.attribute + "=\"...\"") + " to " + quoted_element(k.element);
-  }
+  std::string operator()(const MissingAttribute& k) const { return "add " + quoted(k.attribute + "=\"...\"") + " to " + quoted_element(k.element); }
   std::string operator()(const WrongWord& k) const { return write_one_of(k.written, k.allowed, {}); }
   std::string operator()(const StrayText&) const { return "delete it, or move it into a text such as `<en>`"; }
   std::string operator()(const UnknownId& k) const {
@@ -169,46 +161,30 @@ struct Remedy {
   std::string operator()(const PlaceholderMissing& k) const {
     return "write " + quoted("{" + k.name + "}") + " in the " + quoted(k.language) + " text too";
   }
-  std::string operator()(const BlankUnfilled& k) const {
-    return one_line(k.right) + ", or take " + quoted("{" + k.blank + "}") + " out of the text";
-  }
+  std::string operator()(const BlankUnfilled& k) const { return one_line(k.right) + ", or take " + quoted("{" + k.blank + "}") + " out of the text"; }
   std::string operator()(const LanguageLacking& k) const {
     return "write the texts of " + quoted(k.protocol) + " in " + quoted(k.language) + " too, and add it to `languages`";
   }
   std::string operator()(const WrongFactKind& k) const { return comparison_for(k); }
-  std::string operator()(const WrongThresholdKind& k) const {
-    return "name a threshold of the kind " + one_line(k.wanted);
-  }
+  std::string operator()(const WrongThresholdKind& k) const { return "name a threshold of the kind " + one_line(k.wanted); }
   std::string operator()(const MissingSource&) const { return "add `source=\"...\"` with the id of a `<source>`"; }
   std::string operator()(const MissingOutcome& k) const {
     return "add " + quoted("<on outcome=\"" + k.outcome + "\" go=\"...\"/>") + " to " + quoted(k.action);
   }
-  std::string operator()(const FactNotAsked& k) const {
-    return "add " + quoted("<ask fact=\"" + k.fact + "\"/>") + " to step " + quoted(k.step);
-  }
-  std::string operator()(const UnknownNotCovered& k) const {
-    return "add a rule with " + quoted("<if fact=\"" + k.fact + "\" is=\"unknown\"/>");
-  }
-  std::string operator()(const ValuesNotCovered& k) const {
-    return "add a rule to step " + quoted(k.step) + " that takes " + one_line(k.example);
-  }
+  std::string operator()(const FactNotAsked& k) const { return "add " + quoted("<ask fact=\"" + k.fact + "\"/>") + " to step " + quoted(k.step); }
+  std::string operator()(const UnknownNotCovered& k) const { return "add a rule with " + quoted("<if fact=\"" + k.fact + "\" is=\"unknown\"/>"); }
+  std::string operator()(const ValuesNotCovered& k) const { return "add a rule to step " + quoted(k.step) + " that takes " + one_line(k.example); }
   std::string operator()(const RuleNeverMatches& k) const {
     const std::string gone = "delete rule " + std::to_string(k.rule);
     return k.earlier > 0 ? gone + ", or move it above rule " + std::to_string(k.earlier) : gone;
   }
-  std::string operator()(const NeverCounted& k) const {
-    return "write " + quoted("counts=\"" + k.counter + "\"") + " on the step that it counts";
-  }
+  std::string operator()(const NeverCounted& k) const { return "write " + quoted("counts=\"" + k.counter + "\"") + " on the step that it counts"; }
   std::string operator()(const ThresholdsCrossed& k) const {
     return "bring " + quoted(k.lower) + " below " + one_line(k.upper_value) + ", or raise " + quoted(k.upper) +
            " above " + one_line(k.lower_value);
   }
-  std::string operator()(const StepUnreachable& k) const {
-    return "delete step " + quoted(k.step) + ", or let a rule go to it";
-  }
-  std::string operator()(const DeadEnd& k) const {
-    return "add a rule to step " + quoted(k.step) + ", or write `ends=\"yes\"`";
-  }
+  std::string operator()(const StepUnreachable& k) const { return "delete step " + quoted(k.step) + ", or let a rule go to it"; }
+  std::string operator()(const DeadEnd& k) const { return "add a rule to step " + quoted(k.step) + ", or write `ends=\"yes\"`"; }
   std::string operator()(const LoopWithoutWait& k) const {
     return "add a `<wait>` to " + (k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "one of these steps");
   }
@@ -216,15 +192,11 @@ struct Remedy {
     const std::string what = k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "one of these steps";
     return "count " + what + " with `counts`, and add a rule that leaves when the count is reached";
   }
-  std::string operator()(const WatchNotHandled& k) const {
-    return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step);
-  }
+  std::string operator()(const WatchNotHandled& k) const { return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step); }
   std::string operator()(const CalmerThanWatch& k) const {
     return "make step " + quoted(k.step) + " as urgent, or take " + quoted(k.watch) + " out of its `handles`";
   }
-  std::string operator()(const WatchMissing& k) const {
-    return "add a `<rule>` with " + quoted(k.condition) + " inside `<watch>`";
-  }
+  std::string operator()(const WatchMissing& k) const { return "add a `<rule>` with " + quoted(k.condition) + " inside `<watch>`"; }
   std::string operator()(const WatchByTimeAlone&) const {
     return "add an answer to its conditions, or let a `<wait>` lead there when the time comes";
   }
@@ -233,9 +205,7 @@ struct Remedy {
     return "take " + quoted(k.action) + " out of step " + quoted(k.step);
   }
   std::string operator()(const TooCalm& k) const { return "write `urgency=\"emergency\"` on step " + quoted(k.step); }
-  std::string operator()(const InsulinWithGlucagon& k) const {
-    return "give glucagon in a step of its own, before or after step " + quoted(k.step);
-  }
+  std::string operator()(const InsulinWithGlucagon& k) const { return "give glucagon in a step of its own, before or after step " + quoted(k.step); }
   std::string operator()(const EmergencyLeft& k) const {
     return "ask " + quoted(k.fact) + " in step " + quoted(k.step) +
            ", and let only an answer that ends the danger lead to " + quoted(k.to);
@@ -246,12 +216,8 @@ struct Remedy {
   std::string operator()(const SignMissing& k) const {
     return "add " + quoted("<sign fact=\"" + k.fact + "\" is=\"" + k.answer + "\">") + " inside `<worse>`";
   }
-  std::string operator()(const OpeningLacks& k) const {
-    return "add " + quoted("<ask fact=\"" + k.fact + "\"/>") + " inside `<opening>`";
-  }
-  std::string operator()(const DeedAnswers& k) const {
-    return "take `records` off " + quoted(k.action) + ", and ask " + quoted(k.fact);
-  }
+  std::string operator()(const OpeningLacks& k) const { return "add " + quoted("<ask fact=\"" + k.fact + "\"/>") + " inside `<opening>`"; }
+  std::string operator()(const DeedAnswers& k) const { return "take `records` off " + quoted(k.action) + ", and ask " + quoted(k.fact); }
   std::string operator()(const LateAndCalm& k) const {
     return "let the `<wait>` of step " + quoted(k.step) + " go to a step that calls" +
            (k.calmer ? ", as urgent as this one or more" : "");
@@ -260,9 +226,7 @@ struct Remedy {
     return "write " + one_line(k.least) + " or more for " + quoted(k.threshold) + ", or name another `floor`";
   }
   std::string operator()(const InsulinWithoutDose& k) const { return "give " + quoted(k.action) + " a `dose` in [iU]"; }
-  std::string operator()(const InsulinStacked& k) const {
-    return "write the time that rapid-acting insulin works for " + quoted(k.threshold);
-  }
+  std::string operator()(const InsulinStacked& k) const { return "write the time that rapid-acting insulin works for " + quoted(k.threshold); }
   std::string operator()(const WatchUntold& k) const {
     return "add " + quoted("<sign fact=\"" + k.fact + "\" is=\"" + k.answer + "\">") + " inside `<worse>`";
   }
@@ -270,9 +234,7 @@ struct Remedy {
     return "add a `<rule>` with " + quoted("<if fact=\"" + k.fact + "\" is=\"" + k.answer + "\"/>") +
            " inside `<watch>`, or take the line out of `<worse>`";
   }
-  std::string operator()(const WatchLeadsBack& k) const {
-    return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step);
-  }
+  std::string operator()(const WatchLeadsBack& k) const { return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step); }
   std::string operator()(const WatchCalms& k) const {
     return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step) + ", or make " + quoted(k.to) +
            " as urgent";
@@ -280,12 +242,8 @@ struct Remedy {
   std::string operator()(const CalmEnd& k) const {
     return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.to);
   }
-  std::string operator()(const CallMissing& k) const {
-    return "add a call to step " + quoted(k.step) + ", or to a step that leads to it";
-  }
-  std::string operator()(const CalmerThanCall& k) const {
-    return "write " + quoted("urgency=\"" + k.urgency + "\"") + " on step " + quoted(k.step);
-  }
+  std::string operator()(const CallMissing& k) const { return "add a call to step " + quoted(k.step) + ", or to a step that leads to it"; }
+  std::string operator()(const CalmerThanCall& k) const { return "write " + quoted("urgency=\"" + k.urgency + "\"") + " on step " + quoted(k.step); }
   std::string operator()(const DoseUnnamed& k) const { return "add `dose=\"...\"` to " + quoted(k.action); }
   std::string operator()(const NotGiven& k) const {
     return "write " + quoted("<on outcome=\"" + k.outcome + "\" go=\"...\"/>") + " with a step that helps on";
@@ -294,9 +252,7 @@ struct Remedy {
     return k.lacks == "starts" ? "add `starts` and `lasts` to " + quoted(k.action)
                                : "add `records=\"pump-paused\" as=\"yes\"` to " + quoted(k.action);
   }
-  std::string operator()(const GlucagonForgotten& k) const {
-    return "add `counts` or `records` to " + quoted(k.action);
-  }
+  std::string operator()(const GlucagonForgotten& k) const { return "add `counts` or `records` to " + quoted(k.action); }
   std::string operator()(const AskedTwice& k) const {
     return "write `fresh=\"...\"` on the question, or let an action of step " + quoted(k.step) + " measure again";
   }
@@ -345,9 +301,7 @@ struct Remedy {
     return "add " + quoted("most=\"" + k.cap + "\"") + " to row " + std::to_string(k.row) + ", or raise " +
            quoted(k.cap);
   }
-  std::string operator()(const DoseBelowLeast& k) const {
-    return "add " + quoted("least=\"" + k.least + "\"") + " to row " + std::to_string(k.row);
-  }
+  std::string operator()(const DoseBelowLeast& k) const { return "add " + quoted("least=\"" + k.least + "\"") + " to row " + std::to_string(k.row); }
   std::string operator()(const MedicineWithoutCap& k) const {
     return "add `most=\"...\"` to row " + std::to_string(k.row) + " with the most to give at once";
   }
@@ -365,9 +319,7 @@ struct Remedy {
   std::string operator()(const CallNever& k) const {
     return look_at_night(k.night, k.walked) + " and let it lead to a step that is " + quoted(k.urgency) + " or graver";
   }
-  std::string operator()(const LawNotShown& k) const {
-    return "say more of the child in " + quoted(k.law) + ", or leave the law out";
-  }
+  std::string operator()(const LawNotShown& k) const { return "say more of the child in " + quoted(k.law) + ", or leave the law out"; }
   std::string operator()(const WorseIsCalmer& k) const {
     return "let " + one_line(k.worse) + " lead to a step that is " + quoted(k.better_urgency) + " or graver";
   }
@@ -378,9 +330,7 @@ struct Remedy {
   std::string operator()(const ExampleDiffers& k) const {
     return "mend the protocol, or write " + one_line(k.came) + " into the example if the clinic wants it so";
   }
-  std::string operator()(const ExampleStuck&) const {
-    return "tell what the screen asks for there, or take this line out of the example";
-  }
+  std::string operator()(const ExampleStuck&) const { return "tell what the screen asks for there, or take this line out of the example"; }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
 
   std::string operator()(const SeveralNumbers& k) const { return "write " + quoted_choice(k.names); }

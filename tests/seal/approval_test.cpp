@@ -27,7 +27,7 @@ BOOST_AUTO_TEST_CASE(approved_set_holds_and_says_who_as_what_and_until_when) {
   BOOST_TEST(set.approval->role == "consultant");
   BOOST_TEST(text_from_day(set.approval->until) == "2027-03-01");
   BOOST_TEST((set.approval->standing == Standing::good));
-  BOOST_TEST(set.files.size() == 4U);
+  BOOST_TEST(set.files.size() == 5U);
   for (const Sealed& file : set.files) BOOST_TEST(file.state == Each::fits);
 }
 
