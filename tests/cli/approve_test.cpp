@@ -30,7 +30,7 @@ BOOST_AUTO_TEST_CASE(set_is_approved_in_every_file_and_everything_it_stands_for_
   const Run done = approve(set);
   BOOST_TEST(done.status == 0, done.out << done.err);
   for (const char* shown :
-       {"4 files, 0 errors", "low.xml: Low glucose (`low`, version 1)", "insulin doses: off", "insulin doses: ON",
+       {"5 files, 0 errors", "low.xml: Low glucose (`low`, version 1)", "insulin doses: off", "insulin doses: ON",
         "Treat as low below (`low`): 70 mg/dL = 3.9 mmol/L", "`rescue-glucagon`: 0.5 mg",
         "comes to `clinic-now` after 45 min", "safety.xml: 18 laws of the clinic", "type the word approve",
         "Approved by Ana Rill (consultant)"})
@@ -175,7 +175,7 @@ BOOST_AUTO_TEST_CASE(link_closed_file_and_disk_that_takes_no_more_are_told_and_n
   BOOST_TEST((bytes_in(set) == before));
   BOOST_REQUIRE(::chmod((set + "/ketones.xml").c_str(), 0644) == 0);
 
-  // 90 blocks of 1024 bytes: illness.xml and ketones.xml go in, low.xml does not.
+  // 100 blocks of 1024 bytes: the first files go in, a larger one does not.
   clinic().write("passphrase-line", std::string(kPassphrase) + "\n");
   const std::string command = "trap '' XFSZ; ulimit -f 100; XDG_CONFIG_HOME=" + clinic().path("settings") + " " +
                               RUSHLIGHT_PROGRAM + " approve " + set +
@@ -183,7 +183,7 @@ BOOST_AUTO_TEST_CASE(link_closed_file_and_disk_that_takes_no_more_are_told_and_n
                               clinic().path("passphrase-line") + " >/dev/null 2>" + clinic().path("said");
   const int status = std::system(("bash -c \"" + command + "\"").c_str());
   BOOST_TEST(WEXITSTATUS(status) == 2);
-  BOOST_TEST(tells(clinic().read("said"), "low.xml: error: this cannot be written"), clinic().read("said"));
+  BOOST_TEST(tells(clinic().read("said"), ".xml: error: this cannot be written"), clinic().read("said"));
   BOOST_TEST((bytes_in(set) == before), "no file changed and none was left beside");
 }
 
@@ -258,8 +258,8 @@ BOOST_AUTO_TEST_CASE(after_a_change_of_any_file_every_face_says_so_in_its_first_
   BOOST_TEST(lines_of(clinic().run({"check", set}).out).front() == set + ": " + said);
   const Run asked = clinic().run({"approval", set});
   BOOST_TEST(asked.status == 1);
-  BOOST_TEST(tells(asked.out, "safety.xml   changed since it was approved"), asked.out);
-  BOOST_TEST(tells(asked.out, "low.xml      as it was approved"), asked.out);
+  BOOST_TEST(tells(asked.out, "safety.xml    changed since it was approved"), asked.out);
+  BOOST_TEST(tells(asked.out, "low.xml       as it was approved"), asked.out);
   const Run walked = clinic().run({"walk", "--demo-child", "--no-journal", "--protocols", set}, "");
   BOOST_TEST(tells(lines_of(walked.out).at(1), ", changed since approval"), walked.out);
   BOOST_TEST(tells(walked.out, said), walked.out);
