@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <ostream>
 
 #include "cli/plain_text.hpp"
+#include "finding/property.hpp"
+#include "finding/sentence.hpp"
 #include "picture/names.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "verify/dose_envelope.hpp"
@@ -52,14 +55,32 @@ void list_shown(const std::vector<Shown>& all, std::ostream& out) {
   }
 }
 
+/// Those first: whoever signs has to know what the clinic once wanted otherwise.
+void list_examples(const ProtocolSet& set, std::ostream& out) {
+  std::vector<Finding> otherwise;
+  std::copy_if(set.findings.begin(), set.findings.end(), std::back_inserter(otherwise),
+               [](const Finding& finding) { return property_of(finding.kind) == Property::examples_come_out; });
+  if (otherwise.empty()) return;
+  out << "worked examples of the clinic that do not come out\n";
+  for (const Finding& finding : otherwise)
+    list_line(out, "  line " + std::to_string(finding.where.line) + "  ", sentence(finding.kind));
+  out << '\n';
+}
+
 }  // namespace
 
 void print_what_is_approved(const ProtocolSet& set, std::ostream& out) {
+  list_examples(set, out);
   for (const FileOfSet& file : set.files) {
     const std::string name = std::filesystem::path(file.name).filename().string();
     // Each file by itself: in the set it holds the numbers of the others too.
     const Read<Protocol> read = resolved_from_xml(set.texts.at(file.name), file.name);
     if (!read.value) {
+      if (name == "examples.xml") {
+        const std::size_t examples = set.examples ? set.examples->examples.size() : 0;
+        out << name << ": " << examples << (examples == 1 ? " worked example\n\n" : " worked examples\n\n");
+        continue;
+      }
       const std::size_t laws = set.laws ? set.laws->never.size() + set.laws->within.size() + set.laws->monotone.size() +
                                               set.laws->reading.size()
                                         : 0;

@@ -99,7 +99,9 @@ std::vector<Verdict> CheckedFile::verdicts() const {
     for (const Finding& finding : findings) {
       if (property_of(finding.kind) != property) continue;
       verdict.findings.push_back(&finding);
-      if (finding.severity == Severity::error) verdict.state = Verdict::State::broken;
+      // An example refuses nothing, and yet it did not come out.
+      if (finding.severity == Severity::error || property == Property::examples_come_out)
+        verdict.state = Verdict::State::broken;
     }
     verdicts.push_back(std::move(verdict));
   }

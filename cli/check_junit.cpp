@@ -38,29 +38,29 @@ struct Tally {
   }
 };
 
-// The sentence of the first error, and how many more there are: what a CI shows in its list.
-std::string message_of(const Verdict& verdict) {
-  std::string first;
-  std::size_t errors = 0;
-  for (const Finding* finding : verdict.findings) {
-    if (finding->severity != Severity::error) continue;
-    if (errors++ == 0) first = sentence(finding->kind);
-  }
-  return errors == 1 ? first : first + " (and " + std::to_string(errors - 1) + " more)";
+// How bad the worst of a broken property is: it breaks by an error, or by an example that does not come out.
+Severity worst_of(const Verdict& verdict) {
+  const bool error = std::any_of(verdict.findings.begin(), verdict.findings.end(),
+                                 [](const Finding* finding) { return finding->severity == Severity::error; });
+  return error ? Severity::error : Severity::warning;
 }
 
-std::string type_of(const Verdict& verdict) {
-  const auto first = std::find_if(verdict.findings.begin(), verdict.findings.end(),
-                                  [](const Finding* finding) { return finding->severity == Severity::error; });
-  return id_of((*first)->kind);
-}
-
-std::string lines_of(const Verdict& verdict, Severity severity, const FileTexts& texts) {
+std::vector<Finding> findings_of(const Verdict& verdict, Severity severity) {
   std::vector<Finding> wanted;
   for (const Finding* finding : verdict.findings) {
     if (finding->severity == severity) wanted.push_back(*finding);
   }
-  return escaped(text_from_findings(wanted, texts));
+  return wanted;
+}
+
+// The sentence of the first, and how many more there are: what a CI shows in its list.
+std::string message_of(const std::vector<Finding>& broken) {
+  const std::string first = sentence(broken.front().kind);
+  return broken.size() == 1 ? first : first + " (and " + std::to_string(broken.size() - 1) + " more)";
+}
+
+std::string lines_of(const std::vector<Finding>& findings, const FileTexts& texts) {
+  return escaped(text_from_findings(findings, texts));
 }
 
 std::string case_of(const std::string& file, const Verdict& verdict, const FileTexts& texts, Tally& tally) {
@@ -71,14 +71,16 @@ std::string case_of(const std::string& file, const Verdict& verdict, const FileT
     const bool unreadable = verdict.property == Property::readable;
     ++(unreadable ? tally.errors : tally.failures);
     const std::string element = unreadable ? "error" : "failure";
-    inside += "      <" + element + attribute("message", message_of(verdict)) + attribute("type", type_of(verdict)) +
-              ">" + lines_of(verdict, Severity::error, texts) + "</" + element + ">\n";
+    const std::vector<Finding> broken = findings_of(verdict, worst_of(verdict));
+    inside += "      <" + element + attribute("message", message_of(broken)) +
+              attribute("type", id_of(broken.front().kind)) + ">" + lines_of(broken, texts) + "</" + element + ">\n";
   } else if (verdict.state == Verdict::State::not_looked_at) {
     ++tally.skipped;
     inside += "      <skipped" + attribute("message", "mend what is wrong above first") + "/>\n";
   }
-  const std::string warnings = lines_of(verdict, Severity::warning, texts);
-  if (!warnings.empty()) inside += "      <system-out>" + warnings + "</system-out>\n";
+  const std::string warnings = lines_of(findings_of(verdict, Severity::warning), texts);
+  const bool told = verdict.state == Verdict::State::broken && worst_of(verdict) == Severity::warning;
+  if (!warnings.empty() && !told) inside += "      <system-out>" + warnings + "</system-out>\n";
   return text + (inside.empty() ? "/>\n" : ">\n" + inside + "    </testcase>\n");
 }
 

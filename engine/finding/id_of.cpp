@@ -96,7 +96,8 @@ struct Id {
   std::string operator()(const DoseOfNothing&) const { return "dose-of-nothing"; }
   std::string operator()(const DoseAboveCap&) const { return "dose-above-cap"; }
   std::string operator()(const DoseBelowLeast&) const { return "dose-below-least"; }
-  std::string operator()(const MedicineWithoutCap&) const { return "medicine-without-cap"; }
+  std::string operator()(const DoseWithoutCap&) const { return "dose-without-cap"; }
+  std::string operator()(const DoseWithoutLeast&) const { return "dose-without-least"; }
   std::string operator()(const BeyondPublished&) const { return "beyond-published"; }
   std::string operator()(const NeverBroken&) const { return "never-broken"; }
   std::string operator()(const CallTooLate&) const { return "call-too-late"; }

@@ -119,7 +119,8 @@ struct BoundsCrossed { std::string dose; int row; std::string least; std::string
 struct DoseOfNothing { std::string dose; int row; std::string amount; std::string child; };
 struct DoseAboveCap { std::string dose; int row; std::string amount; std::string child; std::string cap; std::string most; };  // `cap` holds the other rows
 struct DoseBelowLeast { std::string dose; int row; std::string amount; std::string child; std::string least; std::string value; };  // `least` holds the other rows
-struct MedicineWithoutCap { std::string dose; int row; std::string amount; std::string child; };
+struct DoseWithoutCap { std::string dose; int row; std::string amount; std::string child; };
+struct DoseWithoutLeast { std::string dose; int row; std::string amount; std::string child; };
 struct BeyondPublished { std::string dose; std::string amount; std::string child; std::string most; std::string source; };
 // The laws of a clinic (safety.xml).
 struct NeverBroken { std::string law; std::string example; std::string step; std::string offence; };  // offence: "is home, calmer than ...", "does ..."
@@ -161,7 +162,7 @@ using Kind = std::variant<
     InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow,
     InsulinWithoutDose, InsulinStacked, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, CalmerThanCall, DoseUnnamed, NotGiven,
     PumpForgotten, GlucagonForgotten, AskedTwice, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
-    DoseOfNothing, DoseAboveCap, DoseBelowLeast, MedicineWithoutCap, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
+    DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
     ExampleDiffers, ExampleStuck, UnknownStart,
     SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     NotWritable, JournalDamaged, JournalNewer, WrongUse>;

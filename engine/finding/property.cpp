@@ -65,7 +65,7 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, RuleNeverMatches, NeverCounted, BorderTakenTwice>) {
       return Property::no_dead_rule;
     } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast,
-                                   MedicineWithoutCap, BeyondPublished>) {
+                                   DoseWithoutCap, DoseWithoutLeast, BeyondPublished>) {
       return Property::doses_covered;
     } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice>) {
       return Property::rules_read_what_is_asked;

@@ -302,8 +302,11 @@ struct Remedy {
            quoted(k.cap);
   }
   std::string operator()(const DoseBelowLeast& k) const { return "add " + quoted("least=\"" + k.least + "\"") + " to row " + std::to_string(k.row); }
-  std::string operator()(const MedicineWithoutCap& k) const {
+  std::string operator()(const DoseWithoutCap& k) const {
     return "add `most=\"...\"` to row " + std::to_string(k.row) + " with the most to give at once";
+  }
+  std::string operator()(const DoseWithoutLeast& k) const {
+    return "add `least=\"...\"` to row " + std::to_string(k.row) + " with the least that is worth giving";
   }
   std::string operator()(const BeyondPublished& k) const {
     return "compare " + quoted(k.dose) + " with its source, or add `most=\"...\"` to its rows";

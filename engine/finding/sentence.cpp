@@ -296,8 +296,12 @@ struct Sentence {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives as little as " + one_line(k.amount) + " (" +
            one_line(k.child) + "), and other rows never less than " + quoted(k.least) + ", " + one_line(k.value);
   }
-  std::string operator()(const MedicineWithoutCap& k) const {
+  std::string operator()(const DoseWithoutCap& k) const {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " has no `most` and gives up to " +
+           one_line(k.amount) + " (" + one_line(k.child) + ")";
+  }
+  std::string operator()(const DoseWithoutLeast& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " has no `least` and gives as little as " +
            one_line(k.amount) + " (" + one_line(k.child) + ")";
   }
   std::string operator()(const BeyondPublished& k) const {

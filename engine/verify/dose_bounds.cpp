@@ -23,8 +23,16 @@ constexpr Published kLargest[] = {
     {ActionKind::insulin, Unit::insulin_unit, Decimal::whole(20), "Alder Hey, largest ketone correction"},
 };
 
-// Sugar and drinks may grow with the child; a medicine that does has an end.
-bool is_medicine(Unit unit) { return unit == Unit::milligram || unit == Unit::microgram || unit == Unit::insulin_unit; }
+// Drinks may grow with the child. A medicine that does has an end; so has sugar, which has a beginning too: what is
+// worked out for the smallest child is less than any spoon holds.
+bool is_sugar(Unit unit) { return unit == Unit::gram; }
+bool has_an_end(Unit unit) {
+  return is_sugar(unit) || unit == Unit::milligram || unit == Unit::microgram || unit == Unit::insulin_unit;
+}
+
+bool grows(const DoseRow& row) {
+  return std::holds_alternative<DoseRow::PerKilogram>(row.cell) || std::holds_alternative<DoseRow::PerYear>(row.cell);
+}
 
 bool is_made_into_another(const Protocol& protocol, DoseId id) {
   return std::any_of(protocol.doses.begin(), protocol.doses.end(), [&](const Dose& dose) {
@@ -104,19 +112,23 @@ class DoseBounds {
   // What stands fixed is what somebody printed; what is worked out can come out too small.
   void look_at_other_leasts(const DosePiece& piece, const DoseCorner& corner, Decimal amount) {
     const DoseRow& row = dose_.rows[piece.row];
-    const bool grows =
-        std::holds_alternative<DoseRow::PerKilogram>(row.cell) || std::holds_alternative<DoseRow::PerYear>(row.cell);
-    if (!grows || row.least) return;
+    if (!grows(row) || row.least) return;
     const Context& context = corner.grounds.context;
     std::optional<ThresholdId> least;
     for (const DoseRow& other : dose_.rows) {
       if (other.least && (!least || value_of(*other.least, context) < value_of(*least, context))) least = other.least;
     }
+    if (!least && is_sugar(dose_.unit) && is_given()) {
+      if (!below_.insert(piece.row).second) return;
+      checking_.error(where(piece.row),
+                      DoseWithoutLeast{dose_.name, number(piece.row), text(amount), pieces_.child(piece, corner)});
+      return;
+    }
     if (!least || amount >= value_of(*least, context) || !below_.insert(piece.row).second) return;
     const Threshold& bound = protocol_[*least];
     checking_.error(where(piece.row),
-                    DoseBelowLeast{dose_.name, number(piece.row), text(amount), pieces_.child(piece, corner), bound.name,
-                                   text(value_of(*least, context))},
+                    DoseBelowLeast{dose_.name, number(piece.row), text(amount), pieces_.child(piece, corner),
+                                   bound.name, text(value_of(*least, context))},
                     Because{"`" + bound.name + "`", band_in(bound, context).where});
   }
 
@@ -128,7 +140,7 @@ class DoseBounds {
       const auto known = of.find(piece.row);
       if (known == of.end() || known->second.amount < greatest.amount) of.insert_or_assign(piece.row, greatest);
     };
-    if (is_medicine(dose_.unit) && corner.at_the_end && !pieces_.is_capped(piece)) keep(uncapped_);
+    if (has_an_end(dose_.unit) && corner.at_the_end && !pieces_.is_capped(piece)) keep(uncapped_);
     if (const auto cap = cap_for(corner.grounds.context); cap && !dose_.rows[piece.row].most) {
       greatest.cap = *cap;
       if (*amount > value_of(*cap, greatest.context)) keep(above_);
@@ -150,10 +162,14 @@ class DoseBounds {
     return cap;
   }
 
-  // A dose that only others are made of is capped where it is given.
+  // A dose that only others are made of has its bounds where it is given.
+  bool is_given() const {
+    return action_that_gives(protocol_, id_) != nullptr || !is_made_into_another(protocol_, id_);
+  }
+
   void tell_uncapped(std::size_t row, const Greatest& greatest) {
-    if (action_that_gives(protocol_, id_) == nullptr && is_made_into_another(protocol_, id_)) return;
-    checking_.error(where(row), MedicineWithoutCap{dose_.name, number(row), text(greatest.amount), greatest.child});
+    if (!is_given()) return;
+    checking_.error(where(row), DoseWithoutCap{dose_.name, number(row), text(greatest.amount), greatest.child});
   }
 
   void tell_above(std::size_t row, const Greatest& greatest) {

@@ -14,12 +14,15 @@ namespace {
 constexpr std::chrono::minutes kOffset{-300};  // any clock does
 constexpr std::chrono::sys_days kFirstOfMarch = std::chrono::year{2026} / 3 / 1;
 
-Moment began_at(ClockTime clock) { return Moment{kFirstOfMarch + std::chrono::minutes{clock.minutes()} - kOffset, kOffset}; }
+Moment began_at(ClockTime clock) {
+  return Moment{kFirstOfMarch + std::chrono::minutes{clock.minutes()} - kOffset, kOffset};
+}
 
 /// The set as the clinic would see it once it stands for it.
 Protocol as_if_approved(Protocol protocol) {
   for (Part& part : protocol.parts) {
-    if (part.insulin_doses) part.approval = Approval{"the clinic", "as an example", kFirstOfMarch, kFirstOfMarch, {}, "", "", Standing::good};
+    if (part.insulin_doses)
+      part.approval = Approval{"the clinic", "as an example", kFirstOfMarch, kFirstOfMarch, {}, "", "", Standing::good};
   }
   return protocol;
 }
@@ -82,7 +85,7 @@ class Walk {
   }
 
   bool stuck(const Where& where, std::string why) {
-    findings_.push_back(Finding{Severity::error, where, ExampleStuck{example_.name, after_, std::move(why)}, {}});
+    findings_.push_back(Finding{Severity::warning, where, ExampleStuck{example_.name, after_, std::move(why)}, {}});
     return false;
   }
 
@@ -134,7 +137,7 @@ class Walk {
   void differs(const View& view, const Where& where, std::string what, std::string came, std::string expected) {
     const std::string screen = "step " + quoted(view.step) + " says: " + view.headline;
     findings_.push_back(
-        Finding{Severity::error, where,
+        Finding{Severity::warning, where,
                 ExampleDiffers{example_.name, after_, std::move(what), std::move(came), std::move(expected)},
                 Because{screen, std::nullopt}});
   }

@@ -162,9 +162,9 @@ std::vector<Operator> dose_operators() {
   return {
       {"cap-lifted",
        "the most of a dose is lifted",
-       {"medicine-without-cap", "dose-above-cap", "beyond-published"},
+       {"dose-without-cap", "dose-above-cap", "beyond-published"},
        cap_lifted},
-      {"least-dropped", "the least of a dose is dropped", {"dose-of-nothing", "dose-below-least"}, least_removed},
+      {"least-dropped", "the least of a dose is dropped", {"dose-of-nothing", "dose-below-least", "dose-without-least"}, least_removed},
       {"insulin-limit-removed",
        "a dose loses its floor, its time, its freshness or its step",
        {"missing-attribute"},

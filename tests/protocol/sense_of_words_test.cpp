@@ -147,9 +147,9 @@ BOOST_AUTO_TEST_CASE(a_dose_in_mg_takes_medicine_and_is_not_given_by_weight) {
       with(R"(unit="g" round="up" to="one-gram")", R"(unit="mg" round="up" to="half")"), "<age id=\"honey-age\"",
       R"(<medicine id="half" value="0.5 mg" least="0.1 mg" most="1 mg" source="table"><en>Half</en></medicine>
     <age id="honey-age")");
-  const std::string fixed =
-      changed(changed(mg, R"(<row fixed="few-grams")", R"(<row fixed="half")"),
-              R"(<row per-kg="per-kilogram" least="few-grams")", R"(<row fixed="half" least="half")");
+  const std::string fixed = changed(changed(mg, R"(<row fixed="few-grams")", R"(<row fixed="half")"),
+                                    R"(<row per-kg="per-kilogram" least="few-grams" most="many-grams")",
+                                    R"(<row fixed="half" least="half" most="half")");
   // No dose in grams is left, so nothing is named as food.
   const std::string no_food = changed(fixed, "Give {sugar-dose} of {food}.", "Give {sugar-dose}.");
   BOOST_TEST(only<WrongUse>(no_food).kind.what == "`sugar-dose` is in mg, which is not how by-mouth is given");

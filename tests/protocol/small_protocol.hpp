@@ -29,6 +29,7 @@ inline const std::string& small_protocol() {
     <time id="ninety-days" value="90 d" least="30 d" most="365 d" source="practice"><en>Weigh after</en></time>
     <count id="most-treatments" value="2" least="1" most="4" source="practice"><en>Treatments</en></count>
     <carbohydrate id="few-grams" value="5 g" least="3 g" most="10 g" source="practice"><en>A little</en></carbohydrate>
+    <carbohydrate id="many-grams" value="15 g" least="10 g" most="20 g" source="practice"><en>A lot</en></carbohydrate>
     <carbohydrate-per-weight id="per-kilogram" value="0.3 g/kg" least="0.1 g/kg" most="0.5 g/kg" source="table"><en>For each kg</en></carbohydrate-per-weight>
     <portion id="one-gram" value="1 g" least="1 g" most="5 g" source="practice"><en>Whole grams</en></portion>
     <portion id="five-ml" value="5 mL" least="1 mL" most="10 mL" source="practice"><en>Spoons</en></portion>
@@ -51,7 +52,7 @@ inline const std::string& small_protocol() {
   </foods>
   <doses>
     <dose id="sugar-dose" unit="g" round="up" to="one-gram"><label><en>Sugar</en></label>
-      <row per-kg="per-kilogram" least="few-grams" source="table"/>
+      <row per-kg="per-kilogram" least="few-grams" most="many-grams" source="table"/>
       <row fixed="few-grams" source="practice"><if fact="weight" is="unknown"/></row></dose>
   </doses>
   <timers><timer id="recheck"><en>Check</en></timer><timer id="resume"><en>Resume</en></timer></timers>

@@ -7,9 +7,9 @@ using namespace rushlight::tests;
 
 namespace {
 
-const std::string kRows = R"(<row per-kg="per-kilogram" least="few-grams" source="table"/>
+const std::string kRows = R"(<row per-kg="per-kilogram" least="few-grams" most="many-grams" source="table"/>
       <row fixed="few-grams" source="practice"><if fact="weight" is="unknown"/></row>)";
-const std::string kByWeight = R"(<row per-kg="per-kilogram" source="table"/>)";
+const std::string kByWeight = R"(<row per-kg="per-kilogram" least="few-grams" most="many-grams" source="table"/>)";
 
 std::string uncovered(const std::string& rows) { return only_check<DoseNotCovered>(with(kRows, rows)).kind.example; }
 
@@ -24,20 +24,23 @@ BOOST_AUTO_TEST_CASE(a_child_of_unknown_weight_needs_a_row) {
 }
 
 BOOST_AUTO_TEST_CASE(a_child_of_unknown_weight_needs_a_row_whatever_the_insulin_comes_from) {
-  BOOST_TEST(uncovered(kByWeight + R"(<row fixed="few-grams" source="practice"><if fact="delivery" is="pump"/></row>)") ==
-             "a child of unknown weight (delivery: injections)");
+  BOOST_TEST(
+      uncovered(kByWeight + R"(<row fixed="few-grams" source="practice"><if fact="delivery" is="pump"/></row>)") ==
+      "a child of unknown weight (delivery: injections)");
 }
 
 BOOST_AUTO_TEST_CASE(a_child_of_known_weight_needs_a_row_too) {
   BOOST_TEST(uncovered(R"(<row fixed="few-grams" source="practice"><if fact="age" at-least="honey-age"/></row>)") ==
              "a child (age 11 months)");
-  BOOST_TEST(uncovered(R"(<row fixed="few-grams" source="practice"><if fact="rescue" is="nasal injection premixed none"/></row>)") ==
-             "a child (rescue: expired)");
+  BOOST_TEST(
+      uncovered(
+          R"(<row fixed="few-grams" source="practice"><if fact="rescue" is="nasal injection premixed none"/></row>)") ==
+      "a child (rescue: expired)");
 }
 
 BOOST_AUTO_TEST_CASE(a_row_behind_one_that_takes_every_child_is_dead) {
-  const auto found = only_check<DoseRowNeverMatches>(
-      with(kRows, R"(<row fixed="few-grams" source="practice"/>)" + kByWeight));
+  const auto found =
+      only_check<DoseRowNeverMatches>(with(kRows, R"(<row fixed="few-grams" source="practice"/>)" + kByWeight));
   BOOST_TEST(found.kind.row == 2);
   BOOST_TEST(found.kind.earlier == 1);
 }
@@ -49,7 +52,7 @@ BOOST_AUTO_TEST_CASE(a_row_behind_one_for_each_kilogram_still_takes_the_unknown_
 BOOST_AUTO_TEST_CASE(the_least_of_a_row_is_not_above_its_most_in_any_band) {
   const auto most = [](const std::string& older) {
     return with_threshold(
-        with(R"(least="few-grams" source="table"/>)", R"(least="few-grams" most="cap" source="table"/>)"),
+        with(R"(most="many-grams" source="table"/>)", R"(most="cap" source="table"/>)"),
         R"(<carbohydrate id="cap" least="1 g" most="20 g" source="practice"><band age-up-to="6 a" value="15 g"/><band age-from="6 a" value=")" +
             older + R"("/><en>At most</en></carbohydrate>)");
   };
@@ -69,8 +72,9 @@ BOOST_AUTO_TEST_CASE(sugar_is_not_followed_by_a_measurement_at_once) {
 }
 
 BOOST_AUTO_TEST_CASE(what_meets_a_danger_sign_is_an_emergency) {
-  const std::string text = changed(with(R"(<step id="crew" urgency="emergency")", R"(<step id="crew" urgency="clinic-now")"),
-                                   R"(<step id="emergency" urgency="emergency")", R"(<step id="emergency" urgency="clinic-now")");
+  const std::string text =
+      changed(with(R"(<step id="crew" urgency="emergency")", R"(<step id="crew" urgency="clinic-now")"),
+              R"(<step id="emergency" urgency="emergency")", R"(<step id="emergency" urgency="clinic-now")");
   const std::vector<Finding> found = checked(text);
   BOOST_TEST_REQUIRE(found.size() == 2U);
   for (const Finding& finding : found) BOOST_TEST(std::holds_alternative<TooCalm>(finding.kind));
