@@ -11,7 +11,7 @@
 #include "cli/plain_text.hpp"
 #include "cli/protocol_set.hpp"
 #include "cli/refusals.hpp"
-#include "cli/rewrite_files.hpp"
+#include "cli/replace_files.hpp"
 #include "cli/secret_key_file.hpp"
 #include "cli/secret_line.hpp"
 #include "cli/settings_folder.hpp"
@@ -19,8 +19,8 @@
 #include "cli/today.hpp"
 #include "cli/trusted_keys.hpp"
 #include "measure/written.hpp"
-#include "read/resolved_from_xml.hpp"
 #include "read/examples_from_xml.hpp"
+#include "read/resolved_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
 
 namespace rushlight {
@@ -66,21 +66,21 @@ std::vector<NamedBytes> named_files(const ProtocolSet& set) {
 
 /// The files as they are to be written, read once more by everything that will read them: nothing is written that would
 /// not be accepted as approved.
-std::variant<std::vector<Rewrite>, Finding> approved_files(const ProtocolSet& set, const Approval& approval) {
-  std::vector<Rewrite> rewrites;
+std::variant<std::vector<Replacement>, Finding> approved_files(const ProtocolSet& set, const Approval& approval) {
+  std::vector<Replacement> replacements;
   std::vector<NamedBytes> named;
   for (const auto& [path, bytes] : set.texts) {
     auto with = with_approval(bytes, approval);
     if (!with) return cannot_do(path, "an approval has no place in this file", "look at its outermost element");
-    rewrites.push_back(Rewrite{path, bytes, std::move(*with)});
+    replacements.push_back(Replacement{path, bytes, std::move(*with)});
   }
-  for (const Rewrite& file : rewrites) {
+  for (const Replacement& file : replacements) {
     const std::string name = std::filesystem::path(file.path).filename().string();
-    named.push_back({name, file.bytes});
-    const Read<Protocol> protocol = resolved_from_xml(file.bytes, file.path);
-    const Read<SafetyDraft> laws = safety_from_xml(file.bytes, file.path);
+    named.push_back({name, file.after});
+    const Read<Protocol> protocol = resolved_from_xml(file.after, file.path);
+    const Read<SafetyDraft> laws = safety_from_xml(file.after, file.path);
     const bool said = protocol.value && protocol.value->parts.front().approval == approval;
-    const Read<ExamplesDraft> examples = examples_from_xml(file.bytes, file.path);
+    const Read<ExamplesDraft> examples = examples_from_xml(file.after, file.path);
     const bool beside = (laws.value && !has_error(laws.findings)) || (examples.value && !has_error(examples.findings));
     const bool read = said || (!protocol.value && beside);
     if (!read)
@@ -89,9 +89,9 @@ std::variant<std::vector<Rewrite>, Finding> approved_files(const ProtocolSet& se
   }
   const SealedSet sealed = sealed_set(named, {PublicKey{approval.key}});
   if (sealed.state != SealedSet::State::good)
-    return cannot_do(rewrites.front().path, "the signed files do not stand the test",
+    return cannot_do(replacements.front().path, "the signed files do not stand the test",
                      "nothing was written; check the set");
-  return rewrites;
+  return replacements;
 }
 
 bool is_word_typed(std::ostream& out) {
@@ -111,10 +111,10 @@ int refuse_errors(const ApproveWish& wish, const ProtocolSet& set, std::ostream&
   return status;
 }
 
-void tell_what_was_done(const std::vector<Rewrite>& files, const Approval& approval, std::ostream& out) {
+void tell_what_was_done(const std::vector<Replacement>& files, const Approval& approval, std::ostream& out) {
   out << "Approved by " << cleaned(approval.by) << " (" << cleaned(approval.role) << "), from "
       << text_from_day(approval.on) << " until " << text_from_day(approval.until) << ":\n";
-  for (const Rewrite& file : files) out << "  " << cleaned(file.path) << '\n';
+  for (const Replacement& file : files) out << "  " << cleaned(file.path) << '\n';
   const PublicKey key{approval.key};
   out << "fingerprint of the key: " << fingerprint(key) << '\n';
   const std::vector<PublicKey> trusted = trusted_keys();
@@ -156,11 +156,11 @@ int approve_command(const ApproveWish& wish, std::ostream& out, std::ostream& er
   }
   const auto files = approved_files(set, *approval);
   if (const auto* finding = std::get_if<Finding>(&files)) return tell_refusal(err, *finding);
-  if (const auto finding = rewrite_files(std::get<std::vector<Rewrite>>(files))) {
+  if (const auto finding = replace_files(std::get<std::vector<Replacement>>(files))) {
     err << "Nothing was approved.\n";
     return tell_refusal(err, *finding);
   }
-  tell_what_was_done(std::get<std::vector<Rewrite>>(files), *approval, out);
+  tell_what_was_done(std::get<std::vector<Replacement>>(files), *approval, out);
   return 0;
 }
 

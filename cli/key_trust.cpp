@@ -149,7 +149,7 @@ int key_forget(const KeyWish& wish, std::ostream& out, std::ostream& err) {
     out << say(kStays, wish.language) << '\n';
     return 1;
   }
-  if (!forget_key(*found)) return tell_refusal(err, whole_error(found->file, NotWritable{"it cannot be deleted"}));
+  if (!forget_key(*found)) return tell_refusal(err, whole_error(found->file, NotWritten{"it cannot be deleted", ""}));
   out << say(kForgotten, wish.language, cleaned(found->name)) << '\n';
   return 0;
 }

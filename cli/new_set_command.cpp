@@ -78,7 +78,7 @@ std::variant<std::string, Finding> made_own(const KeptFile& file, const std::str
 }
 
 Finding no_folder(const std::string& folder, int error) {
-  return whole_error(folder, NotWritable{std::strerror(error)});
+  return whole_error(folder, NotWritten{std::strerror(error), ""});
 }
 
 /// Everything in a folder beside, then its name: nobody finds half a set.

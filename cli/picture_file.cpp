@@ -104,7 +104,7 @@ std::optional<Kind> written(const std::string& path, const Picture& picture) {
   std::ofstream file(path, std::ios::binary | std::ios::trunc);
   file << bytes;
   file.close();
-  if (!file) return NotWritable{"nothing can be put there"};
+  if (!file) return NotWritten{"nothing can be put there", ""};
   return std::nullopt;
 }
 

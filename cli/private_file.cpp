@@ -19,7 +19,7 @@ Finding refusal(const std::string& path, Kind kind) {
   return Finding{Severity::error, Where{path, 0, 0, 0}, std::move(kind), {}};
 }
 
-Finding cannot_write(const std::string& path, int error) { return refusal(path, NotWritable{std::strerror(error)}); }
+Finding cannot_write(const std::string& path, int error) { return refusal(path, NotWritten{std::strerror(error), ""}); }
 
 // Each folder that is missing, for its owner only.
 int make_folders(const fs::path& folder) {

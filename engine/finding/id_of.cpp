@@ -116,7 +116,6 @@ struct Id {
   std::string operator()(const NotWritten&) const { return "not-written"; }
   std::string operator()(const ChangedMeanwhile&) const { return "changed-meanwhile"; }
   std::string operator()(const JournalDamaged&) const { return "journal-damaged"; }
-  std::string operator()(const NotWritable&) const { return "not-writable"; }
   std::string operator()(const JournalNewer&) const { return "journal-newer"; }
   std::string operator()(const WrongUse&) const { return "wrong-use"; }
 };

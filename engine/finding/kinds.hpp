@@ -143,11 +143,10 @@ struct BandUnnamed { std::string threshold; std::vector<std::string> bands; };
 struct OtherUnitUnstated { std::string threshold; std::string stated; std::string proposed; };   // "66 mg/dL", "3.7 mmol/L"
 struct StaleRow { std::string threshold; std::string was; std::string now; };    // the table was made before somebody changed the file
 struct NotATable { std::string what; std::string right; };
-struct NotWritten { std::string reason; std::string right; };
+struct NotWritten { std::string reason; std::string right; };   // reason: in the words of the machine, or plainer; right: may be empty
 struct ChangedMeanwhile {};                                      // by somebody else, between reading and writing
 
 // Journals, settings and what is written.
-struct NotWritable { std::string reason; };                      // in the words of the machine, or "it is already there"
 struct JournalDamaged { std::string what; };
 struct JournalNewer { std::string found; std::string known; };
 struct WrongUse { std::string what; std::string right; };
@@ -165,6 +164,6 @@ using Kind = std::variant<
     DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
     ExampleDiffers, ExampleStuck, UnknownStart,
     SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
-    NotWritable, JournalDamaged, JournalNewer, WrongUse>;
+    JournalDamaged, JournalNewer, WrongUse>;
 
 }  // namespace rushlight

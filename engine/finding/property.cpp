@@ -87,7 +87,7 @@ struct PropertyOf {
       return Property::examples_come_out;
     } else {
       static_assert(is_one_of<K, SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten,
-                              ChangedMeanwhile, NotWritable, JournalDamaged, JournalNewer, WrongUse>,
+                              ChangedMeanwhile, JournalDamaged, JournalNewer, WrongUse>,
                     "which property does this kind break?");
       return Property::usable;
     }

@@ -348,9 +348,10 @@ struct Remedy {
   }
   std::string operator()(const StaleRow&) const { return "make the table anew, and change the number there"; }
   std::string operator()(const NotATable& k) const { return one_line(k.right); }
-  std::string operator()(const NotWritten& k) const { return one_line(k.right); }
+  std::string operator()(const NotWritten& k) const {
+    return k.right.empty() ? "make room, or name a place that may be written" : one_line(k.right);
+  }
   std::string operator()(const ChangedMeanwhile&) const { return "look at what it says now, and give the command again"; }
-  std::string operator()(const NotWritable&) const { return "make room, or name a place that may be written"; }
   std::string operator()(const JournalDamaged&) const { return {}; }
   std::string operator()(const JournalNewer&) const { return "open it with the newer program that wrote it"; }
   std::string operator()(const WrongUse& k) const { return one_line(k.right); }

@@ -362,12 +362,11 @@ struct Sentence {
     return "the table was made when " + quoted(k.threshold) + " was " + was + ", and now it is " + quoted(k.now);
   }
   std::string operator()(const NotATable& k) const { return "this is not a table of numbers: " + one_line(k.what); }
-  std::string operator()(const NotWritten& k) const { return "this file cannot be written: " + one_line(k.reason); }
+  std::string operator()(const NotWritten& k) const { return "this cannot be written: " + one_line(k.reason); }
   std::string operator()(const ChangedMeanwhile&) const {
     return "somebody else changed this file after it was read here";
   }
 
-  std::string operator()(const NotWritable& k) const { return "this cannot be written: " + one_line(k.reason); }
   std::string operator()(const JournalDamaged& k) const { return "the journal is damaged: " + one_line(k.what); }
   std::string operator()(const JournalNewer& k) const {
     return "the journal is of format " + one_line(k.found) + ", newer than " + one_line(k.known);

@@ -242,7 +242,7 @@ BOOST_AUTO_TEST_CASE(read_only_file_is_refused_also_for_who_may_do_everything) {
   const std::vector<Replacement> all = three_in(folder);
   ::chmod(folder.path("c.xml").c_str(), 0444);
   const auto finding = replace_files(all);
-  BOOST_TEST(said(finding).find("c.xml: error: this file cannot be written: it is read-only") != std::string::npos,
+  BOOST_TEST(said(finding).find("c.xml: error: this cannot be written: it is read-only") != std::string::npos,
              said(finding));
   BOOST_TEST(now_in(folder) == kAllOld);
 }

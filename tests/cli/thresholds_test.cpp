@@ -326,7 +326,7 @@ BOOST_AUTO_TEST_CASE(read_only_file_and_a_link_are_told) {
   ::chmod(clinic.path("low.xml").c_str(), 0444);
   const Run refused = clinic.run({"--change", "recheck=12 min"});
   BOOST_TEST(refused.status == 2);
-  BOOST_TEST(holds(refused.err, "low.xml: error: this file cannot be written: it is read-only"), refused.err);
+  BOOST_TEST(holds(refused.err, "low.xml: error: this cannot be written: it is read-only"), refused.err);
   BOOST_TEST(clinic.changed() == Names{});
   ::chmod(clinic.path("low.xml").c_str(), 0644);
   std::filesystem::rename(clinic.path("low.xml"), clinic.beside("shared.xml"));

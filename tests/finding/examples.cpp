@@ -190,14 +190,16 @@ void add_paths(std::vector<Example>& rows) {
                   "watch `breathes-hard` looks out for `breathing`: `deep`, and during a wait nobody can say so: "
                   "`<worse>` has no such line",
                   "add `<sign fact=\"breathing\" is=\"deep\">` inside `<worse>`"});
-  rows.push_back({SignUnwatched{"other-worry", "yes"}, "sign-unwatched",
-                  "it can be said that `other-worry` is `yes`, and no watch leads anywhere then",
-                  "add a `<rule>` with `<if fact=\"other-worry\" is=\"yes\"/>` inside `<watch>`, or take the line out of "
-                  "`<worse>`"});
-  rows.push_back({WatchLeadsBack{"rescue", "will-not-wake", "emergency", "emergency"}, "watch-leads-back",
-                  "step `rescue` does not handle watch `will-not-wake`, which may still be true where `emergency` leads "
-                  "to it: before anything is shown it leads back to `emergency`",
-                  "add `will-not-wake` to `handles` of step `rescue`"});
+  rows.push_back(
+      {SignUnwatched{"other-worry", "yes"}, "sign-unwatched",
+       "it can be said that `other-worry` is `yes`, and no watch leads anywhere then",
+       "add a `<rule>` with `<if fact=\"other-worry\" is=\"yes\"/>` inside `<watch>`, or take the line out of "
+       "`<worse>`"});
+  rows.push_back(
+      {WatchLeadsBack{"rescue", "will-not-wake", "emergency", "emergency"}, "watch-leads-back",
+       "step `rescue` does not handle watch `will-not-wake`, which may still be true where `emergency` leads "
+       "to it: before anything is shown it leads back to `emergency`",
+       "add `will-not-wake` to `handles` of step `rescue`"});
   rows.push_back({WatchCalms{"rescue", "worry-said", "worry", "clinic-now"}, "watch-calms",
                   "watch `worry-said` leads from step `rescue` to `worry`, which is calmer",
                   "add `worry-said` to `handles` of step `rescue`, or make `worry` as urgent"});
@@ -268,12 +270,10 @@ void add_doses_and_start(std::vector<Example>& rows) {
                   "row 2 of `fast-carbohydrate` gives as little as 1 g (weight 2 kg), and other rows never less than "
                   "`smallest-carb`, 5 g",
                   "add `least=\"smallest-carb\"` to row 2"});
-  rows.push_back({DoseWithoutCap{"extra-insulin", 1, "80 [iU]", "total-daily-dose 400 [iU]"},
-                  "dose-without-cap",
+  rows.push_back({DoseWithoutCap{"extra-insulin", 1, "80 [iU]", "total-daily-dose 400 [iU]"}, "dose-without-cap",
                   "row 1 of `extra-insulin` has no `most` and gives up to 80 [iU] (total-daily-dose 400 [iU])",
                   "add `most=\"...\"` to row 1 with the most to give at once"});
-  rows.push_back({DoseWithoutLeast{"fast-carbohydrate", 1, "0.3 g", "weight 1 kg"},
-                  "dose-without-least",
+  rows.push_back({DoseWithoutLeast{"fast-carbohydrate", 1, "0.3 g", "weight 1 kg"}, "dose-without-least",
                   "row 1 of `fast-carbohydrate` has no `least` and gives as little as 0.3 g (weight 1 kg)",
                   "add `least=\"...\"` to row 1 with the least that is worth giving"});
   rows.push_back(
@@ -351,14 +351,13 @@ void add_changes(std::vector<Example>& rows) {
   rows.push_back({NotATable{"a quote sign has no partner", "look for a lone `\"` in this row"}, "not-a-table",
                   "this is not a table of numbers: a quote sign has no partner", "look for a lone `\"` in this row"});
   rows.push_back({NotWritten{"no space is left on the disk", "make room, and give the command again"}, "not-written",
-                  "this file cannot be written: no space is left on the disk",
-                  "make room, and give the command again"});
+                  "this cannot be written: no space is left on the disk", "make room, and give the command again"});
   rows.push_back({ChangedMeanwhile{}, "changed-meanwhile", "somebody else changed this file after it was read here",
                   "look at what it says now, and give the command again"});
 }
 
 void add_journals(std::vector<Example>& rows) {
-  rows.push_back({NotWritable{"No space left on device"}, "not-writable",
+  rows.push_back({NotWritten{"No space left on device", ""}, "not-written",
                   "this cannot be written: No space left on device", "make room, or name a place that may be written"});
   rows.push_back(
       {JournalDamaged{"event 12 is missing"}, "journal-damaged", "the journal is damaged: event 12 is missing", ""});
