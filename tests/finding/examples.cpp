@@ -352,13 +352,13 @@ void add_changes(std::vector<Example>& rows) {
                   "this is not a table of numbers: a quote sign has no partner", "look for a lone `\"` in this row"});
   rows.push_back({NotWritten{"no space is left on the disk", "make room, and give the command again"}, "not-written",
                   "this cannot be written: no space is left on the disk", "make room, and give the command again"});
+  rows.push_back({NotWritten{"No space left on device", ""}, "not-written",
+                  "this cannot be written: No space left on device", "make room, or name a place that may be written"});
   rows.push_back({ChangedMeanwhile{}, "changed-meanwhile", "somebody else changed this file after it was read here",
                   "look at what it says now, and give the command again"});
 }
 
 void add_journals(std::vector<Example>& rows) {
-  rows.push_back({NotWritten{"No space left on device", ""}, "not-written",
-                  "this cannot be written: No space left on device", "make room, or name a place that may be written"});
   rows.push_back(
       {JournalDamaged{"event 12 is missing"}, "journal-damaged", "the journal is damaged: event 12 is missing", ""});
   rows.push_back({JournalNewer{"3", "1"}, "journal-newer", "the journal is of format 3, newer than 1",

@@ -160,7 +160,7 @@ BOOST_AUTO_TEST_CASE(a_name_that_is_gone_is_told_once_with_its_lines) {
 )";
   const auto found = only<UnknownId>(with(gone, ""));
   BOOST_TEST(found.kind.id == "late");
-  BOOST_TEST(found.because.value().text == "also on lines 63, 63, 72, 76");
+  BOOST_TEST(found.because.value().text == "also on lines 64, 64, 73, 77");
 }
 
 BOOST_AUTO_TEST_CASE(the_end_of_a_wait_is_named_only_in_a_step) {

@@ -39,10 +39,10 @@ BOOST_AUTO_TEST_CASE(every_kind_is_read_with_its_unit) {
   BOOST_TEST(text(0, GlucoseUnit::mmol_per_l) == "3.9 mmol/L");
   BOOST_TEST(text(1, GlucoseUnit::mg_per_dl) == "15 min");
   BOOST_TEST(text(4, GlucoseUnit::mg_per_dl) == "2");
-  BOOST_TEST(text(6, GlucoseUnit::mg_per_dl) == "0.3 g/kg");
-  BOOST_TEST(text(9, GlucoseUnit::mg_per_dl) == "9.6 g/(100.mL)");
-  BOOST_TEST(text(10, GlucoseUnit::mg_per_dl) == "1 a");
-  BOOST_TEST(text(11, GlucoseUnit::mg_per_dl) == "22:00");
+  BOOST_TEST(text(7, GlucoseUnit::mg_per_dl) == "0.3 g/kg");
+  BOOST_TEST(text(10, GlucoseUnit::mg_per_dl) == "9.6 g/(100.mL)");
+  BOOST_TEST(text(11, GlucoseUnit::mg_per_dl) == "1 a");
+  BOOST_TEST(text(12, GlucoseUnit::mg_per_dl) == "22:00");
   BOOST_TEST(protocol.thresholds[0].least == "60 mg/dL");
 }
 
