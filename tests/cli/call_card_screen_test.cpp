@@ -38,7 +38,7 @@ BOOST_AUTO_TEST_SUITE(call_card_screen)
 
 BOOST_AUTO_TEST_CASE(card_begins_with_type_1_diabetes_and_why_somebody_calls) {
   BOOST_TEST(said(vomited_the_sugar()).front() == "Type 1 diabetes: low, and vomits the sugar");
-  BOOST_TEST(said(will_not_drink()).front() == "Type 1 diabetes: vomits or does not drink");
+  BOOST_TEST(said(will_not_drink()).front() == "Type 1 diabetes: vomits or does not drink. Will not drink, or brings it up");
   AtTheScreen person = in_the_set("low");
   person.types("3");
   BOOST_TEST(said(person).front() == "Type 1 diabetes. Will not wake");
@@ -47,7 +47,7 @@ BOOST_AUTO_TEST_CASE(card_begins_with_type_1_diabetes_and_why_somebody_calls) {
 
 BOOST_AUTO_TEST_CASE(card_goes_on_in_the_order_in_which_a_nurse_asks) {
   const std::vector<std::string> lines = said(will_not_drink());
-  const std::vector<std::string> expected = {"Type 1 diabetes: vomits or does not drink",
+  const std::vector<std::string> expected = {"Type 1 diabetes: vomits or does not drink. Will not drink, or brings it up",
                                              "Ana, 6 years, 21 kg, injections, usual daily insulin 15, rescue: nasal",
                                              "Glucose: 142 mg/dL at 02:10, 151 mg/dL at 04:12",
                                              "Blood ketones: 0.3 mmol/L at 02:10, 0.3 mmol/L at 04:12",

@@ -126,7 +126,7 @@ BOOST_AUTO_TEST_CASE(one_sentence_says_that_the_time_is_up_and_the_old_plan_is_g
   BOOST_TEST(!plan.shows(headline));
   AtTheScreen worry = in_the_set("illness");
   until(worry, "round-sugary", test::sick_day());
-  worry.types("w").types("8").types("c").types("1").types("").at("02:26");
+  worry.types("w").types("12").types("c").types("1").types("").at("02:26");
   BOOST_REQUIRE(worry.view().step == "worry");
   const std::string text = worry.text(1000);
   BOOST_TEST(text.find("Time is up.") != std::string::npos);

@@ -37,6 +37,8 @@ BOOST_AUTO_TEST_CASE(house_without_urine_strips_says_so_with_the_trouble_key) {
   child.strips = Strips::urine;
   AtTheScreen person{std::move(child), set.find("illness")->checked};
   person.types("1").types("1").types("1").types("1").types("1").types("142").types("x").types("1");
+  BOOST_TEST(person.view().step == "no-check");
+  person.types("1");  // drinks as usual
   BOOST_TEST(person.view().step == "no-strips");
 }
 

@@ -70,7 +70,7 @@ with tempfile.TemporaryDirectory() as folder:
         hashes = {each.get("name"): each.get("sha256") for each in element}
         must(hashlib.sha256(plain).hexdigest() == hashes[name], "SHA-256 of " + name)
         looked_at += 1
-    must(looked_at == 4, "four files")
+    must(looked_at == 5, "five files")
 
     # The fingerprint, as docs/key-format.md says.
     key_hex = element.get("key")
