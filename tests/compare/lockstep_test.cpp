@@ -21,8 +21,15 @@ Protocol shipped(const std::string& set, const std::string& name) {
   return std::move(read.value.value());
 }
 
-// One engine walks one file: where another protocol would take over, the night goes on as if it had been there.
+// One engine walks one file: where another protocol would take over, the night goes on as if it had been there. What
+// waits no time waits a minute: both engines are looked at in each step, and would go through such a one unseen.
 Protocol alone(Protocol protocol) {
+  for (Threshold& threshold : protocol.thresholds) {
+    for (Band& band : threshold.bands) {
+      if (auto* time = std::get_if<Duration>(&band.value); time != nullptr && *time == Duration{0})
+        *time = Duration{60};
+    }
+  }
   std::uint16_t end = 0;
   while (!protocol.steps[end].ends) ++end;
   for (Step& step : protocol.steps) {

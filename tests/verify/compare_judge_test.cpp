@@ -25,6 +25,11 @@ class Versions {
   Protocol first() {
     Protocol table = tables_.next();
     table.opening.clear();
+    // Whatever names a threshold that the table no longer has.
+    table.foods.clear();
+    table.weight_fresh.reset();
+    table.parts.front().daily_dose_fresh.reset();
+    for (Threshold& threshold : table.thresholds) threshold.label = table.steps.front().headline;
     Action note = table.actions.front();
     note.kind = ActionKind::note;
     note.step = StepId{0};
@@ -34,10 +39,11 @@ class Versions {
     note.counts.reset();
     note.on.fill(OutcomeRule{});
     table.actions = {note};
-    Step& asks = table.steps.front();
+    Step asks = table.steps.front();
     asks.name = "look";
     asks.actions = {ActionId{0}};
     asks.wait.reset();
+    table.steps = {asks};
     for (std::size_t end = 0; end < kEnds; ++end) {
       Step to = asks;
       to.name = "end-" + std::to_string(end);

@@ -48,8 +48,8 @@ BOOST_AUTO_TEST_CASE(a_value_between_two_borders_needs_a_rule) {
 }
 
 BOOST_AUTO_TEST_CASE(a_gap_in_mg_per_dl_alone_is_found) {
-  // 66 and 67 mg/dL are both printed as 3.7 mmol/L: only the one family has room between the two. In the other both rules
-  // take 3.7, and that is told as well.
+  // 66 and 67 mg/dL are both printed as 3.7 mmol/L: only the one family has room between the two. In the other both
+  // rules take 3.7, and that is told as well.
   const std::string text = measuring(R"(<rule go="treat"><if fact="glucose" at-most="a"/></rule>)" + kTreatUnknown +
                                      R"(<rule go="well"><if fact="glucose" at-least="b"/></rule>)");
   const std::string borders =
@@ -160,7 +160,8 @@ BOOST_AUTO_TEST_CASE(a_border_that_moves_with_age_leaves_no_gap_in_its_own_table
 
 BOOST_AUTO_TEST_CASE(an_age_is_told_in_years_and_months) {
   const auto gap_below = [](const std::string& age) {
-    const std::string border = R"(<age id="grown" value=")" + age + R"(" least="1 mo" most="10 a" source="table"><en>Grown</en></age>)";
+    const std::string border =
+        R"(<age id="grown" value=")" + age + R"(" least="1 mo" most="10 a" source="table"><en>Grown</en></age>)";
     const std::string grown = kPaleOnes + R"(<if fact="age" at-least="grown"/></rule>
                                              <rule go="well"><if fact="age" at-least="grown"/></rule>)";
     return gap(with_threshold(measuring(grown, kAskPale), border));
@@ -242,8 +243,9 @@ BOOST_AUTO_TEST_CASE(conditions_that_never_hold_together_are_dead) {
 
 // Two thresholds whose ranges say which is meant to be the lower one.
 std::string with_very_low(const std::string& mg_dl, const std::string& mmol_l, const std::string& rules) {
-  return with_threshold(measuring(rules), R"(<glucose id="very-low" mg-dl=")" + mg_dl + R"(" mmol-l=")" + mmol_l +
-                                              R"(" least="45 mg/dL" most="80 mg/dL" source="table"><en>V</en></glucose>)");
+  return with_threshold(measuring(rules),
+                        R"(<glucose id="very-low" mg-dl=")" + mg_dl + R"(" mmol-l=")" + mmol_l +
+                            R"(" least="45 mg/dL" most="80 mg/dL" source="table"><en>V</en></glucose>)");
 }
 
 BOOST_AUTO_TEST_CASE(thresholds_that_changed_places_are_told_and_not_the_rules_they_silence) {
@@ -255,14 +257,15 @@ BOOST_AUTO_TEST_CASE(thresholds_that_changed_places_are_told_and_not_the_rules_t
   BOOST_TEST(found.kind.upper == "low");
   BOOST_TEST(found.underlined == "72");
   BOOST_TEST(underlined(text, found.because.value().where.value()) == "70");
-  BOOST_TEST(only_check<ThresholdsCrossed>(with_very_low("70", "3.9", below + kTreatBelow + kTreatUnknown + kWellAtLeast))
-                 .kind.lower_value == "70 mg/dL");
+  BOOST_TEST(
+      only_check<ThresholdsCrossed>(with_very_low("70", "3.9", below + kTreatBelow + kTreatUnknown + kWellAtLeast))
+          .kind.lower_value == "70 mg/dL");
 }
 
 BOOST_AUTO_TEST_CASE(thresholds_that_leave_nothing_between_them_are_told) {
   const std::string between = R"(<rule go="call"><if fact="glucose" at-least="very-low" below="low"/></rule>)";
-  const auto found = only_check<ThresholdsCrossed>(
-      with_very_low("72", "4.0", between + kTreatBelow + kTreatUnknown + kWellAtLeast));
+  const auto found =
+      only_check<ThresholdsCrossed>(with_very_low("72", "4.0", between + kTreatBelow + kTreatUnknown + kWellAtLeast));
   BOOST_TEST(found.kind.lower == "very-low");
 }
 

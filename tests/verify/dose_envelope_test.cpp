@@ -28,8 +28,8 @@ const Moment kNight = *moment_from_text("2026-03-01T02:10:00-05:00");
 Protocol shipped(const std::string& name) {
   std::ifstream file(std::string(RUSHLIGHT_SOURCE_DIR) + "/protocols/" + name, std::ios::binary);
   Protocol protocol = resolved({std::istreambuf_iterator<char>(file), {}});
-  protocol.parts.front().approval =
-      Approval{"a clinic", "a nurse", *day_from_text("2026-01-01"), *day_from_text("2026-12-31"), {}, {}, {}, Standing::good};
+  protocol.parts.front().approval = Approval{
+      "a clinic", "a nurse", *day_from_text("2026-01-01"), *day_from_text("2026-12-31"), {}, {}, {}, Standing::good};
   return protocol;
 }
 

@@ -87,7 +87,8 @@ struct State {
 };
 
 State entered(const Protocol& protocol, StepId step, Counts counts) {
-  if (const auto counter = protocol[step].counts) counts[counter->index] = std::min(counts[counter->index] + 1, kMostCounted);
+  if (const auto counter = protocol[step].counts)
+    counts[counter->index] = std::min(counts[counter->index] + 1, kMostCounted);
   return State{step.index, counts};
 }
 

@@ -30,7 +30,9 @@ BOOST_AUTO_TEST_CASE(clean_protocol_says_how_much_was_looked_at_by_counting_it) 
   BOOST_TEST(
       holds(text, "every step can be reached and leads on (" + std::to_string(protocol.steps.size()) + " steps)"),
       text);
-  BOOST_TEST(holds(text, "the danger signs are watched in every step, and an emergency is called and stays one (" + std::to_string(protocol.watch.size()) + " watch rules)"), text);
+  BOOST_TEST(holds(text, "the danger signs are watched in every step, and an emergency is called and stays one (" +
+                             std::to_string(protocol.watch.size()) + " watch rules)"),
+             text);
 }
 
 BOOST_AUTO_TEST_CASE(one_rule_more_is_one_more_that_was_looked_at) {
