@@ -183,7 +183,10 @@ class Changing {
 
   void show_check(const ProtocolSet& before, const ProtocolSet& after, const FileTexts& texts) {
     const Counts earlier = counted(before.findings), now = counted(after.findings);
-    const std::vector<Finding> fresh = not_among(after.findings, before.findings);
+    std::vector<Finding> fresh = not_among(after.findings, before.findings);
+    // What refuses the change stands before what only comes with it.
+    std::stable_partition(fresh.begin(), fresh.end(),
+                          [](const Finding& finding) { return finding.severity == Severity::error; });
     tell("", threshold_words::kChecked, std::to_string(now.errors), std::to_string(now.warnings));
     if (options_.json) return;
     if (!fresh.empty()) {
