@@ -1,0 +1,527 @@
+#include "sheet/low_page.hpp"
+
+#include <algorithm>
+
+#include "episode/phrases.hpp"
+#include "episode/words.hpp"
+#include "sheet/readings.hpp"
+#include "sheet/sheet_words.hpp"
+#include "sheet/trouble.hpp"
+
+namespace rushlight {
+namespace {
+
+using Looks = SheetSight::Looks;
+constexpr int kMostRounds = 12;  // of one low; a clinic calls much earlier
+
+// The numbers of the boxes are the order of the page.
+enum Number : int { kLook = 1, kEmergency, kWaiting, kMeasure, kGive, kAgain, kEat, kLater, kTrouble };
+
+const ShownAction* by_mouth_in(const View& view) {
+  for (const ShownAction& action : view.actions) {
+    if (action.kind == ActionKind::by_mouth && action.dose && !action.outcome) return &action;
+  }
+  return nullptr;
+}
+
+bool says(const std::vector<SheetLine>& lines, const std::string& text) {
+  return std::any_of(lines.begin(), lines.end(), [&](const SheetLine& line) { return line.text == text; });
+}
+
+class Low {
+ public:
+  Low(const Protocol& protocol, const Child& child, Moment at)
+      : protocol_(protocol), child_(child), language_(child.language), start_(protocol, child, at) {}
+
+  std::optional<LowPage> page() {
+    PaperWalk awake = start_;
+    if (!awake.answer("awake", "yes")) return std::nullopt;
+    awake.go_on({"glucose"});
+    first_groups_ = groups_of(awake, protocol_, child_);
+    const ReadingGroup* give = lowest_giving(first_groups_);
+    if (give == nullptr) return std::nullopt;
+    giving_ = &give->landing.walk;
+    find_rounds();
+    SheetPage& page = low_.page;
+    page.title = sheet_say(SheetWord::title, language_, plain_words(protocol_.title, language_), child_.name);
+    page.boxes.push_back(look_box());
+    page.boxes.push_back(emergency_box());
+    page.boxes.push_back(waiting_box_);
+    page.boxes.push_back(measure_box(awake));
+    page.boxes.push_back(give_box());
+    page.boxes.push_back(again_box());
+    page.boxes.push_back(eat_box_);
+    if (later_box_) page.boxes.push_back(*later_box_);
+    page.boxes.push_back(trouble_box(start_, *giving_, protocol_, child_, kTrouble, low_));
+    read_silence();
+    return low_;
+  }
+
+ private:
+  std::string word(SheetWord word, const std::string& one = "", const std::string& two = "") const {
+    return sheet_say(word, language_, one, two);
+  }
+
+  std::string unit_words() const { return child_.unit == GlucoseUnit::mg_per_dl ? "mg/dL" : "mmol/L"; }
+
+  // Of the groups that give something by mouth, the one nearest to the border: very low has more lines, not others.
+  const ReadingGroup* lowest_giving(const std::vector<ReadingGroup>& groups) const {
+    const ReadingGroup* best = nullptr;
+    for (const ReadingGroup& group : groups) {
+      const View view = group.landing.walk.view();
+      if (group.sight.no_reading || by_mouth_in(view) == nullptr || view.call || !view.wait) continue;
+      if (group.sight.looks == Looks::any) best = &group;
+    }
+    return best;
+  }
+
+  /// Low again and again: how many rounds there are until somebody is called, and where the walk stands then.
+  void find_rounds() {
+    PaperWalk walk = *giving_;
+    for (const ReadingGroup& group : first_groups_) {
+      if (&group.landing.walk == giving_) low_reading_ = group.reading;
+    }
+    for (rounds_ = 0; rounds_ < kMostRounds;) {
+      walk.all_done();
+      walk.wait_over();
+      ++rounds_;
+      if (rounds_ == 1) after_first_ = walk;
+      walk = landing_after(walk, *low_reading_, Looks::unwell).walk;
+      if (walk.view().call) break;
+    }
+    calling_ = walk;
+    read_recovery();
+  }
+
+  void read_recovery() {
+    again_groups_ = groups_of(*after_first_, protocol_, child_);
+    const ReadingGroup* well = nullptr;
+    for (const ReadingGroup& group : again_groups_) {
+      if (!group.sight.no_reading && group.sight.looks != Looks::unwell && !gives(group.landing)) {
+        well = &group;
+        break;
+      }
+    }
+    eat_box_ = SheetBox{SheetPart::eat, kEat, word(SheetWord::eat_title), "", Urgency::home, {}, {}, {}, {}, 0, {}};
+    if (well == nullptr) return;
+    eat_steps_.push_back(well->landing.step);
+    PaperWalk walk = well->landing.walk;
+    for (int turn = 0; turn < kMostRounds; ++turn) {
+      const View here = walk.view();
+      if (asks_meal(here)) {
+        fork_at_the_meal(walk);
+        return;
+      }
+      if (here.waiting || here.call || here.ended) break;
+      for (SheetLine& line : walk.lines()) eat_box_.lines.push_back(std::move(line));
+      walk.all_done();
+      walk.go_on({"meal-soon"});
+    }
+    read_later(walk);
+  }
+
+  static bool asks_meal(const View& view) {
+    return std::any_of(view.ask.begin(), view.ask.end(),
+                       [](const ShownQuestion& question) { return question.name == "meal-soon"; });
+  }
+
+  void fork_at_the_meal(const PaperWalk& walk) {
+    const View here = walk.view();
+    for (const ShownQuestion& question : here.ask) {
+      if (question.name != "meal-soon") continue;
+      for (const char* answer : {"yes", "unknown"}) {
+        PaperWalk then = walk;
+        then.answer("meal-soon", answer);
+        then.go_on({});
+        SheetWay way;
+        const bool yes = std::string_view(answer) == "yes";
+        way.when = word(SheetWord::sign_or_answer, question.text, word(yes ? SheetWord::yes : SheetWord::no_or_unsure));
+        View there = then.view();
+        way.urgency = there.urgency;
+        if (!there.waiting) {
+          eat_steps_.push_back(there.step);
+          way.lines = then.lines();
+          then.all_done();
+          then.go_on({});
+        }
+        if (!yes) read_later(then);
+        way.go = kLater;
+        eat_box_.ways.push_back(std::move(way));
+      }
+    }
+  }
+
+  /// When to look again tonight, and what a low is then.
+  void read_later(const PaperWalk& walk) {
+    const View here = walk.view();
+    if (!here.waiting) return;
+    SheetBox box{SheetPart::later, kLater, word(SheetWord::later_title), "", here.urgency, {}, {}, {}, {}, 0, walk.wait()};
+    later_step_ = here.step;
+    if (walk.wait_hangs_on_the_clock()) return;
+    box.lines.push_back(walk.headline());
+    for (SheetLine& line : walk.lines()) box.lines.push_back(std::move(line));
+    PaperWalk then = walk;
+    then.wait_over();
+    add_later_ways(box, then);
+    add_calm_ways(box, then);
+    later_box_ = std::move(box);
+  }
+
+  void add_later_ways(SheetBox& box, const PaperWalk& due) {
+    SheetWay again;
+    again.when = word(SheetWord::low_again);
+    again.go = kGive;
+    // The how-manyeth low of one night is not treated alone.
+    PaperWalk walk = due;
+    for (int low = 1; low < kMostRounds; ++low) {
+      Landing landing = landing_after(walk, *low_reading_, Looks::unwell);
+      const View here = landing.walk.view();
+      if (here.call) {
+        if (low > 1) box.ways.push_back(again);
+        SheetWay call;
+        call.when = low > 1 ? word(SheetWord::low_so_often, std::to_string(low)) : word(SheetWord::low_again);
+        call.urgency = here.urgency;
+        for (SheetLine& line : landing.walk.lines()) {
+          if (line.kind == ActionKind::by_mouth || is_call(line.kind)) call.lines.push_back(std::move(line));
+        }
+        call.go = kAgain;
+        box.ways.push_back(std::move(call));
+        break;
+      }
+      walk = landing.walk;
+      walk.all_done();
+      walk.wait_over();
+      const ReadingGroup* well = first_well();
+      if (well == nullptr) break;
+      walk = landing_after(walk, well->reading, Looks::well).walk;
+      for (int turn = 0; turn < kMostRounds && !walk.view().waiting && !walk.view().ended; ++turn) {
+        walk.all_done();
+        walk.go_on({});
+      }
+      walk.wait_over();
+    }
+  }
+
+  /// Not low at the next check, and at the one after it.
+  void add_calm_ways(SheetBox& box, PaperWalk walk) {
+    const ReadingGroup* well = first_well();
+    if (well == nullptr) return;
+    for (int check = 0; check < 2; ++check) {
+      walk = landing_after(walk, well->reading, Looks::well).walk;
+      const View here = walk.view();
+      if (here.call || walk.wait_hangs_on_the_clock() || (!here.waiting && !here.ended)) return;
+      SheetWay way{word(SheetWord::not_low_then), {}, 0, here.urgency, {}};
+      if (here.ended) way.lines = walk.lines();
+      if (way.lines.empty()) way.lines.push_back(walk.headline());
+      box.ways.push_back(std::move(way));
+      if (here.ended) return;
+      walk.wait_over();
+    }
+  }
+
+  const ReadingGroup* first_well() const {
+    for (const ReadingGroup& group : again_groups_) {
+      if (!group.sight.no_reading && group.sight.looks != Looks::unwell && !gives(group.landing)) return &group;
+    }
+    return nullptr;
+  }
+
+  static bool gives(const Landing& landing) {
+    const View view = landing.walk.view();
+    return by_mouth_in(view) != nullptr && view.wait.has_value();
+  }
+
+  SheetBox look_box() const {
+    SheetBox box{SheetPart::look, kLook, word(SheetWord::awake_and_swallows, child_.name), "", Urgency::home, {}, {}, {},
+                 {}, 0, {}};
+    for (const char* name : {"awake", "swallow"}) {
+      if (const auto fact = protocol_.fact_named(name)) {
+        const Fact& asked = protocol_[*fact];
+        if (asked.help) box.help += (box.help.empty() ? "" : " ") + plain_words(*asked.help, language_);
+      }
+    }
+    PaperWalk asleep = start_;
+    asleep.answer("awake", "no");
+    SheetWay no{word(SheetWord::no_or_unsure), {}, kEmergency, asleep.view().urgency, {}};
+    SheetWay yes{word(SheetWord::yes), {}, kMeasure, Urgency::home, {}};
+    box.ways = {std::move(yes), std::move(no)};
+    return box;
+  }
+
+  SheetBox emergency_box() {
+    SheetBox box{SheetPart::emergency, kEmergency, word(SheetWord::emergency), word(SheetWord::never_wait),
+                 Urgency::emergency, {}, {}, {}, {}, 0, {}};
+    PaperWalk walk = start_;
+    walk.answer("awake", "no");
+    box.lines = walk.lines();
+    if (walk.asks("breathing-normally")) {
+      PaperWalk gasps = walk;
+      gasps.answer("breathing-normally", "no");
+      gasps.leave_questions();
+      SheetWay way;
+      way.when = option_text("breathing-normally", "no");
+      way.urgency = gasps.view().urgency;
+      for (SheetLine& line : gasps.lines()) {
+        if (line.kind == ActionKind::watch) way.lines.push_back(std::move(line));
+      }
+      if (way.lines.empty()) way.lines.push_back(gasps.headline());
+      box.ways.push_back(std::move(way));
+      walk.answer("breathing-normally", "yes");
+    }
+    waiting_box_ = SheetBox{SheetPart::waiting, kWaiting, word(SheetWord::waiting_title), "", Urgency::emergency, {}, {}, {},
+                            {}, 0, {}};
+    PaperWalk given = walk;
+    if (given.answer("already-given", "glucagon")) {
+      given.leave_questions();
+      box.ways.push_back({word(SheetWord::glucagon_before), {given.headline()}, 0, given.view().urgency, {}});
+    }
+    walk.leave_questions();
+    add_rescue(box, walk);
+    box.ways.push_back({word(SheetWord::go_on_at), {}, kWaiting, Urgency::emergency, {}});
+    return box;
+  }
+
+  std::string option_text(const char* name, const char* option) const {
+    const std::optional<FactId> fact = protocol_.fact_named(name);
+    if (!fact) return "";
+    for (const Option& each : protocol_[*fact].options) {
+      if (each.name == option) return plain_words(each.text, language_);
+    }
+    return "";
+  }
+
+  void add_rescue(SheetBox& box, PaperWalk walk) {
+    const View here = walk.view();
+    const ShownAction* glucagon = nullptr;
+    for (const ShownAction& action : here.actions) {
+      if (action.kind == ActionKind::glucagon && action.dose && action.dose->amount) glucagon = &action;
+    }
+    if (glucagon == nullptr) {
+      // No rescue medicine that could be used: one list for everybody.
+      box.lines.push_back(walk.headline());
+      for (SheetLine& line : walk.lines()) box.lines.push_back(std::move(line));
+    } else {
+      for (SheetLine& line : walk.lines())
+        (line.kind == ActionKind::watch ? waiting_box_.lines : box.trained).push_back(std::move(line));
+      PaperWalk untrained = walk;
+      untrained.outcome(glucagon->id, Outcome::none_here);
+      untrained.go_on({});
+      box.untrained.push_back(untrained.headline());
+      for (SheetLine& line : untrained.lines()) {
+        if (line.kind != ActionKind::glucagon) box.untrained.push_back(std::move(line));
+      }
+    }
+    const Duration wait = walk.wait();
+    PaperWalk later = walk;
+    later.all_done();
+    PaperWalk woke = later;
+    later.wait_over();
+    later.answer("awake", "no");
+    later.leave_questions();
+    if (glucagon != nullptr) {
+      SheetWay way{word(SheetWord::not_awake_after, text_from_duration(wait)), {}, 0, later.view().urgency, {}};
+      for (SheetLine& line : later.lines()) {
+        if (line.kind == ActionKind::glucagon) way.lines.push_back(std::move(line));
+      }
+      if (!way.lines.empty()) waiting_box_.ways.push_back(std::move(way));
+    }
+    woke.answer("awake", "yes");
+    SheetWay way{woke.headline().text, {}, 0, woke.view().urgency, {}};
+    for (SheetLine& line : woke.lines()) {
+      if (!is_call(line.kind)) way.lines.push_back(std::move(line));
+    }
+    waiting_box_.ways.push_back(std::move(way));
+  }
+
+  // Where a landing goes on, on this page; 0 when it says all itself.
+  int box_for(const Landing& landing) const {
+    const View view = landing.walk.view();
+    if (!view.call && gives(landing) && says(giving_->lines(), by_mouth_text(landing))) return kGive;
+    if (!eat_steps_.empty() && landing.step == eat_steps_.front()) return kEat;
+    if (std::find(eat_steps_.begin(), eat_steps_.end(), landing.step) != eat_steps_.end()) return kEat;
+    if (!later_step_.empty() && landing.step == later_step_ && later_box_) return kLater;
+    return 0;
+  }
+
+  static std::string by_mouth_text(const Landing& landing) {
+    for (const SheetLine& line : landing.walk.lines()) {
+      if (line.kind == ActionKind::by_mouth) return line.text;
+    }
+    return "";
+  }
+
+  std::vector<SheetWay> ways_of(const std::vector<ReadingGroup>& groups) {
+    std::vector<SheetWay> ways;
+    for (const ReadingGroup& group : groups) {
+      SheetWay way;
+      way.when = text_from_sight(group.sight, language_);
+      way.sight = group.sight;
+      const View view = group.landing.walk.view();
+      way.urgency = view.urgency;
+      way.lines = group.landing.before;
+      way.go = box_for(group.landing);
+      if (way.go == 0) {
+        const bool on_this_page = view.protocol == protocol_.name;
+        for (SheetLine& line : group.landing.walk.lines()) {
+          if (is_call(line.kind)) way.lines.push_back(std::move(line));
+        }
+        // Somewhere that this page does not lead: paper does not guess.
+        if (!view.call && (!view.ended || !on_this_page)) way.lines.push_back(call_line(group.landing.walk));
+        if (!view.call && view.ended && on_this_page) {
+          for (SheetLine& line : group.landing.walk.lines()) way.lines.push_back(std::move(line));
+        }
+      }
+      ways.push_back(std::move(way));
+    }
+    return ways;
+  }
+
+  SheetLine call_line(const PaperWalk& walk) const {
+    return {word(SheetWord::call_clinic, number_of(child_.contacts, Contact::clinic, language_)), ActionKind::call_clinic,
+            walk.night(), false};
+  }
+
+  /// Ways that go to one place with one set of words stand together.
+  static void join_same(std::vector<SheetWay>& ways) {
+    for (std::size_t i = 1; i < ways.size();) {
+      SheetWay& before = ways[i - 1];
+      const bool same = before.go == ways[i].go && before.lines.empty() && ways[i].lines.empty() && before.sight &&
+                        ways[i].sight && before.sight->looks == ways[i].sight->looks && before.sight->below &&
+                        before.sight->below == ways[i].sight->from;
+      if (!same) {
+        ++i;
+        continue;
+      }
+      before.sight->to = ways[i].sight->to;
+      before.sight->below = ways[i].sight->below;
+      ways.erase(ways.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+  }
+
+  std::vector<SheetWay> joined_ways(const std::vector<ReadingGroup>& groups) {
+    std::vector<SheetWay> ways = ways_of(groups);
+    join_same(ways);
+    for (SheetWay& way : ways) way.when = text_from_sight(*way.sight, language_);
+    return ways;
+  }
+
+  SheetBox measure_box(const PaperWalk& awake) {
+    SheetBox box{SheetPart::measure, kMeasure, word(SheetWord::measure_title, unit_words()), "", Urgency::home, awake.lines(), {}, {},
+                 joined_ways(first_groups_), 0, {}};
+    return box;
+  }
+
+  SheetBox give_box() {
+    SheetBox box{SheetPart::give, kGive, word(SheetWord::give_title), "", giving_->view().urgency, giving_->lines(), {}, {},
+                 {}, 0, {}};
+    // What a very low reading adds.
+    for (const ReadingGroup& group : first_groups_) {
+      if (group.sight.no_reading || &group.landing.walk == giving_ || box_for(group.landing) != kGive) continue;
+      if (group.sight.looks != Looks::any) continue;
+      SheetWay also;
+      also.when = word(SheetWord::very_low_also, text_from_sight(group.sight, language_));
+      also.urgency = group.landing.walk.view().urgency;
+      for (SheetLine& line : group.landing.walk.lines()) {
+        if (!says(box.lines, line.text) && line.kind != ActionKind::watch) also.lines.push_back(std::move(line));
+      }
+      for (const SheetLine& line : also.lines) also_.insert(line.text);
+      if (!also.lines.empty()) box.ways.push_back(std::move(also));
+    }
+    return box;
+  }
+
+  SheetBox again_box() {
+    const Duration wait = giving_->wait();
+    SheetBox box{SheetPart::again, kAgain, word(SheetWord::again_title, text_from_duration(wait), unit_words()), "", Urgency::home, {}, {},
+                 {}, joined_ways(again_groups_), rounds_, wait};
+    refer_to_first_measure(box.ways);
+    add_calls(box.ways);
+    return box;
+  }
+
+  /// Without a reading it is the same as at the first time, where that leads to the same places.
+  void refer_to_first_measure(std::vector<SheetWay>& ways) const {
+    const auto places = [](const std::vector<ReadingGroup>& groups) {
+      std::vector<std::pair<Looks, std::string>> found;
+      for (const ReadingGroup& group : groups) {
+        if (group.sight.no_reading) found.push_back({group.sight.looks, group.landing.step});
+      }
+      return found;
+    };
+    if (places(first_groups_) != places(again_groups_)) return;
+    const auto blind = [](const SheetWay& way) { return way.sight && way.sight->no_reading; };
+    const auto first = std::find_if(ways.begin(), ways.end(), blind);
+    if (first == ways.end()) return;
+    SheetWay same{word(SheetWord::no_reading), {}, kMeasure, first->urgency, SheetSight{}};
+    same.sight->no_reading = true;
+    *first = std::move(same);
+    ways.erase(std::remove_if(first + 1, ways.end(), blind), ways.end());
+  }
+
+  /// Still low after the last round: whom to call, and when the emergency services.
+  void add_calls(std::vector<SheetWay>& ways) {
+    const View here = calling_->view();
+    SheetWay after{word(SheetWord::after_round, std::to_string(rounds_)), {}, 0, here.urgency, {}};
+    for (SheetLine& line : calling_->lines()) {
+      // The sugar is that of the box to go to, and so is what it says already.
+      if (!says(giving_->lines(), line.text) && !also_.count(line.text)) after.lines.push_back(std::move(line));
+    }
+    if (const ShownAction* sugar = by_mouth_in(here); sugar != nullptr && says(giving_->lines(), sugar->text))
+      after.go = kGive;
+    ways.push_back(std::move(after));
+    PaperWalk walk = *calling_;
+    for (int rounds = 1; rounds < kMostRounds && here.urgency != Urgency::emergency; ++rounds) {
+      if (walk.view().call) walk.called(walk.view().call->contact, Outcome::reached);
+      walk.all_done();
+      walk.wait_over();
+      walk = landing_after(walk, *low_reading_, Looks::unwell).walk;
+      if (walk.view().urgency != Urgency::emergency) continue;
+      SheetWay way{word(SheetWord::after_more_rounds, std::to_string(rounds)), {}, 0, Urgency::emergency, {}};
+      for (SheetLine& line : walk.lines()) {
+        if (is_call(line.kind)) way.lines.push_back(std::move(line));
+      }
+      ways.push_back(std::move(way));
+      break;
+    }
+  }
+
+  /// What the walk says when nobody answers, once and again.
+  void read_silence() {
+    PaperWalk walk = *calling_;
+    for (int silent = 0; silent < 2; ++silent) {
+      const View here = walk.view();
+      if (!here.call || here.call->contact == Contact::emergency) return;
+      const Duration within = here.call->answer_by ? here.call->answer_by->utc - walk.now().utc : Duration{0};
+      walk.called(here.call->contact, Outcome::no_answer);
+      const View then = walk.view();
+      if (!then.call) return;
+      const Duration minutes = std::chrono::floor<std::chrono::minutes>(within + Duration{30});
+      low_.nobody_answers.push_back(word(silent == 0 ? SheetWord::nobody_answers : SheetWord::still_nobody,
+                                         text_from_duration(minutes), then.call->number));
+    }
+  }
+
+  const Protocol& protocol_;
+  const Child& child_;
+  Language language_;
+  PaperWalk start_;
+  LowPage low_;
+  std::vector<ReadingGroup> first_groups_, again_groups_;
+  const PaperWalk* giving_ = nullptr;
+  std::optional<Value> low_reading_;
+  std::optional<PaperWalk> after_first_, calling_;
+  int rounds_ = 0;
+  SheetBox eat_box_{}, waiting_box_{};
+  std::optional<SheetBox> later_box_;
+  std::string later_step_;
+  std::vector<std::string> eat_steps_;
+  std::set<std::string> also_;  // what a very low reading adds
+};
+
+}  // namespace
+
+std::optional<LowPage> low_page(const Protocol& protocol, const Child& child, Moment at) {
+  return Low(protocol, child, at).page();
+}
+
+}  // namespace rushlight
