@@ -57,7 +57,8 @@ int put(const SheetWish& wish, const std::string& bytes, std::ostream& out, std:
 int sheet_command(const SheetWish& wish, std::ostream& out, std::ostream& err) {
   const bool pdf = !wish.text && !wish.svg;
   if (pdf && wish.out.empty())
-    return refuse(err, "sheet", WrongUse{"a PDF needs a file to be written to", "write `--out FILE.pdf`, or `--text`"}, 2);
+    return refuse(err, "sheet", WrongUse{"a PDF needs a file to be written to", "write `--out FILE.pdf`, or `--text`"},
+                  2);
   std::optional<Day> day = today();
   if (!wish.on.empty()) day = day_from_text(wish.on);
   if (!day) return refuse(err, "--on", BadNumber{wish.on, "a day is written as YYYY-MM-DD"}, 2);
@@ -82,19 +83,24 @@ int sheet_command(const SheetWish& wish, std::ostream& out, std::ostream& err) {
   std::vector<CheckedProtocol> further;
   for (const std::string& id : wish.also) {
     const LoadedProtocol* protocol = set.find(id);
-    if (protocol == nullptr || protocol == low) return refuse(err, "--also", UnknownId{id, "further protocol", known}, 2);
+    if (protocol == nullptr || protocol == low)
+      return refuse(err, "--also", UnknownId{id, "further protocol", known}, 2);
     further.push_back(protocol->checked);
   }
   const std::optional<Sheet> sheet = sheet_of(low->checked, further, child, *day);
   if (!sheet)
-    return refuse(err, low->file, WrongUse{"protocol `low` holds no low that paper could follow",
-                                           "ask the glucose after `awake`, and give a measured amount by mouth"}, 1);
+    return refuse(err, low->file,
+                  WrongUse{"protocol `low` holds no low that paper could follow",
+                           "ask the glucose after `awake`, and give a measured amount by mouth"},
+                  1);
   if (!sheet->valid_until) err << cleaned(sheet->validity) << '\n';
   if (wish.text) return put(wish, text_from_sheet(*sheet), out, err);
   const std::optional<Printed> printed = printed_sheet(*sheet, wish.paper, wish.svg);
   if (!printed)
-    return refuse(err, "sheet", WrongUse{"`rushlight-paper.so` is not beside the program, or does not work here",
-                                         "write the plain text with `--text`"}, 2);
+    return refuse(err, "sheet",
+                  WrongUse{"`rushlight-paper.so` is not beside the program, or does not work here",
+                           "write the plain text with `--text`"},
+                  2);
   for (const std::string& warning : printed->warnings) err << cleaned(warning) << '\n';
   return printed->bytes.empty() ? 2 : put(wish, printed->bytes, out, err);
 }

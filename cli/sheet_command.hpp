@@ -10,8 +10,8 @@ struct SheetWish {
   std::string child, protocols, set, language;  // as for `walk`; without a child file the invented one
   std::vector<std::string> also;                // protocols that get a further page
   std::string paper = "A4";
-  std::string out;                              // the file; PDF needs one
-  std::string on;                               // the day from which it is used; otherwise today
+  std::string out;  // the file; PDF needs one
+  std::string on;   // the day from which it is used; otherwise today
   bool text = false, svg = false;
 };
 

@@ -50,7 +50,7 @@ class SheetText {
 
   void box(const SheetBox& box) {
     rule(box.urgency == Urgency::emergency ? '#' : '-');
-    line(" " + std::to_string(box.number) + "  ", in_capitals(box.title));
+    line(box.number > 0 ? " " + std::to_string(box.number) + "  " : "    ", in_capitals(box.title));
     if (!box.help.empty()) line("    ", box.help);
     if (box.part == SheetPart::emergency) {
       line("    ", word(SheetWord::at_any_time));
@@ -58,7 +58,8 @@ class SheetText {
     }
     checks(box.lines);
     if (!box.trained.empty()) {
-      line("    ", in_capitals(word(SheetWord::trained_title)) + "  [ ] " + word(SheetWord::yes) + "  [ ] " + word(SheetWord::no));
+      line("    ", in_capitals(word(SheetWord::trained_title)) + "  [ ] " + word(SheetWord::yes) + "  [ ] " +
+                       word(SheetWord::no));
       line("    ", word(SheetWord::trained_tick));
       line("    ", word(SheetWord::yes) + ":");
       checks(box.trained);
@@ -99,7 +100,8 @@ class SheetText {
 
   void on_the_telephone() {
     rule('-');
-    for (const SheetContact& contact : sheet_.contacts) line("    ", contact.who + ": " + (contact.number.empty() ? "____________________" : contact.number));
+    for (const SheetContact& contact : sheet_.contacts)
+      line("    ", contact.who + ": " + (contact.number.empty() ? "____________________" : contact.number));
     for (const std::string& each : sheet_.nobody_answers) line("    ", each);
     line("    ", word(SheetWord::address) + ": " + sheet_.address);
     std::string say = word(SheetWord::say_on_phone) + ":";

@@ -97,7 +97,8 @@ class Drawing {
     letters(mark.text, mark.size, true);
     PangoRectangle inked, room;
     pango_layout_line_get_extents(pango_layout_get_line_readonly(layout_, 0), &inked, &room);
-    const double middle = (inked.x + inked.width / 2.0) / PANGO_SCALE, up = (inked.y + inked.height / 2.0) / PANGO_SCALE;
+    const double middle = (inked.x + inked.width / 2.0) / PANGO_SCALE,
+                 up = (inked.y + inked.height / 2.0) / PANGO_SCALE;
     show_line(at.x + at.width / 2 - middle, at.y + at.height / 2 - up);
   }
 

@@ -10,8 +10,8 @@ namespace rushlight {
 /// cannot draw.
 std::string pdf_from_laid(const Laid& laid);
 
-/// A PDF of cairo's with the language of its text in the catalog, which cairo 1.16 cannot write: added behind its end as
-/// an update, as the format provides. Given back as it is when it has no catalog to be found.
+/// A PDF of cairo's with the language of its text in the catalog, which cairo 1.16 cannot write: added behind its end
+/// as an update, as the format provides. Given back as it is when it has no catalog to be found.
 std::string with_language(std::string pdf, const std::string& language);
 
 }  // namespace rushlight

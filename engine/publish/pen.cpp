@@ -42,8 +42,8 @@ Pen::~Pen() { g_object_unref(context_); }
 
 bool Pen::has_family() const {
   const auto description = description_of({kSmallest, false});
-  PangoFont* font = pango_font_map_load_font(pango_cairo_font_map_get_default(),
-                                             static_cast<PangoContext*>(context_), description.get());
+  PangoFont* font = pango_font_map_load_font(pango_cairo_font_map_get_default(), static_cast<PangoContext*>(context_),
+                                             description.get());
   if (font == nullptr) return false;
   PangoFontDescription* found = pango_font_describe(font);
   const char* family = pango_font_description_get_family(found);
@@ -69,7 +69,8 @@ SetLine Pen::measured(std::string text, const Letters& letters, double left) {
   return {std::move(text), letters.bold, left, width, true, above, below};
 }
 
-std::vector<SetLine> Pen::lines(const std::string& bold, const std::string& text, const Letters& letters, double width) {
+std::vector<SetLine> Pen::lines(const std::string& bold, const std::string& text, const Letters& letters,
+                                double width) {
   const std::unique_ptr<PangoLayout, Free> layout(pango_layout_new(static_cast<PangoContext*>(context_)));
   const auto description = description_of(letters);
   const std::string all = bold.empty() || text.empty() ? bold + text : bold + " " + text;

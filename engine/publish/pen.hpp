@@ -16,12 +16,12 @@ struct SetLine {
   bool bold;
   double left;  // where it begins in its line
   double width;
-  bool ends_line;  // the next one stands below
+  bool ends_line;       // the next one stands below
   double above, below;  // of the base line: the ink of this line, at least that of the font's own capitals
 };
 
-/// Measures texts and breaks them into lines. Text is text: no markup is read, and what has no letter in any font of the
-/// machine is counted.
+/// Measures texts and breaks them into lines. Text is text: no markup is read, and what has no letter in any font of
+/// the machine is counted.
 class Pen {
  public:
   Pen();

@@ -9,11 +9,10 @@ namespace rushlight {
 namespace {
 
 constexpr double kMargin = 22;  // 7.8 mm: every printer reaches that far
-constexpr double kGap = 4;      // between boxes
+constexpr double kGap = 3;      // between boxes
 constexpr double kColumns = 6;  // between columns
-constexpr double kFoot = 17;    // of a page that says which it is
 // How much of the width the left column may take.
-constexpr double kShares[] = {0.5, 0.52, 0.54, 0.56, 0.58, 0.6, 0.48, 0.46, 0.44};
+constexpr double kShares[] = {0.5, 0.52, 0.54, 0.55, 0.56, 0.57, 0.58, 0.6, 0.48, 0.46};
 
 using Boxes = std::vector<const SheetBox*>;
 
@@ -25,7 +24,8 @@ class SheetLayout {
   }
 
   Laid laid() {
-    Laid laid{paper_, sheet_.low.title, sheet_.language == Language::es ? "es" : "en", text_from_day(sheet_.printed), {}};
+    Laid laid{
+        paper_, sheet_.low.title, sheet_.language == Language::es ? "es" : "en", text_from_day(sheet_.printed), {}};
     choose_first_page();
     first_page(laid);
     pages_of(laid, sheet_.low.title, rest_);
@@ -55,11 +55,17 @@ class SheetLayout {
 
   double room_for_columns() {
     const double above = heading_slab(pen_, sheet_, width_).height() + first_question().height() + kGap;
-    return bottom_ - kMargin - kFoot - above - calls_slab(pen_, sheet_, width_).height();
+    return bottom_ - kMargin - above - (calls_beside_ ? 0 : calls_slab(pen_, sheet_, width_).height());
   }
 
-  /// The steps of the low stand at the left, the emergency at the right, as wide as it takes for both to fit. What does not
-  /// fit goes to the next page, first what can wait the longest: what goes wrong is a call on the first page in any case.
+  double right_height() {
+    const double calls = calls_beside_ ? calls_slab(pen_, sheet_, right_width()).height() : 0;
+    return height_of(right_, right_width()) + calls;
+  }
+
+  /// The steps of the low stand at the left, the emergency at the right, as wide as it takes for both to fit. What does
+  /// not fit goes to the next page, first what can wait the longest: what goes wrong is a call on the first page in any
+  /// case.
   void choose_first_page() {
     const SheetPart waits[] = {SheetPart::trouble, SheetPart::later, SheetPart::eat, SheetPart::waiting};
     for (std::size_t fewer = 1; fewer <= std::size(waits); ++fewer) {
@@ -87,16 +93,19 @@ class SheetLayout {
   }
 
   bool fits(const Boxes& steps, const Boxes& emergency) {
-    for (std::size_t moved = 0; moved <= steps.size() && moved < 3; ++moved) {
+    for (const std::size_t way : {0U, 1U, 2U, 3U}) {
+      const std::size_t moved = std::min<std::size_t>(way / 2, steps.size());
+      calls_beside_ = way % 2 == 1;
       left_.assign(steps.begin(), steps.end() - static_cast<std::ptrdiff_t>(moved));
       right_ = emergency;
       right_.insert(right_.end(), steps.end() - static_cast<std::ptrdiff_t>(moved), steps.end());
       for (const double share : kShares) {
         share_ = share;
         const double room = room_for_columns();
-        if (height_of(left_, left_width()) <= room && height_of(right_, right_width()) <= room) return true;
+        if (height_of(left_, left_width()) <= room && right_height() <= room) return true;
       }
     }
+    calls_beside_ = false;
     left_ = steps;
     right_ = emergency;
     share_ = kShares[0];
@@ -117,7 +126,11 @@ class SheetLayout {
       left = put(page, box_slab(pen_, *box, sheet_, left_width(), elsewhere_), kMargin, left);
     for (const SheetBox* box : right_)
       right = put(page, box_slab(pen_, *box, sheet_, right_width(), elsewhere_), right_edge(), right);
-    y_ = put(page, calls_slab(pen_, sheet_, width_), kMargin, std::max(left, right));
+    if (calls_beside_) {
+      y_ = std::max(left, put(page, calls_slab(pen_, sheet_, right_width()), right_edge(), right));
+    } else {
+      y_ = put(page, calls_slab(pen_, sheet_, width_), kMargin, std::max(left, right));
+    }
     laid.pages.push_back(std::move(page));
   }
 
@@ -129,15 +142,13 @@ class SheetLayout {
     LaidPage page;
     const auto begin_page = [&] {
       page = {};
-      Slab heading(pen_, "heading", width_, 0);
-      heading.words(title, {{16, true}, 0, 0, "H1", false});
-      return put(page, heading, kMargin, kMargin);
+      return put(page, title_slab(pen_, title, width_), kMargin, kMargin);
     };
     double top = begin_page(), y = top, lowest = top;
     bool right = false;
     for (const SheetBox* box : boxes) {
       const Slab slab = box_slab(pen_, *box, sheet_, left_width(), {});
-      if (y + slab.height() > bottom_ - kFoot && y > top) {
+      if (y + slab.height() > bottom_ && y > top) {
         if (right) {
           laid.pages.push_back(std::move(page));
           lowest = top = begin_page();
@@ -155,9 +166,9 @@ class SheetLayout {
   /// Behind everything else; on a page of their own when there is no room.
   void put_cautions(Laid& laid) {
     const Slab slab = cautions_slab(pen_, sheet_, width_);
-    if (y_ + slab.height() > bottom_ - kFoot) {
+    if (y_ + slab.height() > bottom_) {
       laid.pages.emplace_back();
-      y_ = kMargin;
+      y_ = put(laid.pages.back(), title_slab(pen_, sheet_.low.title, width_), kMargin, kMargin);
     }
     y_ = put(laid.pages.back(), slab, kMargin, y_);
   }
@@ -165,10 +176,10 @@ class SheetLayout {
   void number_pages(Laid& laid) {
     if (laid.pages.size() < 2) return;
     for (std::size_t at = 0; at < laid.pages.size(); ++at) {
-      const Slab foot = footer_slab(
-          pen_, sheet_say(SheetWord::page, sheet_.language, std::to_string(at + 1), std::to_string(laid.pages.size())),
-          width_);
-      laid.pages[at].boxes.push_back(moved_to(foot.box(), kMargin, bottom_ - foot.height() + 4));
+      const std::string text =
+          sheet_say(SheetWord::page, sheet_.language, std::to_string(at + 1), std::to_string(laid.pages.size()));
+      laid.pages[at].boxes.push_back(
+          moved_to(number_slab(pen_, text).box(), kMargin + width_ - kPageNumber + 8, kMargin));
     }
   }
 
@@ -177,7 +188,8 @@ class SheetLayout {
   Pen& pen_;
   double width_, bottom_;
   double share_ = kShares[0];
-  double y_ = 0;  // below what is there on the last page
+  bool calls_beside_ = false;  // whom to call stands in the right column, not across the page
+  double y_ = 0;               // below what is there on the last page
   Boxes left_, right_, rest_;
   Elsewhere elsewhere_;
 };

@@ -8,7 +8,7 @@ namespace rushlight {
 namespace {
 
 constexpr double kThin = 1, kThick = 3;
-constexpr double kBig = 21, kTitle = 14, kLoud = 17;
+constexpr double kBig = 20, kTitle = 14, kLoud = 16;
 
 std::string joined(const std::vector<SheetLine>& lines) {
   std::string text;
@@ -57,7 +57,7 @@ void trained_box(Slab& slab, Pen& pen, const SheetBox& box, Language language) {
 
 /// Room to write the time and the reading of each round in, a line that a pen fits into.
 void rounds(Slab& slab, Pen& pen, const SheetBox& box, Language language) {
-  constexpr double kRow = 20;
+  constexpr double kRow = 19;
   const Letters plain{kSmallestText, false};
   const auto measured = [&](const std::string& text) { return pen.lines(text, plain, 500).front().width; };
   const std::string sugar = sheet_say(SheetWord::sugar_at, language), at = sheet_say(SheetWord::measured_at, language),
@@ -67,8 +67,9 @@ void rounds(Slab& slab, Pen& pen, const SheetBox& box, Language language) {
     double x = 0;
     const double base = kRow - 6;
     const auto word = [&](const std::string& text, bool strong) {
-      Ink mark{Ink::Kind::text, {x, base - kSmallestText * 0.93, measured(text) * (strong ? 1.1 : 1), kSmallestText * 1.2},
-                text};
+      Ink mark{Ink::Kind::text,
+               {x, base - kSmallestText * 0.93, measured(text) * (strong ? 1.1 : 1), kSmallestText * 1.2},
+               text};
       mark.size = kSmallestText;
       mark.bold = strong;
       mark.baseline = kSmallestText * 0.93;
@@ -98,7 +99,7 @@ void rounds(Slab& slab, Pen& pen, const SheetBox& box, Language language) {
 
 Slab heading_slab(Pen& pen, const Sheet& sheet, double width) {
   Slab slab(pen, "heading", width, 0);
-  slab.words(sheet.low.title, {{19, true}, 0, 0, "H1", false});
+  slab.words(sheet.low.title, {{18, true}, 0, kPageNumber, "H1", false});
   slab.words(sheet.about + ". " + sheet_say(SheetWord::printed, sheet.language, text_from_day(sheet.printed)) + ". " +
                  sheet.validity,
              {});
@@ -155,7 +156,8 @@ Slab box_slab(Pen& pen, const SheetBox& box, const Sheet& sheet, double width, c
   for (const SheetWay& way : box.ways) {
     std::string then = joined(way.lines);
     const auto page = elsewhere.find(way.go);
-    if (page != elsewhere.end()) then += (then.empty() ? "" : " ") + sheet_say(SheetWord::see_page, language, std::to_string(page->second));
+    if (page != elsewhere.end())
+      then += (then.empty() ? "" : " ") + sheet_say(SheetWord::see_page, language, std::to_string(page->second));
     slab.branch(way.when, then, way.go == 0 ? "" : std::to_string(way.go));
   }
   return slab;
@@ -174,7 +176,8 @@ Slab calls_slab(Pen& pen, const Sheet& sheet, double width) {
       const SheetContact& contact = sheet.contacts[i];
       const std::string text = contact.who + ": " + (contact.number.empty() ? "______________" : contact.number);
       for (const SetLine& line : pen.lines(text, {13, true}, half - 8)) {
-        Ink mark{Ink::Kind::text, {static_cast<double>(i - at) * half, y, line.width, line.above + line.below}, line.text};
+        Ink mark{
+            Ink::Kind::text, {static_cast<double>(i - at) * half, y, line.width, line.above + line.below}, line.text};
         mark.size = 13;
         mark.bold = true;
         mark.baseline = line.above;
@@ -208,8 +211,14 @@ Slab cautions_slab(Pen& pen, const Sheet& sheet, double width) {
   return slab;
 }
 
-Slab footer_slab(Pen& pen, const std::string& text, double width) {
-  Slab slab(pen, "footer", width, 0);
+Slab title_slab(Pen& pen, const std::string& title, double width) {
+  Slab slab(pen, "heading", width, 0);
+  slab.words(title, {{16, true}, 0, kPageNumber, "H1", false});
+  return slab;
+}
+
+Slab number_slab(Pen& pen, const std::string& text) {
+  Slab slab(pen, "page number", kPageNumber, 0);
   slab.words(text, {});
   return slab;
 }

@@ -18,6 +18,10 @@ Slab look_slab(Pen& pen, const SheetBox& box, double width, double right);
 Slab box_slab(Pen& pen, const SheetBox& box, const Sheet& sheet, double width, const Elsewhere& elsewhere);
 Slab calls_slab(Pen& pen, const Sheet& sheet, double width);
 Slab cautions_slab(Pen& pen, const Sheet& sheet, double width);
-Slab footer_slab(Pen& pen, const std::string& text, double width);
+/// Of a page behind the first.
+Slab title_slab(Pen& pen, const std::string& title, double width);
+/// Stands in the upper right corner, in the room that a title leaves free.
+Slab number_slab(Pen& pen, const std::string& text);
+inline constexpr double kPageNumber = 100;
 
 }  // namespace rushlight

@@ -5,12 +5,12 @@
 namespace rushlight {
 namespace {
 
-constexpr double kTick = 9;         // the side of a box to tick
+constexpr double kTick = 9;  // the side of a box to tick
 constexpr double kTickRoom = 14;
-constexpr double kDisc = 16;        // across
-constexpr double kTarget = 34;      // an arrow and a disc
-constexpr double kInside = 5;       // between the frame and the text
-constexpr double kBetween = 1.2;    // after a paragraph
+constexpr double kDisc = 16;      // across
+constexpr double kTarget = 34;    // an arrow and a disc
+constexpr double kInside = 5;     // between the frame and the text
+constexpr double kBetween = 0.8;  // after a paragraph
 
 bool ends_itself(const std::string& text) { return text.empty() || text.back() == '.' || text.back() == '?'; }
 
@@ -79,7 +79,7 @@ void Slab::title(int number, const std::string& text, double size, bool on_black
   }
   for (Ink& mark : words) block.marks.push_back(std::move(mark));
   blocks_.push_back(std::move(block));
-  y_ = bottom + (on_black ? 5 : 2);
+  y_ = bottom + (on_black ? 4 : 1);
 }
 
 void Slab::branch(const std::string& when, const std::string& then, const std::string& to) {

@@ -39,13 +39,14 @@ class Slab {
   LaidBox box() const;
   double height() const { return y_ + kPad; }
 
-  static constexpr double kPad = 4;
+  static constexpr double kPad = 3;
 
  private:
   double text_at(std::vector<Ink>& marks, const std::string& text, const Style& style, double top) {
     return text_at(marks, "", text, style, top);
   }
-  double text_at(std::vector<Ink>& marks, const std::string& bold, const std::string& text, const Style& style, double top);
+  double text_at(std::vector<Ink>& marks, const std::string& bold, const std::string& text, const Style& style,
+                 double top);
 
   Pen& pen_;
   std::string name_;

@@ -34,8 +34,9 @@ std::string arrow(const Ink& mark, bool down) {
   const auto spot = [](double at_x, double at_y) { return "L" + number(at_x) + " " + number(at_y); };
   return path("M" + number(x) + " " + number(y) + (down ? spot(to_x, to_y - head) : spot(to_x - head, to_y)),
               "stroke=\"#000\" stroke-width=\"" + number(mark.weight) + "\"") +
-         path("M" + tip + (down ? spot(to_x - head * 0.8, to_y - head * 1.4) + spot(to_x + head * 0.8, to_y - head * 1.4)
-                                : spot(to_x - head * 1.4, to_y - head * 0.8) + spot(to_x - head * 1.4, to_y + head * 0.8)) +
+         path("M" + tip +
+                  (down ? spot(to_x - head * 0.8, to_y - head * 1.4) + spot(to_x + head * 0.8, to_y - head * 1.4)
+                        : spot(to_x - head * 1.4, to_y - head * 0.8) + spot(to_x - head * 1.4, to_y + head * 0.8)) +
                   "Z",
               "fill=\"#000\"");
 }
@@ -55,9 +56,9 @@ std::string drawn(const Ink& mark) {
     case Ink::Kind::filled:
       return rectangle(at, std::string("fill=\"") + ink(mark.white) + "\"");
     case Ink::Kind::line:
-      return path("M" + number(at.x) + " " + number(at.y) + "L" + number(at.x + at.width) + " " +
-                      number(at.y + at.height),
-                  "stroke=\"#000\" stroke-width=\"" + number(mark.weight) + "\"");
+      return path(
+          "M" + number(at.x) + " " + number(at.y) + "L" + number(at.x + at.width) + " " + number(at.y + at.height),
+          "stroke=\"#000\" stroke-width=\"" + number(mark.weight) + "\"");
     case Ink::Kind::disc:
       return "<circle cx=\"" + number(at.x + at.width / 2) + "\" cy=\"" + number(at.y + at.height / 2) + "\" r=\"" +
              number(at.width / 2) + "\" fill=\"" + ink(mark.white) + "\"/>\n<text x=\"" + number(at.x + at.width / 2) +

@@ -4,6 +4,9 @@
 
 #include "episode/phrases.hpp"
 #include "episode/words.hpp"
+#include "sheet/emergency.hpp"
+#include "sheet/join_ways.hpp"
+#include "sheet/later.hpp"
 #include "sheet/readings.hpp"
 #include "sheet/sheet_words.hpp"
 #include "sheet/trouble.hpp"
@@ -45,8 +48,9 @@ class Low {
     SheetPage& page = low_.page;
     page.title = sheet_say(SheetWord::title, language_, plain_words(protocol_.title, language_), child_.name);
     page.boxes.push_back(look_box());
-    page.boxes.push_back(emergency_box());
-    page.boxes.push_back(waiting_box_);
+    EmergencyBoxes emergency = emergency_boxes(start_, protocol_, child_, kEmergency, kWaiting);
+    page.boxes.push_back(std::move(emergency.emergency));
+    page.boxes.push_back(std::move(emergency.waiting));
     page.boxes.push_back(measure_box(awake));
     page.boxes.push_back(give_box());
     page.boxes.push_back(again_box());
@@ -70,7 +74,7 @@ class Low {
     for (const ReadingGroup& group : groups) {
       const View view = group.landing.walk.view();
       if (group.sight.no_reading || by_mouth_in(view) == nullptr || view.call || !view.wait) continue;
-      if (group.sight.looks == Looks::any) best = &group;
+      if (group.sight.looks != Looks::unwell) best = &group;
     }
     return best;
   }
@@ -151,72 +155,11 @@ class Low {
     }
   }
 
-  /// When to look again tonight, and what a low is then.
   void read_later(const PaperWalk& walk) {
-    const View here = walk.view();
-    if (!here.waiting) return;
-    SheetBox box{SheetPart::later, kLater, word(SheetWord::later_title), "", here.urgency, {}, {}, {}, {}, 0, walk.wait()};
-    later_step_ = here.step;
-    if (walk.wait_hangs_on_the_clock()) return;
-    box.lines.push_back(walk.headline());
-    for (SheetLine& line : walk.lines()) box.lines.push_back(std::move(line));
-    PaperWalk then = walk;
-    then.wait_over();
-    add_later_ways(box, then);
-    add_calm_ways(box, then);
-    later_box_ = std::move(box);
-  }
-
-  void add_later_ways(SheetBox& box, const PaperWalk& due) {
-    SheetWay again;
-    again.when = word(SheetWord::low_again);
-    again.go = kGive;
-    // The how-manyeth low of one night is not treated alone.
-    PaperWalk walk = due;
-    for (int low = 1; low < kMostRounds; ++low) {
-      Landing landing = landing_after(walk, *low_reading_, Looks::unwell);
-      const View here = landing.walk.view();
-      if (here.call) {
-        if (low > 1) box.ways.push_back(again);
-        SheetWay call;
-        call.when = low > 1 ? word(SheetWord::low_so_often, std::to_string(low)) : word(SheetWord::low_again);
-        call.urgency = here.urgency;
-        for (SheetLine& line : landing.walk.lines()) {
-          if (line.kind == ActionKind::by_mouth || is_call(line.kind)) call.lines.push_back(std::move(line));
-        }
-        call.go = kAgain;
-        box.ways.push_back(std::move(call));
-        break;
-      }
-      walk = landing.walk;
-      walk.all_done();
-      walk.wait_over();
-      const ReadingGroup* well = first_well();
-      if (well == nullptr) break;
-      walk = landing_after(walk, well->reading, Looks::well).walk;
-      for (int turn = 0; turn < kMostRounds && !walk.view().waiting && !walk.view().ended; ++turn) {
-        walk.all_done();
-        walk.go_on({});
-      }
-      walk.wait_over();
-    }
-  }
-
-  /// Not low at the next check, and at the one after it.
-  void add_calm_ways(SheetBox& box, PaperWalk walk) {
+    if (!walk.view().waiting) return;
+    later_step_ = walk.view().step;
     const ReadingGroup* well = first_well();
-    if (well == nullptr) return;
-    for (int check = 0; check < 2; ++check) {
-      walk = landing_after(walk, well->reading, Looks::well).walk;
-      const View here = walk.view();
-      if (here.call || walk.wait_hangs_on_the_clock() || (!here.waiting && !here.ended)) return;
-      SheetWay way{word(SheetWord::not_low_then), {}, 0, here.urgency, {}};
-      if (here.ended) way.lines = walk.lines();
-      if (way.lines.empty()) way.lines.push_back(walk.headline());
-      box.ways.push_back(std::move(way));
-      if (here.ended) return;
-      walk.wait_over();
-    }
+    if (well != nullptr) later_box_ = later_box(walk, kLater, {*low_reading_, well->reading, kGive, kAgain}, language_);
   }
 
   const ReadingGroup* first_well() const {
@@ -232,8 +175,17 @@ class Low {
   }
 
   SheetBox look_box() const {
-    SheetBox box{SheetPart::look, kLook, word(SheetWord::awake_and_swallows, child_.name), "", Urgency::home, {}, {}, {},
-                 {}, 0, {}};
+    SheetBox box{SheetPart::look,
+                 kLook,
+                 word(SheetWord::awake_and_swallows, child_.name),
+                 "",
+                 Urgency::home,
+                 {},
+                 {},
+                 {},
+                 {},
+                 0,
+                 {}};
     for (const char* name : {"awake", "swallow"}) {
       if (const auto fact = protocol_.fact_named(name)) {
         const Fact& asked = protocol_[*fact];
@@ -246,91 +198,6 @@ class Low {
     SheetWay yes{word(SheetWord::yes), {}, kMeasure, Urgency::home, {}};
     box.ways = {std::move(yes), std::move(no)};
     return box;
-  }
-
-  SheetBox emergency_box() {
-    SheetBox box{SheetPart::emergency, kEmergency, word(SheetWord::emergency), word(SheetWord::never_wait),
-                 Urgency::emergency, {}, {}, {}, {}, 0, {}};
-    PaperWalk walk = start_;
-    walk.answer("awake", "no");
-    box.lines = walk.lines();
-    if (walk.asks("breathing-normally")) {
-      PaperWalk gasps = walk;
-      gasps.answer("breathing-normally", "no");
-      gasps.leave_questions();
-      SheetWay way;
-      way.when = option_text("breathing-normally", "no");
-      way.urgency = gasps.view().urgency;
-      for (SheetLine& line : gasps.lines()) {
-        if (line.kind == ActionKind::watch) way.lines.push_back(std::move(line));
-      }
-      if (way.lines.empty()) way.lines.push_back(gasps.headline());
-      box.ways.push_back(std::move(way));
-      walk.answer("breathing-normally", "yes");
-    }
-    waiting_box_ = SheetBox{SheetPart::waiting, kWaiting, word(SheetWord::waiting_title), "", Urgency::emergency, {}, {}, {},
-                            {}, 0, {}};
-    PaperWalk given = walk;
-    if (given.answer("already-given", "glucagon")) {
-      given.leave_questions();
-      box.ways.push_back({word(SheetWord::glucagon_before), {given.headline()}, 0, given.view().urgency, {}});
-    }
-    walk.leave_questions();
-    add_rescue(box, walk);
-    box.ways.push_back({word(SheetWord::go_on_at), {}, kWaiting, Urgency::emergency, {}});
-    return box;
-  }
-
-  std::string option_text(const char* name, const char* option) const {
-    const std::optional<FactId> fact = protocol_.fact_named(name);
-    if (!fact) return "";
-    for (const Option& each : protocol_[*fact].options) {
-      if (each.name == option) return plain_words(each.text, language_);
-    }
-    return "";
-  }
-
-  void add_rescue(SheetBox& box, PaperWalk walk) {
-    const View here = walk.view();
-    const ShownAction* glucagon = nullptr;
-    for (const ShownAction& action : here.actions) {
-      if (action.kind == ActionKind::glucagon && action.dose && action.dose->amount) glucagon = &action;
-    }
-    if (glucagon == nullptr) {
-      // No rescue medicine that could be used: one list for everybody.
-      box.lines.push_back(walk.headline());
-      for (SheetLine& line : walk.lines()) box.lines.push_back(std::move(line));
-    } else {
-      for (SheetLine& line : walk.lines())
-        (line.kind == ActionKind::watch ? waiting_box_.lines : box.trained).push_back(std::move(line));
-      PaperWalk untrained = walk;
-      untrained.outcome(glucagon->id, Outcome::none_here);
-      untrained.go_on({});
-      box.untrained.push_back(untrained.headline());
-      for (SheetLine& line : untrained.lines()) {
-        if (line.kind != ActionKind::glucagon) box.untrained.push_back(std::move(line));
-      }
-    }
-    const Duration wait = walk.wait();
-    PaperWalk later = walk;
-    later.all_done();
-    PaperWalk woke = later;
-    later.wait_over();
-    later.answer("awake", "no");
-    later.leave_questions();
-    if (glucagon != nullptr) {
-      SheetWay way{word(SheetWord::not_awake_after, text_from_duration(wait)), {}, 0, later.view().urgency, {}};
-      for (SheetLine& line : later.lines()) {
-        if (line.kind == ActionKind::glucagon) way.lines.push_back(std::move(line));
-      }
-      if (!way.lines.empty()) waiting_box_.ways.push_back(std::move(way));
-    }
-    woke.answer("awake", "yes");
-    SheetWay way{woke.headline().text, {}, 0, woke.view().urgency, {}};
-    for (SheetLine& line : woke.lines()) {
-      if (!is_call(line.kind)) way.lines.push_back(std::move(line));
-    }
-    waiting_box_.ways.push_back(std::move(way));
   }
 
   // Where a landing goes on, on this page; 0 when it says all itself.
@@ -350,74 +217,69 @@ class Low {
     return "";
   }
 
-  std::vector<SheetWay> ways_of(const std::vector<ReadingGroup>& groups) {
-    std::vector<SheetWay> ways;
-    for (const ReadingGroup& group : groups) {
-      SheetWay way;
-      way.when = text_from_sight(group.sight, language_);
-      way.sight = group.sight;
-      const View view = group.landing.walk.view();
-      way.urgency = view.urgency;
-      way.lines = group.landing.before;
-      way.go = box_for(group.landing);
-      if (way.go == 0) {
-        const bool on_this_page = view.protocol == protocol_.name;
-        for (SheetLine& line : group.landing.walk.lines()) {
-          if (is_call(line.kind)) way.lines.push_back(std::move(line));
-        }
-        // Somewhere that this page does not lead: paper does not guess.
-        if (!view.call && (!view.ended || !on_this_page)) way.lines.push_back(call_line(group.landing.walk));
-        if (!view.call && view.ended && on_this_page) {
-          for (SheetLine& line : group.landing.walk.lines()) way.lines.push_back(std::move(line));
-        }
-      }
-      ways.push_back(std::move(way));
+  SheetWay way_of(const ReadingGroup& group) const {
+    SheetWay way;
+    way.sight = group.sight;
+    const View view = group.landing.walk.view();
+    way.urgency = view.urgency;
+    way.lines = group.landing.before;
+    way.go = box_for(group.landing);
+    if (way.go != 0) return way;
+    for (SheetLine& line : group.landing.walk.lines()) {
+      if (is_call(line.kind)) way.lines.push_back(std::move(line));
     }
-    return ways;
+    if (view.call) return way;
+    if (view.ended && view.protocol == protocol_.name) {
+      for (SheetLine& line : group.landing.walk.lines()) way.lines.push_back(std::move(line));
+    } else {
+      way.lines.push_back(
+          call_line(group.landing.walk));  // somewhere that this page does not lead: paper does not guess
+    }
+    return way;
   }
 
   SheetLine call_line(const PaperWalk& walk) const {
-    return {word(SheetWord::call_clinic, number_of(child_.contacts, Contact::clinic, language_)), ActionKind::call_clinic,
-            walk.night(), false};
+    return {word(SheetWord::call_clinic, number_of(child_.contacts, Contact::clinic, language_)),
+            ActionKind::call_clinic, walk.night(), false};
   }
 
-  /// Ways that go to one place with one set of words stand together.
-  static void join_same(std::vector<SheetWay>& ways) {
-    for (std::size_t i = 1; i < ways.size();) {
-      SheetWay& before = ways[i - 1];
-      const bool same = before.go == ways[i].go && before.lines.empty() && ways[i].lines.empty() && before.sight &&
-                        ways[i].sight && before.sight->looks == ways[i].sight->looks && before.sight->below &&
-                        before.sight->below == ways[i].sight->from;
-      if (!same) {
-        ++i;
-        continue;
-      }
-      before.sight->to = ways[i].sight->to;
-      before.sight->below = ways[i].sight->below;
-      ways.erase(ways.begin() + static_cast<std::ptrdiff_t>(i));
-    }
-  }
-
-  std::vector<SheetWay> joined_ways(const std::vector<ReadingGroup>& groups) {
-    std::vector<SheetWay> ways = ways_of(groups);
-    join_same(ways);
-    for (SheetWay& way : ways) way.when = text_from_sight(*way.sight, language_);
-    return ways;
+  std::vector<SheetWay> joined_ways(const std::vector<ReadingGroup>& groups) const {
+    std::vector<SheetWay> ways;
+    for (const ReadingGroup& group : groups) ways.push_back(way_of(group));
+    return joined(std::move(ways), language_);
   }
 
   SheetBox measure_box(const PaperWalk& awake) {
-    SheetBox box{SheetPart::measure, kMeasure, word(SheetWord::measure_title, unit_words()), "", Urgency::home, awake.lines(), {}, {},
-                 joined_ways(first_groups_), 0, {}};
+    SheetBox box{SheetPart::measure,
+                 kMeasure,
+                 word(SheetWord::measure_title, unit_words()),
+                 "",
+                 Urgency::home,
+                 awake.lines(),
+                 {},
+                 {},
+                 joined_ways(first_groups_),
+                 0,
+                 {}};
     return box;
   }
 
   SheetBox give_box() {
-    SheetBox box{SheetPart::give, kGive, word(SheetWord::give_title), "", giving_->view().urgency, giving_->lines(), {}, {},
-                 {}, 0, {}};
+    SheetBox box{SheetPart::give,
+                 kGive,
+                 word(SheetWord::give_title),
+                 "",
+                 giving_->view().urgency,
+                 giving_->lines(),
+                 {},
+                 {},
+                 {},
+                 0,
+                 {}};
     // What a very low reading adds.
     for (const ReadingGroup& group : first_groups_) {
       if (group.sight.no_reading || &group.landing.walk == giving_ || box_for(group.landing) != kGive) continue;
-      if (group.sight.looks != Looks::any) continue;
+      if (group.sight.looks == Looks::unwell) continue;
       SheetWay also;
       also.when = word(SheetWord::very_low_also, text_from_sight(group.sight, language_));
       also.urgency = group.landing.walk.view().urgency;
@@ -432,30 +294,20 @@ class Low {
 
   SheetBox again_box() {
     const Duration wait = giving_->wait();
-    SheetBox box{SheetPart::again, kAgain, word(SheetWord::again_title, text_from_duration(wait), unit_words()), "", Urgency::home, {}, {},
-                 {}, joined_ways(again_groups_), rounds_, wait};
-    refer_to_first_measure(box.ways);
+    SheetBox box{SheetPart::again,
+                 kAgain,
+                 word(SheetWord::again_title, text_from_duration(wait), unit_words()),
+                 "",
+                 Urgency::home,
+                 {},
+                 {},
+                 {},
+                 joined_ways(again_groups_),
+                 rounds_,
+                 wait};
+    refer_to_first(box.ways, first_groups_, again_groups_, kMeasure, language_);
     add_calls(box.ways);
     return box;
-  }
-
-  /// Without a reading it is the same as at the first time, where that leads to the same places.
-  void refer_to_first_measure(std::vector<SheetWay>& ways) const {
-    const auto places = [](const std::vector<ReadingGroup>& groups) {
-      std::vector<std::pair<Looks, std::string>> found;
-      for (const ReadingGroup& group : groups) {
-        if (group.sight.no_reading) found.push_back({group.sight.looks, group.landing.step});
-      }
-      return found;
-    };
-    if (places(first_groups_) != places(again_groups_)) return;
-    const auto blind = [](const SheetWay& way) { return way.sight && way.sight->no_reading; };
-    const auto first = std::find_if(ways.begin(), ways.end(), blind);
-    if (first == ways.end()) return;
-    SheetWay same{word(SheetWord::no_reading), {}, kMeasure, first->urgency, SheetSight{}};
-    same.sight->no_reading = true;
-    *first = std::move(same);
-    ways.erase(std::remove_if(first + 1, ways.end(), blind), ways.end());
   }
 
   /// Still low after the last round: whom to call, and when the emergency services.
@@ -511,7 +363,7 @@ class Low {
   std::optional<Value> low_reading_;
   std::optional<PaperWalk> after_first_, calling_;
   int rounds_ = 0;
-  SheetBox eat_box_{}, waiting_box_{};
+  SheetBox eat_box_{};
   std::optional<SheetBox> later_box_;
   std::string later_step_;
   std::vector<std::string> eat_steps_;

@@ -1,6 +1,7 @@
 #include "sheet/paper_walk.hpp"
 
 #include "episode/value_from_text.hpp"
+#include "episode/words.hpp"
 #include "sheet/sheet_words.hpp"
 
 namespace rushlight {
@@ -10,7 +11,8 @@ constexpr Duration kToAnswer{1};
 constexpr int kMostQuestions = 40;  // more without anything to do is a protocol that paper cannot hold
 
 void replace_all(std::string& text, const std::string& what, const std::string& with) {
-  for (std::size_t at = text.find(what); !what.empty() && at != std::string::npos; at = text.find(what, at + with.size()))
+  for (std::size_t at = text.find(what); !what.empty() && at != std::string::npos;
+       at = text.find(what, at + with.size()))
     text.replace(at, what.size(), with);
 }
 
@@ -97,6 +99,11 @@ void PaperWalk::leave_questions() {
   for (const ShownQuestion& question : here.ask) {
     if (view().step == here.step) answer(question.id, CantTell{});
   }
+}
+
+std::string PaperWalk::question(FactId fact) const {
+  const Scene here = scene_at(*protocol_, *child_, episode_, now_.utc);
+  return filled(here, (*protocol_)[fact].question, child_->language, std::nullopt);
 }
 
 View PaperWalk::view() const { return view_of(*protocol_, *child_, episode_, now_); }

@@ -31,12 +31,15 @@ class PaperWalk {
   /// To the end of the step's wait, if there is one.
   void wait_over();
 
-  /// Goes through what only asks, until there is something to do, somebody to call, a question among `asked`, or the end.
-  /// Gives the question it stopped at.
+  /// Goes through what only asks, until there is something to do, somebody to call, a question among `asked`, or the
+  /// end. Gives the question it stopped at.
   std::optional<FactId> go_on(const std::set<std::string>& asked);
 
   /// Answers what is asked now with "can't tell", whatever is still to do, until the step is another.
   void leave_questions();
+
+  /// The question as a person is asked it here.
+  std::string question(FactId fact) const;
 
   View view() const;
   Moment now() const { return now_; }

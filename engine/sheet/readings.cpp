@@ -103,20 +103,7 @@ std::vector<ReadingGroup> groups_of(const PaperWalk& walk, const Protocol& proto
     }();
     if (group.sight.to == last) group.sight.to.reset();
   }
-  // What does not hang on how the child looks is said once.
-  std::vector<ReadingGroup> merged;
-  for (ReadingGroup& group : groups) {
-    bool found = false;
-    for (ReadingGroup& other : merged) {
-      const bool one_sight = other.sight.from == group.sight.from && other.sight.to == group.sight.to &&
-                             other.sight.no_reading == group.sight.no_reading;
-      if (!one_sight || !same(other, group.landing)) continue;
-      other.sight.looks = Looks::any;
-      found = true;
-    }
-    if (!found) merged.push_back(std::move(group));
-  }
-  return merged;
+  return groups;
 }
 
 namespace {
@@ -143,7 +130,8 @@ std::string text_from_sight(const SheetSight& sight, Language language) {
     text = sheet_say(SheetWord::or_less, language);
   }
   if (sight.looks == Looks::any) return text;
-  return text + ", " + sheet_say(sight.looks == Looks::well ? SheetWord::looks_well : SheetWord::looks_unwell, language);
+  return text + ", " +
+         sheet_say(sight.looks == Looks::well ? SheetWord::looks_well : SheetWord::looks_unwell, language);
 }
 
 }  // namespace rushlight

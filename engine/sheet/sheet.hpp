@@ -9,8 +9,8 @@
 
 namespace rushlight {
 
-/// One thing to do, as the walk says it. The night holds the answers after which it does, so that it can be asked again.
-/// Clock times and readings that paper cannot know are blanks.
+/// One thing to do, as the walk says it. The night holds the answers after which it does, so that it can be asked
+/// again. Clock times and readings that paper cannot know are blanks.
 struct SheetLine {
   std::string text;
   ActionKind kind = ActionKind::note;
@@ -30,21 +30,21 @@ struct SheetSight {
 struct SheetWay {
   std::string when;
   std::vector<SheetLine> lines;
-  int go = 0;                           // number of a box; 0: nothing to go to
-  Urgency urgency = Urgency::home;      // of the walk, after these answers
-  std::optional<SheetSight> sight{};    // of a way that begins with a reading
+  int go = 0;                         // number of a box; 0: nothing to go to
+  Urgency urgency = Urgency::home;    // of the walk, after these answers
+  std::optional<SheetSight> sight{};  // of a way that begins with a reading
 };
 
 enum class SheetPart : std::uint8_t {
-  look,       // awake, and able to swallow?
+  look,  // awake, and able to swallow?
   emergency,
-  waiting,    // until help comes
+  waiting,  // until help comes
   measure,
   give,
-  again,      // the rechecks, with room to write
-  eat,        // not low now
-  later,      // when to look again tonight
-  trouble,    // what can go wrong
+  again,    // the rechecks, with room to write
+  eat,      // not low now
+  later,    // when to look again tonight
+  trouble,  // what can go wrong
 };
 
 struct SheetBox {
@@ -54,11 +54,11 @@ struct SheetBox {
   std::string help;
   Urgency urgency = Urgency::home;
   std::vector<SheetLine> lines;
-  std::vector<SheetLine> trained;    // of the emergency: what somebody does who was trained to give the rescue medicine,
+  std::vector<SheetLine> trained;  // of the emergency: what somebody does who was trained to give the rescue medicine,
   std::vector<SheetLine> untrained;  // and everybody else, or without the medicine
   std::vector<SheetWay> ways;
-  int rounds = 0;                    // of `again`
-  Duration wait{0};                  // before it
+  int rounds = 0;    // of `again`
+  Duration wait{0};  // before it
 };
 
 struct SheetContact {
@@ -71,22 +71,23 @@ struct SheetPage {
   std::vector<SheetBox> boxes;
 };
 
-/// A child's steps on paper, of one protocol set, as of one day. Every face prints it and adds nothing that is clinical.
+/// A child's steps on paper, of one protocol set, as of one day. Every face prints it and adds nothing that is
+/// clinical.
 struct Sheet {
   Language language;
-  std::string child;     // name, as the child file has it
-  std::string about;     // age and weight
+  std::string child;  // name, as the child file has it
+  std::string about;  // age and weight
   Day printed;
-  std::optional<Day> valid_until;         // the last day; empty when today is past it already
-  std::string validity;                   // that, and why, as a sentence
+  std::optional<Day> valid_until;  // the last day; empty when today is past it already
+  std::string validity;            // that, and why, as a sentence
   SheetPage low;
-  std::vector<SheetPage> further;         // only those asked for
-  std::vector<SheetContact> contacts;     // in the order in which to call; the emergency number first
+  std::vector<SheetPage> further;      // only those asked for
+  std::vector<SheetContact> contacts;  // in the order in which to call; the emergency number first
   std::string address;
   std::vector<std::string> nobody_answers;  // whom to call when nobody answers, and then again
-  std::vector<std::string> say;           // on the telephone, in this order
-  std::vector<std::string> any_time;      // danger signs: box 2, whatever one is doing
-  std::vector<SheetLine> anything_else;   // call
+  std::vector<std::string> say;             // on the telephone, in this order
+  std::vector<std::string> any_time;        // danger signs: box 2, whatever one is doing
+  std::vector<SheetLine> anything_else;     // call
   std::string approval;
   bool approved = false;
   std::vector<std::string> cautions;

@@ -16,8 +16,7 @@ std::string about(const Child& child, const Day& today) {
                               ? said(Quantity{Decimal::whole(at.completed_years()), Unit::year}, child.language)
                               : said(Quantity{Decimal::whole(at.months()), Unit::month}, child.language);
   if (!child.weight) return age;
-  return sheet_say(SheetWord::age_and_weight, child.language, age,
-                   said(child.weight->quantity(), child.language));
+  return sheet_say(SheetWord::age_and_weight, child.language, age, said(child.weight->quantity(), child.language));
 }
 
 void set_validity(Sheet& sheet, const Validity& valid, const Day& today) {
@@ -70,16 +69,16 @@ void set_contacts(Sheet& sheet, const Child& child) {
   }
   const Contacts& contacts = child.contacts;
   if (!contacts.second_adult.empty() || !contacts.second_adult_name.empty())
-    sheet.contacts.push_back({contacts.second_adult_name.empty() ? phrase(Phrase::second_adult, language)
-                                                                 : contacts.second_adult_name,
-                              contacts.second_adult});
+    sheet.contacts.push_back(
+        {contacts.second_adult_name.empty() ? phrase(Phrase::second_adult, language) : contacts.second_adult_name,
+         contacts.second_adult});
   sheet.address = contacts.address.empty() ? phrase(Phrase::your_address, language) : contacts.address;
 }
 
 }  // namespace
 
-std::optional<Sheet> sheet_of(const CheckedProtocol& low, const std::vector<CheckedProtocol>& further, const Child& child,
-                              const Day& today) {
+std::optional<Sheet> sheet_of(const CheckedProtocol& low, const std::vector<CheckedProtocol>& further,
+                              const Child& child, const Day& today) {
   const Protocol& protocol = low.protocol();
   const Moment at = noon_of(today);
   std::optional<LowPage> page = low_page(protocol, child, at);

@@ -90,6 +90,11 @@ constexpr InBoth kWords[] = {
     {SheetWord::go_to, "go to {1}", "vaya a {1}"},
     {SheetWord::see_page, "page {1}", "página {1}"},
     {SheetWord::sign_or_answer, "{1} {2}", "{1} {2}"},
+    {SheetWord::signs_title, "You see this", "Usted ve esto"},
+    {SheetWord::answers_title, "You find this", "Usted encuentra esto"},
+    {SheetWord::cannot_tell, "You cannot tell", "No se sabe"},
+    {SheetWord::or_cannot_tell, ", or you cannot tell", ", o no se sabe"},
+    {SheetWord::from_on, "{1} or more", "{1} o más"},
     {SheetWord::by_hours, "From {1} to {2}", "De {1} a {2}"},
 };
 

@@ -29,8 +29,8 @@ std::vector<SheetLine> said_there(const PaperWalk& walk, bool headline_only) {
 struct Trouble {
   Outcome outcome;
   SheetWord when;
-  SheetWord again;       // the same once more
-  bool headline_only;    // the list of foods stands in another way already
+  SheetWord again;     // the same once more
+  bool headline_only;  // the list of foods stands in another way already
 };
 constexpr Trouble kTroubles[] = {
     {Outcome::refused, SheetWord::refused, SheetWord::refused_again, true},
@@ -58,8 +58,11 @@ void add_trouble(SheetBox& box, const PaperWalk& giving, const Trouble& trouble,
     }
     const View there = walk.view();
     if (there.step == before) return;  // as if it had been given
-    SheetWay way{sheet_say(times == 0 ? trouble.when : trouble.again, language), said_there(walk, trouble.headline_only || times > 0), 0,
-                 there.urgency, {}};
+    SheetWay way{sheet_say(times == 0 ? trouble.when : trouble.again, language),
+                 said_there(walk, trouble.headline_only || times > 0),
+                 0,
+                 there.urgency,
+                 {}};
     box.ways.push_back(std::move(way));
     if (there.call) return;
     const bool repeats = trouble.outcome == Outcome::refused || trouble.outcome == Outcome::none_here;
@@ -72,8 +75,17 @@ void add_trouble(SheetBox& box, const PaperWalk& giving, const Trouble& trouble,
 SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Protocol& protocol, const Child& child,
                      int number, LowPage& low) {
   const Language language = child.language;
-  SheetBox box{SheetPart::trouble, number, sheet_say(SheetWord::trouble_title, language), "", Urgency::home, {}, {}, {}, {},
-               0, {}};
+  SheetBox box{SheetPart::trouble,
+               number,
+               sheet_say(SheetWord::trouble_title, language),
+               "",
+               Urgency::home,
+               {},
+               {},
+               {},
+               {},
+               0,
+               {}};
   for (const Trouble& trouble : kTroubles) add_trouble(box, giving, trouble, language);
   PaperWalk awake = start;
   awake.answer("awake", "yes");
@@ -114,8 +126,11 @@ SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Prot
       if (is_call(line.kind)) calls.push_back(std::move(line));
     }
     if (!calls.empty())
-      box.ways.push_back({sheet_say(SheetWord::still_after, language, text_from_duration(wait)), std::move(calls), 0,
-                          there.urgency, {}});
+      box.ways.push_back({sheet_say(SheetWord::still_after, language, text_from_duration(wait)),
+                          std::move(calls),
+                          0,
+                          there.urgency,
+                          {}});
   }
   return box;
 }

@@ -14,9 +14,9 @@ struct Validity {
   enum class Ends : std::uint8_t { approval, weight, rescue, age, look_again } ends;
 };
 
-/// The first of: the approval ends; the weight is older than the protocol takes it for fresh; the rescue medicine is out
-/// of date; the child's age changes what the page says. When none of them comes within that time, the time after which
-/// a weight counts as old.
+/// The first of: the approval ends; the weight is older than the protocol takes it for fresh; the rescue medicine is
+/// out of date; the child's age changes what the page says. When none of them comes within that time, the time after
+/// which a weight counts as old.
 Validity validity_of(const Protocol& protocol, const Child& child, const Day& today, const SheetPage& page);
 
 /// The moment of a day at which a sheet is derived: noon, no zone. A sheet holds no clock time.
