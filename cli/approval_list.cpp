@@ -7,7 +7,6 @@
 
 #include "cli/plain_text.hpp"
 #include "finding/property.hpp"
-#include "finding/sentence.hpp"
 #include "picture/names.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "verify/dose_envelope.hpp"

@@ -84,6 +84,12 @@ std::string case_of(const std::string& file, const Verdict& verdict, const FileT
   return text + (inside.empty() ? "/>\n" : ">\n" + inside + "    </testcase>\n");
 }
 
+std::string approval_of(const CheckedPath& each) {
+  if (!each.approval) return "";
+  return "    <properties>\n      <property" + attribute("name", "approval") + attribute("value", each.approval->text) +
+         "/>\n    </properties>\n";
+}
+
 }  // namespace
 
 std::string junit_from_checked(const std::vector<CheckedPath>& all) {
@@ -94,7 +100,8 @@ std::string junit_from_checked(const std::vector<CheckedPath>& all) {
       std::string cases;
       Tally tally;
       for (const Verdict& verdict : file.verdicts()) cases += case_of(file.name, verdict, each.texts, tally);
-      suites += "  <testsuite" + attribute("name", file.name) + tally.attributes() + ">\n" + cases + "  </testsuite>\n";
+      suites += "  <testsuite" + attribute("name", file.name) + tally.attributes() + ">\n" + approval_of(each) + cases +
+                "  </testsuite>\n";
       whole.add(tally);
     }
   }

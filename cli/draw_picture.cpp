@@ -44,6 +44,11 @@ int refused(std::ostream& out, const std::string& file, Kind kind) {
 
 int draw_picture(const PictureWish& wish, std::ostream& out) {
   const std::string path = wish.paths.empty() ? "rushlight check" : wish.paths.front();
+  if (!wish.flow && wish.map.empty()) {
+    return refused(
+        out, path,
+        WrongUse{"`--out` names a file, and nothing is to be drawn", "add `--flow`, or `--map STEP:FACT,FACT`"});
+  }
   if (!is_picture_file(wish.out)) {
     return refused(out, path,
                    WrongUse{"a picture needs a file to be written to", "add `--out FILE.svg` or `--out FILE.png`"});

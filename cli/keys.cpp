@@ -56,6 +56,17 @@ std::optional<std::size_t> meanwhile_place_from_text(std::string_view typed) {
   return place == std::string_view::npos ? std::nullopt : std::optional<std::size_t>(place);
 }
 
+std::optional<std::string> ketones_named_in(std::string_view typed) {
+  const std::string text = folded_letters(trimmed(typed));
+  for (const std::string_view word : {"ketones", "ketone", "cetonas", "cetona"}) {
+    if (!text.starts_with(word)) continue;
+    const std::string_view rest = std::string_view(text).substr(word.size());
+    const bool ends = rest.empty() || rest.front() == ' ' || rest.front() == ':' || rest.front() == '=';
+    if (ends) return std::string(trimmed(rest.substr(rest.empty() ? 0 : 1)));
+  }
+  return std::nullopt;
+}
+
 std::optional<bool> yes_no_from_text(std::string_view typed) {
   const std::string word = folded_letters(trimmed(typed));
   if (word == "y" || word == "yes" || word == "s" || word == "si") return true;

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <string_view>
 
 namespace rushlight {
@@ -24,6 +25,9 @@ inline constexpr std::string_view kMeanwhileLetters = "efghijkl";
 
 /// The place of a letter typed alone in kMeanwhileLetters, whatever the case. Empty for anything else.
 std::optional<std::size_t> meanwhile_place_from_text(std::string_view typed);
+
+/// What stands behind "ketones" or "cetonas", whatever the case: "1.6", "HI", or nothing. Empty for anything else.
+std::optional<std::string> ketones_named_in(std::string_view typed);
 
 /// y, yes, s, si, sí / n, no, in either language.
 std::optional<bool> yes_no_from_text(std::string_view typed);

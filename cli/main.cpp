@@ -62,8 +62,10 @@ void describe_check(CLI::App& command, CheckOptions& options) {
 void describe_pictures(CLI::App& command, PictureWish& wish) {
   CLI::Option* map = command.add_option("--map", wish.map, "Draw what a step decides, as STEP:FACT or STEP:FACT,FACT");
   CLI::Option* flow = command.add_flag("--flow", wish.flow, "Draw all steps of a protocol on one page")->excludes(map);
-  command.add_option("--given", wish.given, "With --map: one answer held fast, as FACT=VALUE")->needs(map);
-  command.add_option("--out", wish.out, "The file to draw to: *.svg or *.png")->type_name("FILE");
+  command.add_option("--given", wish.given, "With --map: one answer held fast, as FACT=VALUE")
+      ->needs(map)
+      ->allow_extra_args(false);
+  command.add_option("--out", wish.out, "With --map or --flow: the file to draw to, *.svg or *.png")->type_name("FILE");
   for (CLI::Option* picture : {map, flow}) picture->excludes("--json")->excludes("--junit")->excludes("--explain");
 }
 
@@ -153,7 +155,7 @@ int run(int count, char** words) {
     if (command.app->parsed()) return command.run();
   }
   if (demo_app->parsed()) return demo(language_named(demo_language).value_or(Language::en), embedded_set("reference"));
-  if (check_app->parsed() && (picture.flow || !picture.map.empty())) {
+  if (check_app->parsed() && (picture.flow || !picture.map.empty() || !picture.out.empty())) {
     picture.paths = check.paths;
     return draw_picture(picture, std::cout);
   }

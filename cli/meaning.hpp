@@ -51,6 +51,7 @@ class Meaning {
   std::optional<Turn> early_answer() const;
   std::optional<Turn> drink_or_glucose() const;
   Turn early_reading() const;
+  std::optional<Turn> early_ketones() const;
   Turn early_glucose() const;
   Turn trouble() const;
   Turn about_call() const;

@@ -152,12 +152,24 @@ std::optional<Turn> Meaning::early_answer() const {
 
 // Before its time a reading is kept, unless a watch takes it up at once; the engine knows that it came early.
 Turn Meaning::early_reading() const {
+  if (const auto turn = early_ketones()) return *turn;
   if (const auto turn = drink_or_glucose()) return *turn;
   return early_glucose();
 }
 
+// A number alone is a glucose: ketones of 4.2 and a glucose of 4.2 mmol/L are far apart, so ketones are named.
+std::optional<Turn> Meaning::early_ketones() const {
+  const std::optional<FactId> fact = view_.waiting ? reading_taken_early(here_, FactKind::ketones) : std::nullopt;
+  const std::optional<std::string> number = fact ? ketones_named_in(typed_) : std::nullopt;
+  if (!number) return std::nullopt;
+  const ShownQuestion question = question_of(here_, *fact);
+  const auto answer = answer_from_text(question, *number, here_.setting());
+  if (const auto* refusal = std::get_if<std::string>(&answer)) return Turn{OnStep{}, std::nullopt, *refusal};
+  return told(question, std::get<Value>(answer), false);
+}
+
 Turn Meaning::early_glucose() const {
-  const std::optional<FactId> fact = view_.waiting ? glucose_taken_early(here_) : std::nullopt;
+  const std::optional<FactId> fact = view_.waiting ? reading_taken_early(here_, FactKind::glucose) : std::nullopt;
   if (!fact) return not_understood(OnStep{});
   const bool has_digit = typed_.find_first_of("0123456789") != std::string::npos;
   const Turn turn = typed_answer(OnStep{}, question_of(here_, *fact), false);

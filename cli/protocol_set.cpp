@@ -244,7 +244,15 @@ void add_protocol(ProtocolSet& set, const std::string& file, const std::string& 
 ProtocolSet set_of_files(const std::vector<KeptFile>& files) {
   ProtocolSet set;
   add_all(set, files);
+  finish(set);
+  return set;
+}
+
+ProtocolSet set_kept_in_journal(const std::vector<KeptFile>& files) {
+  ProtocolSet set;
+  add_all(set, files);
   set.laws.reset();
+  set.examples.reset();
   finish(set);
   return set;
 }

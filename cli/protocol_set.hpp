@@ -54,9 +54,12 @@ struct ProtocolSet {
 /// examples.xml its worked examples.
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes);
 
-/// The set of these files, as a journal kept them: each read, resolved and checked, then each linked with the others.
-/// Its laws were looked at when the episode began.
+/// The set of these files: each read, resolved and checked, then each linked with the others, held against its laws and
+/// its worked examples.
 ProtocolSet set_of_files(const std::vector<KeptFile>& files);
+
+/// The same, as a journal kept it. Its laws and examples were looked at when the episode began.
+ProtocolSet set_kept_in_journal(const std::vector<KeptFile>& files);
 
 /// The files of a folder that make up a set: every *.xml, by name.
 std::vector<std::string> files_of_set(const std::string& folder);

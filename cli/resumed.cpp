@@ -10,7 +10,7 @@ std::variant<Resumed, std::vector<Finding>> resumed_from(const EpisodeRecord& re
                                                          const std::vector<std::string>& lines) {
   Read<std::vector<KeptFile>> files = kept_from_text(record.start.protocol_bytes, "the protocol in the journal");
   if (!files.value) return files.findings;
-  const ProtocolSet set = set_of_files(*files.value);
+  const ProtocolSet set = set_kept_in_journal(*files.value);
   const LoadedProtocol* found = set.find(record.start.protocol);
   if (found == nullptr) return set.findings;
   // What was accepted when the episode began is accepted on every later day; a clock that has gone back must not refuse

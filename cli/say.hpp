@@ -69,6 +69,8 @@ inline constexpr Both kTellAgo{"Type how long ago, like 40 min or 2 h. Or type n
                                "Escriba hace cuánto, como 40 min o 2 h. O escriba no: no en el último día."};
 inline constexpr Both kTellWait{"The alarm rings here. Keep this screen open.",
                                 "La alarma suena aquí. Deje esta pantalla abierta."};
+inline constexpr Both kKetonesMeanwhile{"Ketones measured meanwhile? Type the word ketones and the number.",
+                                        "¿Midió cetonas mientras tanto? Escriba la palabra cetonas y el número."};
 inline constexpr Both kBeforeThen{"One of these happens meanwhile? Type its letter:",
                                   "¿Pasa algo de esto mientras tanto? Escriba su letra:"};
 inline constexpr Both kTellEnded{"Enter: close. w: something got worse. b: mistyped.",

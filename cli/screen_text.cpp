@@ -210,6 +210,7 @@ class StepScreen {
     if (dose_of_the_clinic(view_) != nullptr) add("", say(kDoseStillOpen, language_));
     show_early();
     show_drinks();
+    if (reading_taken_early(here_, FactKind::ketones)) add("", say(kKetonesMeanwhile, language_));
     blank();
     add("", say(kTellWait, language_));
   }

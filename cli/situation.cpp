@@ -94,14 +94,13 @@ bool stands_in_for_the_clinic(const Situation& here, Contact contact) {
   });
 }
 
-std::optional<FactId> glucose_taken_early(const Situation& here) {
-  const auto is_glucose = [&](FactId fact) { return here.protocol[fact].kind == FactKind::glucose; };
+std::optional<FactId> reading_taken_early(const Situation& here, FactKind kind) {
   for (const Ask& ask : here.protocol[here.episode.step].asks) {
-    if (is_glucose(ask.fact)) return ask.fact;
+    if (here.protocol[ask.fact].kind == kind) return ask.fact;
   }
   for (const Condition& condition : conditions_of_news(here)) {
     const std::optional<FactId> fact = question_in(here.protocol, condition);
-    if (fact && is_glucose(*fact)) return fact;
+    if (fact && here.protocol[*fact].kind == kind) return fact;
   }
   return std::nullopt;
 }

@@ -64,8 +64,9 @@ bool asks_how_much(const Situation& situation, const ShownAction& action);
 /// An emergency call that no step asked for: it took the place of one that the clinic did not answer.
 bool stands_in_for_the_clinic(const Situation& situation, Contact contact);
 
-/// The glucose that the step asks after its wait, or that a watch for news looks at: it may be typed during the wait.
-std::optional<FactId> glucose_taken_early(const Situation& situation);
+/// The glucose, or the ketones, that the step asks after its wait, or that a watch for news looks at: they may be typed
+/// during the wait.
+std::optional<FactId> reading_taken_early(const Situation& situation, FactKind kind);
 
 /// Whom this episode reached by telephone last; empty while nobody has answered yet.
 std::optional<Contact> reached_last(const Situation& situation);

@@ -153,6 +153,20 @@ BOOST_AUTO_TEST_CASE(name_and_role_are_said_as_they_are_or_refused) {
   BOOST_TEST(clinic().run({"approval", set}).status == 0, "what was approved before stays");
 }
 
+BOOST_AUTO_TEST_CASE(worked_examples_that_come_out_otherwise_stand_first_in_what_is_approved) {
+  const std::string set = own_set();
+  const Run as_shipped = approve(set);
+  BOOST_TEST(!tells(as_shipped.out, "do not come out"), as_shipped.out);
+  BOOST_TEST(tells(as_shipped.out, " worked examples\n"), as_shipped.out);
+  BOOST_REQUIRE(clinic().run({"thresholds", set, "--change", "low=66 mg/dL", "--yes"}).status == 0);
+  const Run run = approve(set);
+  BOOST_TEST(run.status == 0, run.err);
+  const std::size_t examples = run.out.find("worked examples of the clinic that do not come out");
+  BOOST_REQUIRE(examples != std::string::npos);
+  BOOST_TEST(tells(run.out, "in example `sixty-nine-is-low`, 0 min after it began, the step is `not-low`"), run.out);
+  BOOST_TEST(examples < run.out.find("insulin doses:"), "they stand before the protocols");
+}
+
 BOOST_AUTO_TEST_CASE(link_stays_and_closed_file_or_full_disk_is_told_and_nothing_is_half_done) {
   const std::string set = own_set();
   namespace fs = std::filesystem;
@@ -231,6 +245,8 @@ BOOST_AUTO_TEST_CASE(every_face_says_who_approved_it_as_what_and_until_when) {
   BOOST_TEST(lines_of(checked.out).front() == set + ": " + said);
   BOOST_TEST(tells(clinic().run({"check", set, "--json"}).out,
                    "\"state\":\"approved\",\"by\":\"Ana Rill\",\"role\":\"consultant\""));
+  BOOST_TEST(tells(clinic().run({"check", set, "--junit", "-"}).out,
+                   "<property name=\"approval\" value=\"Approved by Ana Rill (consultant)"));
   const Run walked = clinic().run({"walk", "--demo-child", "--no-journal", "--protocols", set, "--lang", "es"}, "");
   BOOST_TEST(tells(walked.out, "Aprobado por Ana Rill (consultant), hasta " + day_from_today(365)), walked.out);
 }

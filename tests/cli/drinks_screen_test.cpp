@@ -11,8 +11,8 @@ namespace {
 using test::AtTheScreen;
 using test::mara;
 
-/// The plan of a sick-day round with a glucose below the sugary border, just before Enter. 21 kg: 61 mL each hour by the
-/// 4-2-1 rule (Holliday and Segar 1957), in two hours 122 mL, measured in steps of 5 mL: 120 mL.
+/// The plan of a sick-day round with a glucose below the sugary border, just before Enter. 21 kg: 61 mL each hour by
+/// the 4-2-1 rule (Holliday and Segar 1957), in two hours 122 mL, measured in steps of 5 mL: 120 mL.
 AtTheScreen at_the_plan() {
   static const ProtocolSet set = embedded_set("reference");
   const LoadedProtocol* illness = set.find("illness");
@@ -21,10 +21,10 @@ AtTheScreen at_the_plan() {
   child.strips = Strips::blood;
   AtTheScreen person{std::move(child), illness->checked};
   const std::vector<std::pair<std::string, std::string>> said = {
-      {"awake", "1"},      {"already-given", "1"}, {"breathing", "1"},    {"drowsy", "1"},  {"what-is-wrong", "2"},
-      {"glucose", "142"},  {"ketones", "0.3"},     {"vomits", "0"},       {"drinking", "2"}, {"belly-pain", "1"},
-      {"diarrhea", "0"},   {"dehydrated", "1"},    {"fever", "1"},        {"supplies-low", "2"},
-      {"meals-missed", "0"}, {"sick-since", "1"}};
+      {"awake", "1"},         {"already-given", "1"}, {"breathing", "1"},    {"drowsy", "1"},
+      {"what-is-wrong", "2"}, {"glucose", "142"},     {"ketones", "0.3"},    {"vomits", "0"},
+      {"drinking", "2"},      {"belly-pain", "1"},    {"diarrhea", "0"},     {"dehydrated", "1"},
+      {"fever", "1"},         {"supplies-low", "2"},  {"meals-missed", "0"}, {"sick-since", "1"}};
   for (int typed = 0; typed < 20 && !person.view().ask.empty() && !person.view().wait; ++typed) {
     for (const auto& [fact, line] : said) {
       if (person.view().ask.front().name != fact) continue;
@@ -58,6 +58,22 @@ BOOST_AUTO_TEST_CASE(one_screen_has_one_goal) {
   person.types("");
   BOOST_TEST(person.shows("120 mL by 04:10"));
   BOOST_TEST(!person.shows("122 mL"));
+}
+
+BOOST_AUTO_TEST_CASE(ketones_measured_in_a_wait_are_typed_with_their_name_and_lead_on_when_raised) {
+  AtTheScreen calm = at_the_plan();
+  calm.types("");
+  BOOST_TEST(calm.shows("Ketones measured meanwhile? Type the word ketones and the number."));
+  calm.at("02:40").types("ketones 0.4");
+  BOOST_TEST(calm.shows("0.4 mmol/L is kept. It is early: check again at 04:10."));
+  BOOST_TEST(calm.view().step == "round-sugary");
+  AtTheScreen raised = at_the_plan();
+  raised.types("").at("02:40").types("Cetonas 3.1");
+  BOOST_TEST(raised.view().step == "ketone-danger", raised.view().step);
+  AtTheScreen no_number = at_the_plan();
+  no_number.types("").at("02:40").types("ketones");
+  BOOST_TEST(!no_number.turn().what.has_value());
+  BOOST_TEST(no_number.view().step == "round-sugary");
 }
 
 BOOST_AUTO_TEST_CASE(bare_number_in_a_wait_with_drinks_is_asked_about_before_it_is_a_glucose) {

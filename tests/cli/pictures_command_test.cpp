@@ -58,6 +58,14 @@ BOOST_AUTO_TEST_CASE(protocol_with_a_hole_is_drawn_with_the_hole_and_ends_with_1
   BOOST_TEST(says(folder.read("map.svg"), "NO RULE"));
 }
 
+BOOST_AUTO_TEST_CASE(an_answer_held_fast_does_not_take_the_file_behind_it_for_another) {
+  const Folder folder;
+  const Run run = run_program(
+      {"check", "--map", "not-low:glucose", "--given", "symptoms=yes", kReferenceLow, "--out", folder.path("map.svg")});
+  BOOST_TEST(run.status == 0, run.out << run.err);
+  BOOST_TEST(!folder.read("map.svg").empty());
+}
+
 BOOST_AUTO_TEST_CASE(what_cannot_be_drawn_is_refused_with_what_would_be_right) {
   const Folder folder;
   const std::string out = folder.path("map.svg");
@@ -74,6 +82,7 @@ BOOST_AUTO_TEST_CASE(what_cannot_be_drawn_is_refused_with_what_would_be_right) {
   BOOST_TEST(says(refused({"--map", "still-low:glucose,glucose", "--out", out}), "name two facts, or one"));
   BOOST_TEST(says(refused({"--map", "still-low:glucose"}), "add `--out FILE.svg` or `--out FILE.png`"));
   BOOST_TEST(says(refused({"--map", "not-low:glucose", "--given", "symptoms=maybe", "--out", out}), "symptoms"));
+  BOOST_TEST(says(refused({"--out", out}), "add `--flow`, or `--map STEP:FACT,FACT`"));
   BOOST_TEST(says(refused({"--flow", "--out", "/no/such/folder/low.svg"}), "cannot be written"));
 }
 

@@ -269,9 +269,11 @@ BOOST_AUTO_TEST_CASE(file_changed_by_somebody_else_while_the_question_stood_is_n
 
 BOOST_AUTO_TEST_CASE(approval_of_a_changed_file_is_said_to_be_void) {
   const ClinicCopy clinic;
-  clinic.edit(
-      "low.xml", "  <title>",
-      "  <approval by=\"Dr. Reyes\" on=\"2026-03-01\" until=\"2027-03-01\" key=\"00\" signature=\"00\"/>\n  <title>");
+  const std::string sum(64, '0');
+  clinic.edit("low.xml", "  <title>",
+              "  <approval by=\"Dr. Reyes\" role=\"consultant\" on=\"2026-03-01\" until=\"2027-03-01\" key=\"" + sum +
+                  "\" signature=\"" + sum + sum + "\"><file name=\"low.xml\" sha256=\"" + sum +
+                  "\"/></approval>\n  <title>");
   const Run other = clinic.run({"--change", "ketones/recheck=12 min"});
   BOOST_TEST(!holds(other.out, "approval"), other.out);
   const Run run = clinic.run({"--change", "honey-age=13 months"});

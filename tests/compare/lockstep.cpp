@@ -124,13 +124,18 @@ class Judge {
   }
 
   // With answers known from before, a step that has something to do is passed unseen; what differs behind it is said of
-  // it.
+  // it. Several may be passed at one moment.
   bool is_said_of_a_step_passed(const Version& before, const Values& values) {
+    const bool all_told = all_told_;
     all_told_ = false;
-    return std::any_of(was_.steps.begin(), was_.steps.end(), [&](const Step& step) {
-      return !step.actions.empty() && !step.asks.empty() && !step.wait &&
+    const bool said = std::any_of(was_.steps.begin(), was_.steps.end(), [&](const Step& step) {
+      const bool known = std::any_of(step.asks.begin(), step.asks.end(),
+                                     [&](const Ask& ask) { return told_.count(was_[ask.fact].name) == 0; });
+      return known && !step.actions.empty() && !step.wait &&
              said_.is_said({Difference::Kind::leads}, "after", step.name, occasion_of(before, values));
     });
+    all_told_ = all_told && !said;
+    return said;
   }
 
   /// Both come to rest after an occasion; false when the night is not to go on.
@@ -162,7 +167,7 @@ class Judge {
     const bool alike = one != other && !apart;
     if (apart) ++judged_.apart;
     bool said = said_.is_said({Difference::Kind::leads}, occasion, step, occasion_of(before, values));
-    if (!said && apart && !all_told_) said = is_said_of_a_step_passed(before, values);
+    if (!said && apart) said = is_said_of_a_step_passed(before, values);
     // How long an answer counts is told of the question, not of every way that it may change.
     if (apart && !said && said_.has(Difference::Kind::question)) return false;
     // Of an answer that was known before, `after` may speak as of news.

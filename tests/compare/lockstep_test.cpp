@@ -47,8 +47,8 @@ BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets)
   long silent = 0;
   for (std::uint64_t seed = first; seed < first + edits && judged.complaint.empty(); ++seed) {
     Dice dice(seed);
-    // Not yet those of sick days: they have waits of no time, and there a case in a hundred thousand is not told.
-    const Protocol was = alone(shipped(seed % 2 == 0 ? "reference" : "harbour-lane", "low"));
+    static const char* const kProtocols[] = {"low", "ketones", "illness"};
+    const Protocol was = alone(shipped(seed % 2 == 0 ? "reference" : "harbour-lane", kProtocols[seed % 3]));
     Protocol now = was;
     std::string edit;
     while (edit.empty()) edit = edited(now, dice);

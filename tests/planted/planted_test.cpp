@@ -224,6 +224,7 @@ BOOST_AUTO_TEST_CASE(examples_and_laws_find_most_of_what_still_fits_together) {
   const Score score = score_of(Owner::example);
   if (tests::kSanitized) return;  // too few are planted there to speak of a part
   BOOST_TEST(100 * score.found() >= kFloor * score.that_change_something());
+  BOOST_TEST(score.of(Told::by_law) > 0U);
   BOOST_TEST(score.of(Told::by_example) > 0U);
 }
 

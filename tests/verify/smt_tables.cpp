@@ -388,4 +388,56 @@ std::optional<std::string> smt_from_example(const Protocol& protocol, const std:
   return all_of(truths);
 }
 
+namespace {
+
+// A region names numbers as the model keeps them; here they are in thousandths, or whole.
+std::string in_interval(const std::string& value, const Interval& interval, bool in_micros) {
+  const auto bound = [&](std::int64_t border) { return number(in_micros ? border / 1'000 : border); };
+  std::vector<std::string> parts;
+  if (interval.from) parts.push_back(call(interval.with_from ? ">=" : ">", value, bound(*interval.from)));
+  if (interval.up_to) parts.push_back(call(interval.with_up_to ? "<=" : "<", value, bound(*interval.up_to)));
+  return all_of(parts);
+}
+
+std::string in_limit(const Protocol& protocol, const CaseLimit& limit) {
+  const std::uint16_t index = limit.subject.index;
+  std::string value, is_known = "true";
+  bool in_micros = false;
+  switch (limit.subject.kind) {
+    case Subject::Kind::clock:
+      value = "clock";
+      break;
+    case Subject::Kind::counter:
+      value = count_of(CounterId{index});
+      break;
+    case Subject::Kind::done:
+      value = choose(given(ActionId{index}), "1", "0");
+      break;
+    case Subject::Kind::change:
+      value = change_of(MarkId{index});
+      break;
+    case Subject::Kind::fact: {
+      const FactKind kind = protocol.facts[index].kind;
+      value = value_of(FactId{index});
+      is_known = known(FactId{index});
+      in_micros = kind == FactKind::glucose || kind == FactKind::ketones || kind == FactKind::weight ||
+                  kind == FactKind::insulin;
+      break;
+    }
+  }
+  std::vector<std::string> values;
+  for (const Interval& each : limit.intervals) values.push_back(in_interval(value, each, in_micros));
+  for (const std::uint16_t option : limit.options) values.push_back(call("=", value, number(option)));
+  const std::string told = all_of({is_known, any_of(values)});
+  return limit.cant_tell ? any_of({told, no(is_known)}) : told;
+}
+
+}  // namespace
+
+std::string smt_from_cases(const Protocol& protocol, const Cases& cases) {
+  std::vector<std::string> truths;
+  for (const CaseLimit& limit : cases.limits) truths.push_back(in_limit(protocol, limit));
+  return all_of(truths);
+}
+
 }  // namespace rushlight::tests
