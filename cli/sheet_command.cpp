@@ -21,7 +21,7 @@ namespace {
 
 constexpr std::string_view kInventedChild = "demo-child.json";
 
-int refuse(std::ostream& err, const std::string& where, Kind kind, int status) {
+int refuse_sheet(std::ostream& err, const std::string& where, Kind kind, int status) {
   print_findings(err, {Finding{Severity::error, Where{where, 0, 0, 0}, std::move(kind), {}}}, {});
   return status;
 }
@@ -40,7 +40,22 @@ Read<Child> child_for(const SheetWish& wish, std::vector<Finding>& unreadable) {
   return child_from_json(std::get<std::string>(bytes), wish.child, today());
 }
 
-int put(const SheetWish& wish, const std::string& bytes, std::ostream& out, std::ostream& err) {
+/// What a person typed, as text that a page may get: nothing in it that steers a page or hides.
+Child as_printed(Child child) {
+  Contacts& contacts = child.contacts;
+  for (std::string* text : {&child.name, &contacts.clinic, &contacts.on_call, &contacts.second_adult_name,
+                            &contacts.second_adult, &contacts.emergency, &contacts.address})
+    *text = cleaned(*text);
+  for (RescueMedicine& medicine : child.rescue) medicine.place = cleaned(medicine.place);
+  for (ChildFood& food : child.foods) {
+    for (std::string& name : food.name) name = cleaned(name);
+    if (!food.measure) continue;
+    for (std::string& name : food.measure->name) name = cleaned(name);
+  }
+  return child;
+}
+
+int put_sheet(const SheetWish& wish, const std::string& bytes, std::ostream& out, std::ostream& err) {
   if (wish.out.empty()) {
     out << bytes;
     return 0;
@@ -48,7 +63,7 @@ int put(const SheetWish& wish, const std::string& bytes, std::ostream& out, std:
   std::ofstream file(wish.out, std::ios::binary | std::ios::trunc);
   file << bytes;
   file.close();
-  if (!file) return refuse(err, wish.out, NotWritten{"nothing can be put there", ""}, 2);
+  if (!file) return refuse_sheet(err, wish.out, NotWritten{"nothing can be put there", ""}, 2);
   return 0;
 }
 
@@ -57,11 +72,11 @@ int put(const SheetWish& wish, const std::string& bytes, std::ostream& out, std:
 int sheet_command(const SheetWish& wish, std::ostream& out, std::ostream& err) {
   const bool pdf = !wish.text && !wish.svg;
   if (pdf && wish.out.empty())
-    return refuse(err, "sheet", WrongUse{"a PDF needs a file to be written to", "write `--out FILE.pdf`, or `--text`"},
-                  2);
+    return refuse_sheet(err, "sheet",
+                        WrongUse{"a PDF needs a file to be written to", "write `--out FILE.pdf`, or `--text`"}, 2);
   std::optional<Day> day = today();
   if (!wish.on.empty()) day = day_from_text(wish.on);
-  if (!day) return refuse(err, "--on", BadNumber{wish.on, "a day is written as YYYY-MM-DD"}, 2);
+  if (!day) return refuse_sheet(err, "--on", BadNumber{wish.on, "a day is written as YYYY-MM-DD"}, 2);
   std::vector<Finding> unreadable;
   Read<Child> read = child_for(wish, unreadable);
   if (!read.value) {
@@ -69,7 +84,7 @@ int sheet_command(const SheetWish& wish, std::ostream& out, std::ostream& err) {
     print_findings(err, findings, {});
     return exit_status_of(findings);
   }
-  Child child = std::move(*read.value);
+  Child child = as_printed(std::move(*read.value));
   child.language = language_named(wish.language).value_or(child.language);
   const ProtocolSet set = read_set(set_in_use(wish.protocols, wish.set, &child, wish.child));
   if (has_error(set.findings)) {
@@ -79,30 +94,30 @@ int sheet_command(const SheetWish& wish, std::ostream& out, std::ostream& err) {
   std::vector<std::string> known;
   for (const LoadedProtocol& loaded : set.protocols) known.push_back(loaded.checked.protocol().name);
   const LoadedProtocol* low = set.find("low");
-  if (low == nullptr) return refuse(err, "sheet", UnknownId{"low", "protocol", known}, 1);
+  if (low == nullptr) return refuse_sheet(err, "sheet", UnknownId{"low", "protocol", known}, 1);
   std::vector<CheckedProtocol> further;
   for (const std::string& id : wish.also) {
     const LoadedProtocol* protocol = set.find(id);
     if (protocol == nullptr || protocol == low)
-      return refuse(err, "--also", UnknownId{id, "further protocol", known}, 2);
+      return refuse_sheet(err, "--also", UnknownId{id, "further protocol", known}, 2);
     further.push_back(protocol->checked);
   }
   const std::optional<Sheet> sheet = sheet_of(low->checked, further, child, *day);
   if (!sheet)
-    return refuse(err, low->file,
-                  WrongUse{"protocol `low` holds no low that paper could follow",
-                           "ask the glucose after `awake`, and give a measured amount by mouth"},
-                  1);
+    return refuse_sheet(err, low->file,
+                        WrongUse{"protocol `low` holds no low that paper could follow",
+                                 "ask the glucose after `awake`, and give a measured amount by mouth"},
+                        1);
   if (!sheet->valid_until) err << cleaned(sheet->validity) << '\n';
-  if (wish.text) return put(wish, text_from_sheet(*sheet), out, err);
+  if (wish.text) return put_sheet(wish, text_from_sheet(*sheet), out, err);
   const std::optional<Printed> printed = printed_sheet(*sheet, wish.paper, wish.svg);
   if (!printed)
-    return refuse(err, "sheet",
-                  WrongUse{"`rushlight-paper.so` is not beside the program, or does not work here",
-                           "write the plain text with `--text`"},
-                  2);
+    return refuse_sheet(err, "sheet",
+                        WrongUse{"`rushlight-paper.so` is not beside the program, or does not work here",
+                                 "write the plain text with `--text`"},
+                        2);
   for (const std::string& warning : printed->warnings) err << cleaned(warning) << '\n';
-  return printed->bytes.empty() ? 2 : put(wish, printed->bytes, out, err);
+  return printed->bytes.empty() ? 2 : put_sheet(wish, printed->bytes, out, err);
 }
 
 }  // namespace rushlight

@@ -6,7 +6,7 @@
 namespace rushlight {
 namespace {
 
-constexpr int kWidth = 80;
+constexpr int kSheetWidth = 80;
 
 class SheetText {
  public:
@@ -32,9 +32,9 @@ class SheetText {
     return sheet_say(word, sheet_.language, one, two);
   }
   void line(const std::string& lead, const std::string& words) {
-    for (const std::string& each : wrapped(lead, cleaned(words), kWidth)) text_ += each + "\n";
+    for (const std::string& each : wrapped(lead, cleaned(words), kSheetWidth)) text_ += each + "\n";
   }
-  void rule(char sign) { text_ += std::string(kWidth, sign) + "\n"; }
+  void rule(char sign) { text_ += std::string(kSheetWidth, sign) + "\n"; }
   void empty() { text_ += "\n"; }
 
   void heading() {

@@ -34,7 +34,7 @@ struct Ink {
 };
 
 /// Marks that stay on one page, as one element of the document's structure.
-struct Block {
+struct PageBlock {
   std::string tag;  // "H1", "H2", "P"
   std::vector<Ink> marks;
 };
@@ -43,7 +43,7 @@ struct Block {
 struct LaidBox {
   std::string name;
   Frame frame;
-  std::vector<Block> blocks;
+  std::vector<PageBlock> blocks;
 };
 
 struct LaidPage {

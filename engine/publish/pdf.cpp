@@ -26,7 +26,7 @@ class Drawing {
 
   void page(const LaidPage& page) {
     for (const LaidBox& box : page.boxes) {
-      for (const Block& block : box.blocks) {
+      for (const PageBlock& block : box.blocks) {
         const bool tagged = block.tag != "Artifact";
         if (tagged) cairo_tag_begin(cairo_, block.tag.c_str(), nullptr);
         for (const Ink& mark : block.marks) draw(mark);

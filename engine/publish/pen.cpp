@@ -29,6 +29,15 @@ std::unique_ptr<PangoFontDescription, Free> description_of(const Letters& letter
 
 double in_points(int units) { return static_cast<double>(units) / PANGO_SCALE; }
 
+PenLine as_set(std::string text, bool bold, double size, double left, const PangoRectangle& ink,
+               const PangoRectangle& logical) {
+  // Letters of other scripts may be taller than the font's own.
+  const double above = std::max(in_points(PANGO_ASCENT(ink)), size * kAbove);
+  const double below = std::max(in_points(PANGO_DESCENT(ink)), size * kBelow);
+  const double width = in_points(std::max(logical.width, ink.x + ink.width));
+  return {std::move(text), bold, left, width, true, above, below};
+}
+
 }  // namespace
 
 Pen::Pen() {
@@ -53,7 +62,7 @@ bool Pen::has_family() const {
   return same;
 }
 
-SetLine Pen::measured(std::string text, const Letters& letters, double left) {
+PenLine Pen::measured(std::string text, const Letters& letters, double left) {
   // Measured as it will be drawn: alone.
   const std::unique_ptr<PangoLayout, Free> alone(pango_layout_new(static_cast<PangoContext*>(context_)));
   const auto description = description_of(letters);
@@ -62,15 +71,20 @@ SetLine Pen::measured(std::string text, const Letters& letters, double left) {
   pango_layout_set_text(alone.get(), text.c_str(), static_cast<int>(text.size()));
   PangoRectangle ink, logical;
   pango_layout_line_get_extents(pango_layout_get_line_readonly(alone.get(), 0), &ink, &logical);
-  // Letters of other scripts may be taller than the font's own.
-  const double above = std::max(in_points(PANGO_ASCENT(ink)), letters.size * kAbove);
-  const double below = std::max(in_points(PANGO_DESCENT(ink)), letters.size * kBelow);
-  const double width = in_points(std::max(logical.width, ink.x + ink.width));
-  return {std::move(text), letters.bold, left, width, true, above, below};
+  return as_set(std::move(text), letters.bold, letters.size, left, ink, logical);
 }
 
-std::vector<SetLine> Pen::lines(const std::string& bold, const std::string& text, const Letters& letters,
-                                double width) {
+const std::vector<PenLine>& Pen::lines(const std::string& bold, const std::string& text, const Letters& letters,
+                                       double width) {
+  // A page is tried in several ways before one fits; the same words are set once.
+  const auto key = std::make_tuple(bold, text, letters.size, letters.bold, width);
+  const auto known = set_.find(key);
+  if (known != set_.end()) return known->second;
+  return set_.emplace(key, broken(bold, text, letters, width)).first->second;
+}
+
+std::vector<PenLine> Pen::broken(const std::string& bold, const std::string& text, const Letters& letters,
+                                 double width) {
   const std::unique_ptr<PangoLayout, Free> layout(pango_layout_new(static_cast<PangoContext*>(context_)));
   const auto description = description_of(letters);
   const std::string all = bold.empty() || text.empty() ? bold + text : bold + " " + text;
@@ -89,21 +103,24 @@ std::vector<SetLine> Pen::lines(const std::string& bold, const std::string& text
     pango_attr_list_unref(attributes);
   }
   missing_ += pango_layout_get_unknown_glyphs_count(layout.get());
-  std::vector<SetLine> lines;
+  std::vector<PenLine> lines;
   for (const GSList* each = pango_layout_get_lines_readonly(layout.get()); each != nullptr; each = each->next) {
     auto* line = static_cast<PangoLayoutLine*>(each->data);
     const auto start = static_cast<std::size_t>(line->start_index);
     std::string words = all.substr(start, static_cast<std::size_t>(line->length));
     while (!words.empty() && words.back() == ' ') words.pop_back();
     const std::size_t turn = bold.size() <= start ? 0 : std::min(words.size(), bold.size() - start);
-    double left = 0;
-    if (turn > 0) {
+    if (turn > 0 && turn < words.size()) {
+      // The letters change within the line: each part as it will be drawn, alone.
       lines.push_back(measured(words.substr(0, turn), {letters.size, true}, 0));
-      left = lines.back().width;
-      if (turn == words.size()) continue;
       lines.back().ends_line = false;
+      const double left = lines.back().width;
+      lines.push_back(measured(words.substr(turn), letters, left));
+      continue;
     }
-    lines.push_back(measured(words.substr(turn), letters, left));
+    PangoRectangle ink, logical;
+    pango_layout_line_get_extents(line, &ink, &logical);
+    lines.push_back(as_set(std::move(words), letters.bold || turn > 0, letters.size, 0, ink, logical));
   }
   return lines;
 }

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <map>
 #include <string>
+#include <tuple>
 #include <vector>
 
 namespace rushlight {
@@ -11,7 +13,7 @@ struct Letters {
 };
 
 /// One line as it will stand on the page; two of them where the letters change within a line.
-struct SetLine {
+struct PenLine {
   std::string text;
   bool bold;
   double left;  // where it begins in its line
@@ -31,22 +33,25 @@ class Pen {
 
   /// Broken at blanks, and inside a word that is wider than a whole line. At least one line; trailing blanks are left
   /// out. The direction of the page is left to right whatever the letters are.
-  std::vector<SetLine> lines(const std::string& text, const Letters& letters, double width) {
+  const std::vector<PenLine>& lines(const std::string& text, const Letters& letters, double width) {
     return lines("", text, letters, width);
   }
   /// The same with a bold beginning.
-  std::vector<SetLine> lines(const std::string& bold, const std::string& text, const Letters& letters, double width);
+  const std::vector<PenLine>& lines(const std::string& bold, const std::string& text, const Letters& letters,
+                                    double width);
 
-  /// How many letters no font of this machine has.
-  int letters_missing() const { return missing_; }
+  /// Something was set that no font of this machine has a letter for.
+  bool letters_missing() const { return missing_ > 0; }
   /// The wanted family is here.
   bool has_family() const;
 
  private:
-  SetLine measured(std::string text, const Letters& letters, double left);
+  PenLine measured(std::string text, const Letters& letters, double left);
+  std::vector<PenLine> broken(const std::string& bold, const std::string& text, const Letters& letters, double width);
 
   void* context_;  // PangoContext
   int missing_ = 0;
+  std::map<std::tuple<std::string, std::string, double, bool, double>, std::vector<PenLine>> set_;
 };
 
 /// The family of every text. fonts-sil-andika: made for new readers; I, l and 1 all differ.

@@ -51,7 +51,7 @@ class SheetLayout {
     return height;
   }
 
-  Slab first_question() { return look_slab(pen_, look(), width_, left_width() + kColumns); }
+  Slab first_question() { return look_slab(pen_, look(), sheet_, width_, left_width() + kColumns, elsewhere_); }
 
   double room_for_columns() {
     const double above = heading_slab(pen_, sheet_, width_).height() + first_question().height() + kGap;
@@ -129,7 +129,14 @@ class SheetLayout {
     if (calls_beside_) {
       y_ = std::max(left, put(page, calls_slab(pen_, sheet_, right_width()), right_edge(), right));
     } else {
-      y_ = put(page, calls_slab(pen_, sheet_, width_), kMargin, std::max(left, right));
+      const Slab calls = calls_slab(pen_, sheet_, width_);
+      y_ = std::max(left, right);
+      if (y_ + calls.height() > bottom_) {  // endless words: no page bears them
+        laid.pages.push_back(std::move(page));
+        page = {};
+        y_ = put(page, title_slab(pen_, sheet_.low.title, width_), kMargin, kMargin);
+      }
+      y_ = put(page, calls, kMargin, y_);
     }
     laid.pages.push_back(std::move(page));
   }

@@ -26,16 +26,25 @@ void tick_all(Slab& slab, const std::vector<SheetLine>& lines, double indent = 0
   }
 }
 
+/// One branch; where it leads to another page, that page.
+void put_way(Slab& slab, const SheetWay& way, Language language, const Elsewhere& elsewhere) {
+  std::string then = joined(way.lines);
+  const auto page = elsewhere.find(way.go);
+  if (page != elsewhere.end())
+    then += (then.empty() ? "" : " ") + sheet_say(SheetWord::see_page, language, std::to_string(page->second));
+  slab.branch(way.when, then, way.go == 0 ? "" : std::to_string(way.go));
+}
+
 Slab::Style bold(double indent = 0) { return {{kSmallestText, true}, indent, 0, "P", false}; }
 
 void trained_box(Slab& slab, Pen& pen, const SheetBox& box, Language language) {
   slab.rule();
   slab.words(sheet_say(SheetWord::trained_title, language), {{kTitle, true}, 0, 0, "P", false});
   // Ticked before, by those who know.
-  Block answers{"P", {}};
+  PageBlock answers{"P", {}};
   double x = 0;
   for (const SheetWord each : {SheetWord::yes, SheetWord::no}) {
-    const SetLine line = pen.lines(sheet_say(each, language), {kSmallestText, true}, 100).front();
+    const PenLine line = pen.lines(sheet_say(each, language), {kSmallestText, true}, 100).front();
     Ink tick{Ink::Kind::check, {x, 2, 11, 11}};
     tick.weight = 1.4;
     Ink text{Ink::Kind::text, {x + 15, 0, line.width, line.above + line.below}, line.text};
@@ -63,7 +72,7 @@ void rounds(Slab& slab, Pen& pen, const SheetBox& box, Language language) {
   const std::string sugar = sheet_say(SheetWord::sugar_at, language), at = sheet_say(SheetWord::measured_at, language),
                     reading = sheet_say(SheetWord::reading_blank, language);
   for (int round = 1; round <= box.rounds; ++round) {
-    Block row{"P", {}};
+    PageBlock row{"P", {}};
     double x = 0;
     const double base = kRow - 6;
     const auto word = [&](const std::string& text, bool strong) {
@@ -107,17 +116,19 @@ Slab heading_slab(Pen& pen, const Sheet& sheet, double width) {
   return slab;
 }
 
-Slab look_slab(Pen& pen, const SheetBox& box, double width, double right) {
+Slab look_slab(Pen& pen, const SheetBox& box, const Sheet& sheet, double width, double right,
+               const Elsewhere& elsewhere) {
   Slab slab(pen, "look", width, kThick);
   slab.title(box.number, box.title, kBig, false);
   slab.words(box.help, {});
+  for (std::size_t at = 2; at < box.ways.size(); ++at) put_way(slab, box.ways[at], sheet.language, elsewhere);
   // The two answers stand over the two columns that they lead to.
-  Block answers{"P", {}};
+  PageBlock answers{"P", {}};
   double height = 0;
   for (std::size_t i = 0; i < box.ways.size() && i < 2; ++i) {
     const double left = i == 0 ? 0 : right, half = i == 0 ? right : width - right;
     double y = 0;
-    for (const SetLine& line : pen.lines(box.ways[i].when, {15, true}, half - 76)) {
+    for (const PenLine& line : pen.lines(box.ways[i].when, {15, true}, half - 76)) {
       Ink text{Ink::Kind::text, {left, y, line.width, line.above + line.below}, line.text};
       text.size = 15;
       text.bold = true;
@@ -153,13 +164,7 @@ Slab box_slab(Pen& pen, const SheetBox& box, const Sheet& sheet, double width, c
   tick_all(slab, box.lines);
   if (!box.trained.empty()) trained_box(slab, pen, box, language);
   rounds(slab, pen, box, language);
-  for (const SheetWay& way : box.ways) {
-    std::string then = joined(way.lines);
-    const auto page = elsewhere.find(way.go);
-    if (page != elsewhere.end())
-      then += (then.empty() ? "" : " ") + sheet_say(SheetWord::see_page, language, std::to_string(page->second));
-    slab.branch(way.when, then, way.go == 0 ? "" : std::to_string(way.go));
-  }
+  for (const SheetWay& way : box.ways) put_way(slab, way, language, elsewhere);
   return slab;
 }
 
@@ -169,13 +174,13 @@ Slab calls_slab(Pen& pen, const Sheet& sheet, double width) {
   // Two beside each other, the first ones first.
   const double half = (width - 12) / 2;
   for (std::size_t at = 0; at < sheet.contacts.size(); at += 2) {
-    Block row{"P", {}};
+    PageBlock row{"P", {}};
     double height = 0;
     for (std::size_t i = at; i < sheet.contacts.size() && i < at + 2; ++i) {
       double y = 0;
       const SheetContact& contact = sheet.contacts[i];
       const std::string text = contact.who + ": " + (contact.number.empty() ? "______________" : contact.number);
-      for (const SetLine& line : pen.lines(text, {13, true}, half - 8)) {
+      for (const PenLine& line : pen.lines(text, {13, true}, half - 8)) {
         Ink mark{
             Ink::Kind::text, {static_cast<double>(i - at) * half, y, line.width, line.above + line.below}, line.text};
         mark.size = 13;

@@ -14,7 +14,8 @@ using Elsewhere = std::map<int, int>;
 
 Slab heading_slab(Pen& pen, const Sheet& sheet, double width);
 /// `right` is where the right column begins, under which the second answer stands.
-Slab look_slab(Pen& pen, const SheetBox& box, double width, double right);
+Slab look_slab(Pen& pen, const SheetBox& box, const Sheet& sheet, double width, double right,
+               const Elsewhere& elsewhere);
 Slab box_slab(Pen& pen, const SheetBox& box, const Sheet& sheet, double width, const Elsewhere& elsewhere);
 Slab calls_slab(Pen& pen, const Sheet& sheet, double width);
 Slab cautions_slab(Pen& pen, const Sheet& sheet, double width);

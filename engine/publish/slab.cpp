@@ -24,7 +24,7 @@ double Slab::text_at(std::vector<Ink>& marks, const std::string& bold, const std
   const double room = width_ - 2 * kInside - style.indent - style.right;
   double above = 0, below = 0;
   std::size_t first = marks.size();
-  for (const SetLine& line : pen_.lines(bold, text, style.letters, room)) {
+  for (const PenLine& line : pen_.lines(bold, text, style.letters, room)) {
     above = std::max(above, line.above);
     below = std::max(below, line.below);
     Ink mark{Ink::Kind::text, {kInside + style.indent + line.left, top, line.width, 0}, line.text};
@@ -44,14 +44,17 @@ double Slab::text_at(std::vector<Ink>& marks, const std::string& bold, const std
 }
 
 void Slab::words(const std::string& text, const Style& style) {
-  if (text.empty()) return;
-  Block block{style.tag, {}};
-  y_ = text_at(block.marks, text, style, y_) + kBetween;
+  if (!text.empty()) words("", text, style);
+}
+
+void Slab::words(const std::string& bold, const std::string& text, const Style& style) {
+  PageBlock block{style.tag, {}};
+  y_ = text_at(block.marks, bold, text, style, y_) + kBetween;
   blocks_.push_back(std::move(block));
 }
 
 void Slab::tick(const std::string& text, double indent) {
-  Block block{"P", {}};
+  PageBlock block{"P", {}};
   Ink box{Ink::Kind::check, {kInside + indent, y_ + 3, kTick, kTick}};
   box.weight = 1.2;
   block.marks.push_back(box);
@@ -62,7 +65,7 @@ void Slab::tick(const std::string& text, double indent) {
 }
 
 void Slab::title(int number, const std::string& text, double size, bool on_black) {
-  Block block{"H2", {}};
+  PageBlock block{"H2", {}};
   Style style;
   style.letters = {size, true};
   style.indent = number > 0 ? kDisc + 6 : 0;
@@ -83,7 +86,7 @@ void Slab::title(int number, const std::string& text, double size, bool on_black
 }
 
 void Slab::branch(const std::string& when, const std::string& then, const std::string& to) {
-  Block block{"P", {}};
+  PageBlock block{"P", {}};
   Style style;
   style.right = to.empty() ? 0 : kTarget + 4;
   const double top = y_;
@@ -109,7 +112,7 @@ void Slab::rule() {
   y_ += 3;
 }
 
-void Slab::put(Block block, double height) {
+void Slab::put(PageBlock block, double height) {
   for (Ink& mark : block.marks) {
     mark.frame.x += kInside;
     mark.frame.y += y_;
@@ -132,7 +135,7 @@ LaidBox Slab::box() const {
 LaidBox moved_to(LaidBox box, double x, double y) {
   box.frame.x += x;
   box.frame.y += y;
-  for (Block& block : box.blocks) {
+  for (PageBlock& block : box.blocks) {
     for (Ink& mark : block.marks) {
       mark.frame.x += x;
       mark.frame.y += y;

@@ -22,6 +22,8 @@ class Slab {
   };
   /// A text, in as many lines as it takes.
   void words(const std::string& text, const Style& style);
+  /// The same with a bold beginning.
+  void words(const std::string& bold, const std::string& text, const Style& style);
   /// A text behind a box to tick.
   void tick(const std::string& text, double indent = 0);
   /// The number of the box and its title; on black, where it has to be found first.
@@ -31,7 +33,7 @@ class Slab {
   void gap(double height) { y_ += height; }
   void rule();
   /// Marks of one's own, at the present height.
-  void put(Block block, double height);
+  void put(PageBlock block, double height);
   double y() const { return y_; }
   double width() const { return width_; }
 
@@ -52,7 +54,7 @@ class Slab {
   std::string name_;
   double width_, border_;
   double y_ = kPad;
-  std::vector<Block> blocks_;
+  std::vector<PageBlock> blocks_;
 };
 
 /// The same box with its corner there.

@@ -89,7 +89,7 @@ std::string svg_from_laid(const Laid& laid) {
            rectangle({0, 0, laid.paper.width, laid.paper.height}, "fill=\"#fff\"");
     for (const LaidBox& box : page.boxes) {
       svg += "<g>\n";
-      for (const Block& block : box.blocks) {
+      for (const PageBlock& block : box.blocks) {
         for (const Ink& mark : block.marks) svg += drawn(mark);
       }
       svg += "</g>\n";

@@ -31,6 +31,14 @@ bool says(const std::vector<SheetLine>& lines, const std::string& text) {
   return std::any_of(lines.begin(), lines.end(), [&](const SheetLine& line) { return line.text == text; });
 }
 
+SheetBox empty_box(SheetPart part, int number, std::string title) {
+  SheetBox box{};
+  box.part = part;
+  box.number = number;
+  box.title = std::move(title);
+  return box;
+}
+
 class Low {
  public:
   Low(const Protocol& protocol, const Child& child, Moment at)
@@ -54,9 +62,11 @@ class Low {
     page.boxes.push_back(measure_box(awake));
     page.boxes.push_back(give_box());
     page.boxes.push_back(again_box());
+    tie_to_later();
     page.boxes.push_back(eat_box_);
     if (later_box_) page.boxes.push_back(*later_box_);
     page.boxes.push_back(trouble_box(start_, *giving_, protocol_, child_, kTrouble, low_));
+    add_call_signs(page.boxes.front());
     read_silence();
     return low_;
   }
@@ -106,7 +116,7 @@ class Low {
         break;
       }
     }
-    eat_box_ = SheetBox{SheetPart::eat, kEat, word(SheetWord::eat_title), "", Urgency::home, {}, {}, {}, {}, 0, {}};
+    eat_box_ = empty_box(SheetPart::eat, kEat, word(SheetWord::eat_title));
     if (well == nullptr) return;
     eat_steps_.push_back(well->landing.step);
     PaperWalk walk = well->landing.walk;
@@ -162,6 +172,16 @@ class Low {
     if (well != nullptr) later_box_ = later_box(walk, kLater, {*low_reading_, well->reading, kGive, kAgain}, language_);
   }
 
+  /// From what to eat to the next look; where the hour decides when that is, the paper calls.
+  void tie_to_later() {
+    if (eat_box_.ways.empty()) eat_box_.ways.push_back({word(SheetWord::then), {}, kLater, Urgency::home, {}});
+    for (SheetWay& way : eat_box_.ways) {
+      if (later_box_) continue;
+      way.go = 0;
+      way.lines.push_back(call_line(*calling_));
+    }
+  }
+
   const ReadingGroup* first_well() const {
     for (const ReadingGroup& group : again_groups_) {
       if (!group.sight.no_reading && group.sight.looks != Looks::unwell && !gives(group.landing)) return &group;
@@ -175,17 +195,7 @@ class Low {
   }
 
   SheetBox look_box() const {
-    SheetBox box{SheetPart::look,
-                 kLook,
-                 word(SheetWord::awake_and_swallows, child_.name),
-                 "",
-                 Urgency::home,
-                 {},
-                 {},
-                 {},
-                 {},
-                 0,
-                 {}};
+    SheetBox box = empty_box(SheetPart::look, kLook, word(SheetWord::awake_and_swallows, child_.name));
     for (const char* name : {"awake", "swallow"}) {
       if (const auto fact = protocol_.fact_named(name)) {
         const Fact& asked = protocol_[*fact];
@@ -198,6 +208,13 @@ class Low {
     SheetWay yes{word(SheetWord::yes), {}, kMeasure, Urgency::home, {}};
     box.ways = {std::move(yes), std::move(no)};
     return box;
+  }
+
+  /// What is a call from the beginning must not wait for the reading: it stands beside the first question.
+  void add_call_signs(SheetBox& look) const {
+    std::string signs;
+    for (const std::string& sign : low_.call_signs) signs += (signs.empty() ? "" : " \u2022 ") + sign;
+    if (!signs.empty()) look.ways.push_back({signs, {}, kTrouble, Urgency::clinic_now, {}});
   }
 
   // Where a landing goes on, on this page; 0 when it says all itself.
@@ -217,6 +234,17 @@ class Low {
     return "";
   }
 
+  /// Something to do that is no treatment, and then the next look of the night: a snack.
+  bool leads_to_later(const Landing& landing) const {
+    PaperWalk walk = landing.walk;
+    const View view = walk.view();
+    if (view.waiting || view.ended || view.actions.empty() || view.protocol != protocol_.name || !later_box_)
+      return false;
+    walk.all_done();
+    walk.go_on({});
+    return walk.view().step == later_step_;
+  }
+
   SheetWay way_of(const ReadingGroup& group) const {
     SheetWay way;
     way.sight = group.sight;
@@ -229,6 +257,11 @@ class Low {
       if (is_call(line.kind)) way.lines.push_back(std::move(line));
     }
     if (view.call) return way;
+    if (leads_to_later(group.landing)) {
+      for (SheetLine& line : group.landing.walk.lines()) way.lines.push_back(std::move(line));
+      way.go = kLater;
+      return way;
+    }
     if (view.ended && view.protocol == protocol_.name) {
       for (SheetLine& line : group.landing.walk.lines()) way.lines.push_back(std::move(line));
     } else {
@@ -250,38 +283,24 @@ class Low {
   }
 
   SheetBox measure_box(const PaperWalk& awake) {
-    SheetBox box{SheetPart::measure,
-                 kMeasure,
-                 word(SheetWord::measure_title, unit_words()),
-                 "",
-                 Urgency::home,
-                 awake.lines(),
-                 {},
-                 {},
-                 joined_ways(first_groups_),
-                 0,
-                 {}};
+    SheetBox box = empty_box(SheetPart::measure, kMeasure, word(SheetWord::measure_title, unit_words()));
+    box.lines = awake.lines();
+    box.ways = joined_ways(first_groups_);
     return box;
   }
 
   SheetBox give_box() {
-    SheetBox box{SheetPart::give,
-                 kGive,
-                 word(SheetWord::give_title),
-                 "",
-                 giving_->view().urgency,
-                 giving_->lines(),
-                 {},
-                 {},
-                 {},
-                 0,
-                 {}};
+    SheetBox box = empty_box(SheetPart::give, kGive, word(SheetWord::give_title));
+    box.urgency = giving_->view().urgency;
+    box.lines = giving_->lines();
     // What a very low reading adds.
     for (const ReadingGroup& group : first_groups_) {
       if (group.sight.no_reading || &group.landing.walk == giving_ || box_for(group.landing) != kGive) continue;
       if (group.sight.looks == Looks::unwell) continue;
       SheetWay also;
-      also.when = word(SheetWord::very_low_also, text_from_sight(group.sight, language_));
+      SheetSight sight = group.sight;
+      sight.looks = Looks::any;  // it is the reading that adds it
+      also.when = word(SheetWord::very_low_also, text_from_sight(sight, language_));
       also.urgency = group.landing.walk.view().urgency;
       for (SheetLine& line : group.landing.walk.lines()) {
         if (!says(box.lines, line.text) && line.kind != ActionKind::watch) also.lines.push_back(std::move(line));
@@ -289,22 +308,17 @@ class Low {
       for (const SheetLine& line : also.lines) also_.insert(line.text);
       if (!also.lines.empty()) box.ways.push_back(std::move(also));
     }
+    box.ways.push_back({word(SheetWord::trouble_title), {}, kTrouble, Urgency::home, {}});
     return box;
   }
 
   SheetBox again_box() {
     const Duration wait = giving_->wait();
-    SheetBox box{SheetPart::again,
-                 kAgain,
-                 word(SheetWord::again_title, text_from_duration(wait), unit_words()),
-                 "",
-                 Urgency::home,
-                 {},
-                 {},
-                 {},
-                 joined_ways(again_groups_),
-                 rounds_,
-                 wait};
+    SheetBox box =
+        empty_box(SheetPart::again, kAgain, word(SheetWord::again_title, text_from_duration(wait), unit_words()));
+    box.ways = joined_ways(again_groups_);
+    box.rounds = rounds_;
+    box.wait = wait;
     refer_to_first(box.ways, first_groups_, again_groups_, kMeasure, language_);
     add_calls(box.ways);
     return box;

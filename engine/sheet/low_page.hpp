@@ -10,7 +10,8 @@ namespace rushlight {
 /// on the way.
 struct LowPage {
   SheetPage page;
-  std::vector<std::string> any_time;
+  std::vector<std::string> any_time;    // signs of an emergency
+  std::vector<std::string> call_signs;  // signs of something that is a call from the beginning
   std::vector<SheetLine> anything_else;
   std::vector<std::string> nobody_answers;
 };

@@ -75,8 +75,9 @@ struct SheetPage {
 /// clinical.
 struct Sheet {
   Language language;
-  std::string child;  // name, as the child file has it
-  std::string about;  // age and weight
+  std::string child;   // name, as the child file has it
+  std::string called;  // the name in the steps: of a long one its first word
+  std::string about;   // age and weight
   Day printed;
   std::optional<Day> valid_until;  // the last day; empty when today is past it already
   std::string validity;            // that, and why, as a sentence

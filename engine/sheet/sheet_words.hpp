@@ -10,7 +10,6 @@ namespace rushlight {
 enum class SheetWord : std::uint8_t {
   title,  // "{1}: {2}": the protocol's title and the child
   age_and_weight,
-  age_only,
   awake_and_swallows,  // the first line
   yes,
   no,
@@ -35,7 +34,6 @@ enum class SheetWord : std::uint8_t {
   or_more,  // "{1} to {2}"; "{1} or more, or HI"
   or_less,
   no_reading,
-  as_in,  // "as in {1}"
   looks_well,
   looks_unwell,
   very_low_also,  // "{1}, also:"
@@ -45,7 +43,6 @@ enum class SheetWord : std::uint8_t {
   reading_blank,
   after_round,  // "Still low after round {1}"
   after_more_rounds,
-  again_and,  // "Again: {1}"
   low_again,
   low_so_often,  // "Low again, {1} times in one night"
   still_after,   // "Still so after {1}, and low"
@@ -57,7 +54,7 @@ enum class SheetWord : std::uint8_t {
   none_at_all,
   wrong_drink,
   call_clinic,
-  ask_when,
+  then,
   anything_else,
   no_insulin,
   nobody_answers,
@@ -67,7 +64,6 @@ enum class SheetWord : std::uint8_t {
   line_emergency,
   line_clinic,
   line_on_call,
-  call_list,
   address,
   say_on_phone,
   say_child,  // "{1} has type 1 diabetes. {2}."

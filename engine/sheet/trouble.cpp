@@ -111,6 +111,7 @@ SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Prot
       continue;
     }
     box.ways.push_back({text, said_there(walk, false), 0, there.urgency, {}});
+    low.call_signs.push_back(text);
     if (protocol[sign.fact].name != "awake" || !there.wait) continue;
     // Still confused after the wait: the next way.
     const Duration wait = walk.wait();

@@ -18,6 +18,8 @@ days fresh_weight(const Protocol& protocol, const Child& child, const Day& today
   return limit != nullptr ? std::chrono::floor<days>(*limit) : kLookAgain;
 }
 
+}  // namespace
+
 std::vector<std::string> texts_of(const SheetPage& page) {
   std::vector<std::string> texts;
   const auto add = [&](const std::vector<SheetLine>& lines) {
@@ -34,6 +36,8 @@ std::vector<std::string> texts_of(const SheetPage& page) {
   }
   return texts;
 }
+
+namespace {
 
 /// The first day within `most` on which the page would say something else because the child is older.
 std::optional<Day> older_day(const Protocol& protocol, const Child& child, const Day& today, days most,

@@ -19,6 +19,9 @@ struct Validity {
 /// which a weight counts as old.
 Validity validity_of(const Protocol& protocol, const Child& child, const Day& today, const SheetPage& page);
 
+/// Everything that a page says, in order: two pages that say the same are the same.
+std::vector<std::string> texts_of(const SheetPage& page);
+
 /// The moment of a day at which a sheet is derived: noon, no zone. A sheet holds no clock time.
 Moment noon_of(const Day& day);
 

@@ -1,8 +1,9 @@
+#include <algorithm>
 #include <boost/test/unit_test.hpp>
 #include <regex>
 #include <set>
 
-#include "episode/phrases.hpp"
+#include "episode/words.hpp"
 #include "sanitized.hpp"
 #include "sheet/children.hpp"
 #include "sheet/printed.hpp"
@@ -83,8 +84,9 @@ BOOST_AUTO_TEST_CASE(every_instruction_on_paper_is_one_that_the_walk_gives_for_t
     test::Children children(6);
     int lines = 0;
     for (int drawn = 0; drawn < kDrawn; ++drawn) {
-      const Child child = children.next(kToday);
+      Child child = children.next(kToday);
       const Sheet sheet = test::whole_sheet(set, child);
+      child.name = sheet.called;
       lines += check_page(sheet.low, test::protocol_of(set, "low"), child);
       lines += check_page(sheet.further[0], test::protocol_of(set, "ketones"), child);
       lines += check_page(sheet.further[1], test::protocol_of(set, "illness"), child);
@@ -121,8 +123,15 @@ BOOST_AUTO_TEST_CASE(every_danger_sign_of_the_walk_stands_in_the_emergency_box_o
         const View view = view_of(protocol, child, folded(protocol, child, episode, told), start);
         const bool emergency = std::count(sheet.any_time.begin(), sheet.any_time.end(), text) == 1;
         BOOST_TEST((view.urgency != Urgency::emergency || emergency), text);
+        // What is a call from the beginning is named beside the first question.
+        const auto& first = test::box_of(sheet, SheetPart::look).ways;
+        const bool named = std::any_of(first.begin(), first.end(), [&, text = text](const SheetWay& each) {
+          return each.when.find(text) != std::string::npos && each.go == test::box_of(sheet, SheetPart::trouble).number;
+        });
+        BOOST_TEST((emergency || named || protocol[sign.fact].name == "other-worry"), text);
         const auto& ways = test::box_of(sheet, SheetPart::trouble).ways;
-        const bool way = std::any_of(ways.begin(), ways.end(), [&](const SheetWay& each) { return each.when == text; });
+        const bool way =
+            std::any_of(ways.begin(), ways.end(), [&, text = text](const SheetWay& each) { return each.when == text; });
         BOOST_TEST((emergency || way || !sheet.anything_else.empty()), text);
       }
       BOOST_TEST(sheet.any_time.size() >= 4U);
