@@ -186,7 +186,7 @@ class SheetLayout {
       const std::string text =
           sheet_say(SheetWord::page, sheet_.language, std::to_string(at + 1), std::to_string(laid.pages.size()));
       laid.pages[at].boxes.push_back(
-          moved_to(number_slab(pen_, text).box(), kMargin + width_ - kPageNumber + 8, kMargin));
+          moved_to(number_slab(pen_, text).box(), kMargin + width_ - kPageNumber, kMargin));
     }
   }
 

@@ -57,29 +57,11 @@ class Further {
     SheetPage page;
     page.title =
         sheet_say(SheetWord::title, child_.language, plain_words(protocol_.title, child_.language), child_.name);
-    SheetBox signs{SheetPart::emergency,
-                   0,
-                   sheet_say(SheetWord::signs_title, child_.language),
-                   "",
-                   Urgency::emergency,
-                   {},
-                   {},
-                   {},
-                   {},
-                   0,
-                   {}};
-    SheetBox answers{SheetPart::trouble,
-                     0,
-                     sheet_say(SheetWord::answers_title, child_.language),
-                     sheet_say(SheetWord::no_insulin, child_.language),
-                     Urgency::home,
-                     {},
-                     {},
-                     {},
-                     {},
-                     0,
-                     {}};
+    SheetBox signs{};
     signs.part = SheetPart::trouble;
+    signs.title = sheet_say(SheetWord::signs_title, child_.language);
+    signs.help = sheet_say(SheetWord::no_insulin, child_.language);
+    signs.urgency = Urgency::emergency;
     for (const auto& [sign, text] : signs_of(protocol_, child_, begun(protocol_, child_, start_.now()))) {
       PaperWalk walk = start_;
       const Value value = Chosen{static_cast<std::uint16_t>(sign.option)};
@@ -87,8 +69,15 @@ class Further {
       walk = gone_on(std::move(walk), sign.fact, value);
       signs.ways.push_back({text, calls(walk), 0, walk.view().urgency, {}});
     }
-    for (const auto& [place, values] : values_) add_answers(answers, FactId{place}, values);
-    page.boxes = {std::move(signs), std::move(answers)};
+    page.boxes.push_back(std::move(signs));
+    // Each question is a box of its own, so that no box is longer than a page.
+    for (const auto& [place, values] : values_) {
+      SheetBox box{};
+      box.part = SheetPart::trouble;
+      box.title = start_.question(FactId{place});
+      add_answers(box, FactId{place}, values);
+      if (!box.ways.empty()) page.boxes.push_back(std::move(box));
+    }
     return page;
   }
 
@@ -145,7 +134,7 @@ class Further {
 
   void add_answers(SheetBox& box, FactId id, const std::vector<Value>& values) const {
     const Fact& fact = protocol_[id];
-    if (fact.kind == FactKind::time_since || is_sign(id)) return;
+    if (fact.kind == FactKind::time_since || (fact.kind == FactKind::choice && is_sign(id))) return;
     const bool numbers =
         fact.kind == FactKind::count || fact.kind == FactKind::ketones || fact.kind == FactKind::glucose;
     std::string last;  // what the way before says
@@ -162,12 +151,7 @@ class Further {
         } else if (!numbers || asked != last) {
           std::string words = words_of(id, value);
           if (numbers && !unknown) words = sheet_say(SheetWord::from_on, child_.language, words);
-          if (!words.empty())
-            box.ways.push_back({sheet_say(SheetWord::sign_or_answer, child_.language, start_.question(id), words),
-                                std::move(lines),
-                                0,
-                                here.urgency,
-                                {}});
+          if (!words.empty()) box.ways.push_back({words, std::move(lines), 0, here.urgency, {}});
         }
       }
       last = asked;

@@ -87,7 +87,6 @@ constexpr InBoth kWords[] = {
     {SheetWord::see_page, "page {1}", "página {1}"},
     {SheetWord::sign_or_answer, "{1} {2}", "{1} {2}"},
     {SheetWord::signs_title, "You see this", "Usted ve esto"},
-    {SheetWord::answers_title, "You find this", "Usted encuentra esto"},
     {SheetWord::cannot_tell, "You cannot tell", "No se sabe"},
     {SheetWord::or_cannot_tell, ", or you cannot tell", ", o no se sabe"},
     {SheetWord::from_on, "{1} or more", "{1} o más"},

@@ -83,7 +83,6 @@ enum class SheetWord : std::uint8_t {
   see_page,
   sign_or_answer,
   signs_title,
-  answers_title,
   cannot_tell,
   or_cannot_tell,
   from_on,   // "{1} or more"

@@ -122,10 +122,15 @@ BOOST_AUTO_TEST_CASE(bundle_names_each_reading_with_its_code_unit_time_and_the_p
 }
 
 BOOST_AUTO_TEST_CASE(days_take_the_episodes_of_those_days_and_say_what_they_show) {
-  const Kept kept;
-  const Run week = kept.record({"--text", "--days", "7"});
+  const Kept kept(std::string(kNight) + R"({"at":"2026-03-01T09:00:00-05:00","abandon":{"why":"over"}})" + "\n");
+  std::string second = kNight;
+  for (std::size_t at; (at = second.find("2026-03-01")) != std::string::npos;) second.replace(at, 10, "2026-03-02");
+  run_program({"walk", "--json", "--child", kept.child(), "--journal", kept.journal()}, second);
+  const Run week = kept.record({"--text", "--days", "7"}, "2026-03-03T08:00:00-05:00");
   BOOST_TEST(week.status == 0);
-  BOOST_TEST(week.out.find("Lowest glucose: LO") != std::string::npos, week.out);
+  for (const char* part :
+       {"2 episodes.", "Lowest glucose: LO", "Lows were treated on 2 days.", "4 of 4 treatments of a low between"})
+    BOOST_TEST(on_one_line(week.out).find(part) != std::string::npos, part << " is not in\n" << week.out);
   const Run later = kept.record({"--text", "--days", "7"}, "2026-04-01T08:00:00-05:00");
   BOOST_TEST(later.out.find("No episode in these days.") != std::string::npos, later.out);
   BOOST_TEST(kept.record({"--text", "--days", "x"}).status == 2);

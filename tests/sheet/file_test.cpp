@@ -29,7 +29,7 @@ std::string printed_by(const std::string& command) {
   return text;
 }
 
-constexpr const char *kAda = R"({"name": "Ada", "birth": "2020-02-11", "weight": "21 kg", "weighed": "2026-02-20",
+constexpr const char* kAda = R"json({"name": "Ada", "birth": "2020-02-11", "weight": "21 kg", "weighed": "2026-02-20",
   "unit": "mg/dL", "delivery": "injections", "strips": "blood", "total_daily_dose": "15 [iU]",
   "rescue": [{"kind": "nasal", "expires": "2027-12-31", "place": "kitchen drawer"}],
   "foods": [{"kind": "juice", "name": {"en": "apple juice", "es": "jugo de manzana"}, "unit": "mL",
@@ -39,7 +39,7 @@ constexpr const char *kAda = R"({"name": "Ada", "birth": "2020-02-11", "weight":
 }],
   "contacts": {"clinic": "555 0100", "on_call": "555 0102", "second_adult": {"name": "Bo", "number": "555 0101"},
                "emergency": "112", "address": "1 Harbour Lane"}, "language": "en"
-})";
+})json";
 
 std::vector<std::string> words_for(const Folder& folder, const std::string& out, std::vector<std::string> more = {}) {
   std::vector<std::string> words{"sheet",      "--child", folder.path("ada.json"), "--on",
