@@ -63,10 +63,7 @@ class Further {
     signs.help = sheet_say(SheetWord::no_insulin, child_.language);
     signs.urgency = Urgency::emergency;
     for (const auto& [sign, text] : signs_of(protocol_, child_, begun(protocol_, child_, start_.now()))) {
-      PaperWalk walk = start_;
-      const Value value = Chosen{static_cast<std::uint16_t>(sign.option)};
-      walk.worse(sign.fact, static_cast<std::uint16_t>(sign.option));
-      walk = gone_on(std::move(walk), sign.fact, value);
+      const PaperWalk walk = gravest_with(sign);
       signs.ways.push_back({text, calls(walk), 0, walk.view().urgency, {}});
     }
     page.boxes.push_back(std::move(signs));
@@ -98,6 +95,32 @@ class Further {
     return {{sheet_say(SheetWord::call_clinic, child_.language,
                        number_of(child_.contacts, Contact::clinic, child_.language)),
              ActionKind::call_clinic, walk.night(), false}};
+  }
+
+  /// The sign told at the beginning, and at every later step of a child in whom nothing is wrong: paper does not know
+  /// when it is seen, so the gravest counts.
+  PaperWalk gravest_with(const Sign& sign) const {
+    const auto option = static_cast<std::uint16_t>(sign.option);
+    PaperWalk gravest = start_;
+    gravest.worse(sign.fact, option);
+    gravest = gone_on(std::move(gravest), sign.fact, Chosen{option});
+    PaperWalk calm = start_;
+    for (int step = 0; step < kMostSteps; ++step) {
+      PaperWalk told = calm;
+      told.worse(sign.fact, option);
+      if (told.view().urgency > gravest.view().urgency) gravest = std::move(told);
+      const View here = calm.view();
+      if (here.call || here.ended || here.waiting) break;
+      if (here.ask.empty()) {
+        calm.all_done();
+        if (calm.view().step == here.step) break;
+        continue;
+      }
+      const FactId asked = here.ask.front().id;
+      const auto answer = calm_.find(asked.index);
+      calm.answer(asked, answer != calm_.end() ? answer->second : Value{CantTell{}});
+    }
+    return gravest;
   }
 
   /// As far as it goes with one thing wrong: to a call, or to where the child can wait.
