@@ -185,8 +185,7 @@ class SheetLayout {
     for (std::size_t at = 0; at < laid.pages.size(); ++at) {
       const std::string text =
           sheet_say(SheetWord::page, sheet_.language, std::to_string(at + 1), std::to_string(laid.pages.size()));
-      laid.pages[at].boxes.push_back(
-          moved_to(number_slab(pen_, text).box(), kMargin + width_ - kPageNumber, kMargin));
+      laid.pages[at].boxes.push_back(moved_to(number_slab(pen_, text).box(), kMargin + width_ - kPageNumber, kMargin));
     }
   }
 

@@ -1,5 +1,5 @@
-// start_cost WHAT TARGET PROGRAM WORD...: what a command costs: the middle wall time of 41 runs that get no input (the end
-// of it comes at once), and the largest memory that any of them held.
+// start_cost WHAT TARGET PROGRAM WORD...: what a command costs: the middle wall time of 41 runs that get no input (the
+// end of it comes at once), and the largest memory that any of them held.
 #include <fcntl.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
