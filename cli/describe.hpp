@@ -11,6 +11,9 @@ void describe_approve(CLI::App& app, Commands& commands);
 void describe_approval(CLI::App& app, Commands& commands);
 void describe_key(CLI::App& app, Commands& commands);
 void describe_new_set(CLI::App& app, Commands& commands);
+void describe_record(CLI::App& app, Commands& commands);
+void describe_plan(CLI::App& app, Commands& commands);
+void describe_sheet(CLI::App& app, Commands& commands);
 void describe_where(CLI::App& app, Commands& commands);
 
 /// `completion` and `man`, which --help does not show: they are made from all other commands.

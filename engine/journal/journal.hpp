@@ -87,8 +87,8 @@ class Journal {
   /// The journal at `path`; a new one, with its folders, when nothing is there. Files are made 0600, folders 0700.
   /// Refuses, and changes not one byte: a symbolic link, a file with a second name, a file of somebody else, one that
   /// others may read, a folder others may write in (not readable); a foreign file (wrong use); a damaged, cut or empty
-  /// one (journal damaged); one written by a later Rushlight (journal newer). What a write left unfinished is undone first.
-  /// It is not an error if the file can be read but not written: saving then fails as read_only.
+  /// one (journal damaged); one written by a later Rushlight (journal newer). What a write left unfinished is undone
+  /// first. It is not an error if the file can be read but not written: saving then fails as read_only.
   static Read<Journal> open(const std::string& path, Options options);
   static Read<Journal> open(const std::string& path) { return open(path, Options{}); }
 
@@ -118,12 +118,15 @@ class Journal {
   Read<std::optional<EpisodeRecord>> open_episode_of(const std::string& child) const;
   /// All episodes of the child, the latest first, without the bytes of their files.
   Read<std::vector<EpisodeRecord>> episodes_of(const std::string& child) const;
+  /// One episode with the bytes of its files; `value` holds an empty optional when there is none of that number.
+  Read<std::optional<EpisodeRecord>> episode(EpisodeNumber number) const;
   /// The lines of an episode in order; line n is event number n. Empty for an episode that does not exist.
   Read<std::vector<std::string>> lines_of(EpisodeNumber episode) const;
 
  private:
   Journal(sqlite3* store, std::string path) : store_(store), path_(std::move(path)) {}
   Finding unreadable() const;
+  Read<std::optional<EpisodeRecord>> one_episode(class Statement& find) const;
   sqlite3* store_;
   std::string path_;
 };

@@ -15,6 +15,11 @@ Read<Value> with_finding(const std::string& path, const Kind& kind) {
   return nothing;
 }
 
+constexpr char kWithBytes[] =
+    "SELECT episode.id, child, began, protocol_set, protocol, version, ended, events, used.bytes, known.bytes "
+    "FROM episode JOIN document AS used ON used.id = protocol_document "
+    "JOIN document AS known ON known.id = child_document ";
+
 EpisodeRecord record_of(Statement& at) {
   const auto began = moment_from_text(at.text(2));
   return {
@@ -33,14 +38,8 @@ Finding Journal::unreadable() const {
   return {Severity::error, Where{path_, 0, 0, 0}, kind, std::nullopt};
 }
 
-Read<std::optional<EpisodeRecord>> Journal::open_episode_of(const std::string& child) const {
-  Statement find(
-      store_,
-      "SELECT episode.id, child, began, protocol_set, protocol, version, ended, events, used.bytes, known.bytes "
-      "FROM episode JOIN document AS used ON used.id = protocol_document "
-      "JOIN document AS known ON known.id = child_document "
-      "WHERE child = ?1 AND ended IS NULL ORDER BY episode.id DESC LIMIT 1");
-  const int result = find.with(child).step();
+Read<std::optional<EpisodeRecord>> Journal::one_episode(Statement& find) const {
+  const int result = find.step();
   Read<std::optional<EpisodeRecord>> read;
   if (result == SQLITE_ROW)
     read.value.emplace(record_of(find));
@@ -49,6 +48,18 @@ Read<std::optional<EpisodeRecord>> Journal::open_episode_of(const std::string& c
   else
     read.findings.push_back(unreadable());
   return read;
+}
+
+Read<std::optional<EpisodeRecord>> Journal::open_episode_of(const std::string& child) const {
+  Statement find(
+      store_,
+      (std::string(kWithBytes) + "WHERE child = ?1 AND ended IS NULL ORDER BY episode.id DESC LIMIT 1").c_str());
+  return one_episode(find.with(child));
+}
+
+Read<std::optional<EpisodeRecord>> Journal::episode(EpisodeNumber number) const {
+  Statement find(store_, (std::string(kWithBytes) + "WHERE episode.id = ?1").c_str());
+  return one_episode(find.with(number.value));
 }
 
 Read<std::vector<EpisodeRecord>> Journal::episodes_of(const std::string& child) const {

@@ -1,0 +1,128 @@
+#include "publish/pen.hpp"
+
+#include <pango/pangocairo.h>
+
+#include <algorithm>
+#include <cstring>
+#include <memory>
+
+namespace rushlight {
+namespace {
+
+struct Free {
+  void operator()(PangoLayout* layout) const { g_object_unref(layout); }
+  void operator()(PangoFontDescription* description) const { pango_font_description_free(description); }
+};
+
+constexpr double kSmallest = 12;
+// Of the size of its letters, what a line of the family needs above and below its base line: an accented capital, a
+// letter with a tail. Measured.
+constexpr double kAbove = 0.92, kBelow = 0.25;
+
+std::unique_ptr<PangoFontDescription, Free> description_of(const Letters& letters) {
+  std::unique_ptr<PangoFontDescription, Free> description(pango_font_description_new());
+  pango_font_description_set_family(description.get(), kFamily);
+  pango_font_description_set_weight(description.get(), letters.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_font_description_set_absolute_size(description.get(), letters.size * PANGO_SCALE);
+  return description;
+}
+
+double in_points(int units) { return static_cast<double>(units) / PANGO_SCALE; }
+
+PenLine as_set(std::string text, bool bold, double size, double left, const PangoRectangle& ink,
+               const PangoRectangle& logical) {
+  // Letters of other scripts may be taller than the font's own.
+  const double above = std::max(in_points(PANGO_ASCENT(ink)), size * kAbove);
+  const double below = std::max(in_points(PANGO_DESCENT(ink)), size * kBelow);
+  const double width = in_points(std::max(logical.width, ink.x + ink.width));
+  return {std::move(text), bold, left, width, true, above, below};
+}
+
+}  // namespace
+
+Pen::Pen() {
+  PangoContext* context = pango_font_map_create_context(pango_cairo_font_map_get_default());
+  pango_context_set_base_dir(context, PANGO_DIRECTION_LTR);
+  pango_context_set_round_glyph_positions(context, FALSE);
+  context_ = context;
+}
+
+Pen::~Pen() { g_object_unref(context_); }
+
+bool Pen::has_family() const {
+  const auto description = description_of({kSmallest, false});
+  PangoFont* font = pango_font_map_load_font(pango_cairo_font_map_get_default(), static_cast<PangoContext*>(context_),
+                                             description.get());
+  if (font == nullptr) return false;
+  PangoFontDescription* found = pango_font_describe(font);
+  const char* family = pango_font_description_get_family(found);
+  const bool same = family != nullptr && std::strcmp(family, kFamily) == 0;
+  pango_font_description_free(found);
+  g_object_unref(font);
+  return same;
+}
+
+PenLine Pen::measured(std::string text, const Letters& letters, double left) {
+  // Measured as it will be drawn: alone.
+  const std::unique_ptr<PangoLayout, Free> alone(pango_layout_new(static_cast<PangoContext*>(context_)));
+  const auto description = description_of(letters);
+  pango_layout_set_font_description(alone.get(), description.get());
+  pango_layout_set_auto_dir(alone.get(), FALSE);
+  pango_layout_set_text(alone.get(), text.c_str(), static_cast<int>(text.size()));
+  PangoRectangle ink, logical;
+  pango_layout_line_get_extents(pango_layout_get_line_readonly(alone.get(), 0), &ink, &logical);
+  return as_set(std::move(text), letters.bold, letters.size, left, ink, logical);
+}
+
+const std::vector<PenLine>& Pen::lines(const std::string& bold, const std::string& text, const Letters& letters,
+                                       double width) {
+  // A page is tried in several ways before one fits; the same words are set once.
+  const auto key = std::make_tuple(bold, text, letters.size, letters.bold, width);
+  const auto known = set_.find(key);
+  if (known != set_.end()) return known->second;
+  return set_.emplace(key, broken(bold, text, letters, width)).first->second;
+}
+
+std::vector<PenLine> Pen::broken(const std::string& bold, const std::string& text, const Letters& letters,
+                                 double width) {
+  const std::unique_ptr<PangoLayout, Free> layout(pango_layout_new(static_cast<PangoContext*>(context_)));
+  const auto description = description_of(letters);
+  const std::string all = bold.empty() || text.empty() ? bold + text : bold + " " + text;
+  pango_layout_set_font_description(layout.get(), description.get());
+  pango_layout_set_auto_dir(layout.get(), FALSE);
+  pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_width(layout.get(), static_cast<int>(width * PANGO_SCALE));
+  pango_layout_set_text(layout.get(), all.c_str(), static_cast<int>(all.size()));
+  if (!bold.empty()) {
+    PangoAttrList* attributes = pango_attr_list_new();
+    PangoAttribute* weight = pango_attr_weight_new(PANGO_WEIGHT_BOLD);
+    weight->start_index = 0;
+    weight->end_index = static_cast<guint>(bold.size());
+    pango_attr_list_insert(attributes, weight);
+    pango_layout_set_attributes(layout.get(), attributes);
+    pango_attr_list_unref(attributes);
+  }
+  missing_ += pango_layout_get_unknown_glyphs_count(layout.get());
+  std::vector<PenLine> lines;
+  for (const GSList* each = pango_layout_get_lines_readonly(layout.get()); each != nullptr; each = each->next) {
+    auto* line = static_cast<PangoLayoutLine*>(each->data);
+    const auto start = static_cast<std::size_t>(line->start_index);
+    std::string words = all.substr(start, static_cast<std::size_t>(line->length));
+    while (!words.empty() && words.back() == ' ') words.pop_back();
+    const std::size_t turn = bold.size() <= start ? 0 : std::min(words.size(), bold.size() - start);
+    if (turn > 0 && turn < words.size()) {
+      // The letters change within the line: each part as it will be drawn, alone.
+      lines.push_back(measured(words.substr(0, turn), {letters.size, true}, 0));
+      lines.back().ends_line = false;
+      const double left = lines.back().width;
+      lines.push_back(measured(words.substr(turn), letters, left));
+      continue;
+    }
+    PangoRectangle ink, logical;
+    pango_layout_line_get_extents(line, &ink, &logical);
+    lines.push_back(as_set(std::move(words), letters.bold || turn > 0, letters.size, 0, ink, logical));
+  }
+  return lines;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,147 @@
+#include "publish/slab.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+namespace {
+
+constexpr double kTick = 9;  // the side of a box to tick
+constexpr double kTickRoom = 14;
+constexpr double kDisc = 16;      // across
+constexpr double kTarget = 34;    // an arrow and a disc
+constexpr double kInside = 5;     // between the frame and the text
+constexpr double kBetween = 0.8;  // after a paragraph
+
+bool ends_itself(const std::string& text) { return text.empty() || text.back() == '.' || text.back() == '?'; }
+
+}  // namespace
+
+Slab::Slab(Pen& pen, std::string name, double width, double border)
+    : pen_(pen), name_(std::move(name)), width_(width), border_(border) {}
+
+double Slab::text_at(std::vector<Ink>& marks, const std::string& bold, const std::string& text, const Style& style,
+                     double top) {
+  const double room = width_ - 2 * kInside - style.indent - style.right;
+  double above = 0, below = 0;
+  std::size_t first = marks.size();
+  for (const PenLine& line : pen_.lines(bold, text, style.letters, room)) {
+    above = std::max(above, line.above);
+    below = std::max(below, line.below);
+    Ink mark{Ink::Kind::text, {kInside + style.indent + line.left, top, line.width, 0}, line.text};
+    mark.size = style.letters.size;
+    mark.bold = line.bold;
+    mark.white = style.white;
+    marks.push_back(std::move(mark));
+    if (!line.ends_line) continue;
+    for (; first < marks.size(); ++first) {
+      marks[first].baseline = above;
+      marks[first].frame.height = above + below;
+    }
+    top += above + below;
+    above = below = 0;
+  }
+  return top;
+}
+
+void Slab::words(const std::string& text, const Style& style) {
+  if (!text.empty()) words("", text, style);
+}
+
+void Slab::words(const std::string& bold, const std::string& text, const Style& style) {
+  PageBlock block{style.tag, {}};
+  y_ = text_at(block.marks, bold, text, style, y_) + kBetween;
+  blocks_.push_back(std::move(block));
+}
+
+void Slab::tick(const std::string& text, double indent) {
+  PageBlock block{"P", {}};
+  Ink box{Ink::Kind::check, {kInside + indent, y_ + 3, kTick, kTick}};
+  box.weight = 1.2;
+  block.marks.push_back(box);
+  Style style;
+  style.indent = indent + kTickRoom;
+  y_ = text_at(block.marks, text, style, y_) + kBetween;
+  blocks_.push_back(std::move(block));
+}
+
+void Slab::title(int number, const std::string& text, double size, bool on_black) {
+  PageBlock block{"H2", {}};
+  Style style;
+  style.letters = {size, true};
+  style.indent = number > 0 ? kDisc + 6 : 0;
+  style.white = on_black;
+  const double top = y_;
+  std::vector<Ink> words;
+  const double bottom = std::max(text_at(words, text, style, on_black ? y_ : y_ + 0.5), top + kDisc);
+  if (on_black) block.marks.push_back({Ink::Kind::filled, {0, 0, width_, bottom + 2}});
+  if (number > 0) {
+    Ink disc{Ink::Kind::disc, {kInside, top + 1, kDisc, kDisc}, std::to_string(number)};
+    disc.size = 13;
+    disc.white = on_black;
+    block.marks.push_back(disc);
+  }
+  for (Ink& mark : words) block.marks.push_back(std::move(mark));
+  blocks_.push_back(std::move(block));
+  y_ = bottom + (on_black ? 4 : 1);
+}
+
+void Slab::branch(const std::string& when, const std::string& then, const std::string& to) {
+  PageBlock block{"P", {}};
+  Style style;
+  style.right = to.empty() ? 0 : kTarget + 4;
+  const double top = y_;
+  y_ = text_at(block.marks, then.empty() || ends_itself(when) ? when : when + ":", then, style, y_);
+  if (!to.empty()) {
+    y_ = std::max(y_, top + kDisc + 1);
+    const double left = width_ - kInside - kDisc;
+    Ink arrow{Ink::Kind::arrow_right, {left - 17, top + kDisc / 2, 14, 0}};
+    arrow.weight = 1.6;
+    block.marks.push_back(arrow);
+    Ink disc{Ink::Kind::disc, {left, top, kDisc, kDisc}, to};
+    disc.size = 13;
+    block.marks.push_back(disc);
+  }
+  y_ += kBetween;
+  blocks_.push_back(std::move(block));
+}
+
+void Slab::rule() {
+  Ink line{Ink::Kind::line, {0, y_ + 1, width_, 0}};
+  line.weight = 0.8;
+  blocks_.push_back({"Artifact", {line}});
+  y_ += 3;
+}
+
+void Slab::put(PageBlock block, double height) {
+  for (Ink& mark : block.marks) {
+    mark.frame.x += kInside;
+    mark.frame.y += y_;
+  }
+  blocks_.push_back(std::move(block));
+  y_ += height;
+}
+
+LaidBox Slab::box() const {
+  LaidBox box{name_, {0, 0, width_, height()}, {}};
+  if (border_ > 0) {
+    Ink frame{Ink::Kind::outline, {0, 0, width_, height()}};
+    frame.weight = border_;
+    box.blocks.push_back({"Artifact", {frame}});
+  }
+  box.blocks.insert(box.blocks.end(), blocks_.begin(), blocks_.end());
+  return box;
+}
+
+LaidBox moved_to(LaidBox box, double x, double y) {
+  box.frame.x += x;
+  box.frame.y += y;
+  for (PageBlock& block : box.blocks) {
+    for (Ink& mark : block.marks) {
+      mark.frame.x += x;
+      mark.frame.y += y;
+    }
+  }
+  return box;
+}
+
+}  // namespace rushlight

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "sheet/paper_walk.hpp"
+
+// Private to engine/sheet.
+
+namespace rushlight {
+
+struct EmergencyBoxes {
+  SheetBox emergency;  // what to do at once, by somebody trained to give the rescue medicine and by anybody else
+  SheetBox waiting;    // until help comes
+};
+
+/// As the walk says it for a child who will not wake and breathes, with the ways for one who does not, for medicine
+/// that was given before, and for one who wakes.
+EmergencyBoxes emergency_boxes(const PaperWalk& start, const Protocol& protocol, const Child& child, int number,
+                               int number_waiting);
+
+}  // namespace rushlight

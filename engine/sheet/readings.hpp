@@ -1,0 +1,35 @@
+#pragma once
+
+#include <functional>
+
+#include "sheet/paper_walk.hpp"
+
+// Private to engine/sheet.
+
+namespace rushlight {
+
+/// Where the walk stands after a reading and a look at the child.
+struct Landing {
+  PaperWalk walk;
+  std::string step;
+  std::vector<SheetLine> before;  // what the walk had done on the way there, like a second finger-prick
+};
+
+/// Goes on from a reading as somebody who looks so; a walk that wants the reading by another finger-prick is told the
+/// same again.
+Landing landing_after(PaperWalk walk, const Value& reading, SheetSight::Looks looks);
+
+/// All readings that lead to one place, for a child who looks so.
+struct ReadingGroup {
+  SheetSight sight;
+  Landing landing;
+  Value reading;  // one of them
+};
+
+/// Every reading of the protocol's own borders, "can't tell" among them, grouped by where it leads.
+std::vector<ReadingGroup> groups_of(const PaperWalk& walk, const Protocol& protocol, const Child& child);
+
+/// "Below 70, or LO, well": in the unit that the box names.
+std::string text_from_sight(const SheetSight& sight, Language language);
+
+}  // namespace rushlight

@@ -1,0 +1,118 @@
+#include <algorithm>
+#include <boost/test/unit_test.hpp>
+
+#include "publish/sheet_layout.hpp"
+#include "sanitized.hpp"
+#include "sheet/children.hpp"
+#include "sheet/printed.hpp"
+
+namespace rushlight {
+namespace {
+
+using test::kToday;
+
+constexpr double kPrinterEdge = 18;  // points that printers cannot reach: a quarter of an inch
+constexpr double kHair = 0.6;        // rounding of the measures
+
+bool lies_in(const Frame& inner, const Frame& outer) {
+  return inner.x >= outer.x - kHair && inner.y >= outer.y - kHair &&
+         inner.x + inner.width <= outer.x + outer.width + kHair &&
+         inner.y + inner.height <= outer.y + outer.height + kHair;
+}
+
+bool overlap(const Frame& a, const Frame& b) {
+  return a.x + kHair < b.x + b.width && b.x + kHair < a.x + a.width && a.y + kHair < b.y + b.height &&
+         b.y + kHair < a.y + a.height;
+}
+
+void check_pages(const Laid& laid, const std::string& what) {
+  const Frame reach{kPrinterEdge, kPrinterEdge, laid.paper.width - 2 * kPrinterEdge,
+                    laid.paper.height - 2 * kPrinterEdge};
+  for (const LaidPage& page : laid.pages) {
+    std::vector<const Ink*> texts;
+    for (const LaidBox& box : page.boxes) {
+      BOOST_TEST(lies_in(box.frame, reach), what << ": " << box.name << " leaves the page");
+      // The number of the page stands in a corner that the heading leaves free.
+      for (const LaidBox& other : page.boxes) {
+        if (&other == &box || box.name == "page number" || other.name == "page number") continue;
+        BOOST_TEST(!overlap(box.frame, other.frame), what << ": " << box.name << " on " << other.name);
+      }
+      for (const PageBlock& block : box.blocks) {
+        for (const Ink& ink : block.marks) {
+          BOOST_TEST(lies_in(ink.frame, box.frame), what << ", " << box.name << ": \"" << ink.text << "\" runs over");
+          if (ink.kind != Ink::Kind::text) continue;
+          BOOST_TEST(ink.size >= kSmallestText, what << ": letters of " << ink.size);
+          texts.push_back(&ink);
+        }
+      }
+    }
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+      for (std::size_t j = i + 1; j < texts.size(); ++j) {
+        if (overlap(texts[i]->frame, texts[j]->frame))
+          BOOST_ERROR(what << ": \"" << texts[i]->text << "\" on \"" << texts[j]->text << "\"");
+      }
+    }
+  }
+}
+
+/// How often a box of the sheet stands on the pages.
+int times(const Laid& laid, const std::string& name) {
+  int found = 0;
+  for (const LaidPage& page : laid.pages) {
+    for (const LaidBox& box : page.boxes) found += box.name == name ? 1 : 0;
+  }
+  return found;
+}
+
+BOOST_AUTO_TEST_SUITE(sheet_pages)
+
+BOOST_AUTO_TEST_CASE(nothing_runs_over_or_is_split_for_any_child_set_language_and_paper) {
+  Pen pen;
+  test::Children children(10);
+  constexpr int kDrawnPages = tests::kSanitized ? 8 : 60;
+  for (int drawn = 0; drawn < kDrawnPages; ++drawn) {
+    const Child child = children.next(kToday);
+    for (const char* set : test::kShippedSets) {
+      const Sheet sheet = test::whole_sheet(set, child);
+      for (const PaperSize& paper : {kA4Upright, kLetter}) {
+        const Laid laid = laid_sheet(sheet, paper, pen);
+        const std::string what = std::string(set) + ", " + paper.name + ", child " + std::to_string(drawn);
+        check_pages(laid, what);
+        for (const SheetBox& box : sheet.low.boxes) {
+          if (box.part == SheetPart::look) continue;
+          BOOST_TEST(times(laid, "box " + std::to_string(box.number)) == 1, what << ", box " << box.number);
+        }
+      }
+    }
+  }
+}
+
+BOOST_AUTO_TEST_CASE(the_first_page_holds_the_question_the_emergency_the_low_and_whom_to_call) {
+  Pen pen;
+  test::Children children(11);
+  Child child = children.next(kToday);
+  child.name = "Ada";
+  child.contacts = {"555 0100", "555 0102", "Bo", "555 0101", "112", "1 Harbour Lane"};
+  for (const char* set : test::kShippedSets) {
+    for (const Language language : {Language::en, Language::es}) {
+      for (const PaperSize& paper : {kA4Upright, kLetter}) {
+        child.language = language;
+        const Sheet sheet = test::whole_sheet(set, child);
+        const LaidPage page = laid_sheet(sheet, paper, pen).pages.front();
+        const auto stands = [&](const std::string& name) {
+          return std::any_of(page.boxes.begin(), page.boxes.end(),
+                             [&](const LaidBox& box) { return box.name == name; });
+        };
+        const std::string what = std::string(set) + " " + paper.name + (language == Language::es ? " es" : " en");
+        BOOST_TEST((stands("look") && stands("calls")), what);
+        for (const SheetPart part : {SheetPart::emergency, SheetPart::measure, SheetPart::give})
+          BOOST_TEST(stands("box " + std::to_string(test::box_of(sheet, part).number)), what);
+      }
+    }
+  }
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+}  // namespace
+}  // namespace rushlight
