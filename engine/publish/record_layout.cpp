@@ -23,7 +23,7 @@ std::string day_and_clock(const Moment& moment) {
 /// The readings of one unit against the time; LO lies on the floor and HI under the roof.
 class Chart {
  public:
-  Chart(const NightRecord& night, double width) : night_(night), width_(width) {
+  Chart(const NightRecord& night, double width) : width_(width) {
     for (const RecordReading& reading : night.readings) {
       if (reading.of == RecordReading::Of::glucose) readings_.push_back(&reading);
     }
@@ -89,7 +89,6 @@ class Chart {
     return floor - (floor - roof) * in_points(*glucose.number()) / most_;
   }
 
-  const NightRecord& night_;
   double width_;
   std::vector<const RecordReading*> readings_;
   double most_ = 0;

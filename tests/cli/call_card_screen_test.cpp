@@ -38,7 +38,8 @@ BOOST_AUTO_TEST_SUITE(call_card_screen)
 
 BOOST_AUTO_TEST_CASE(card_begins_with_type_1_diabetes_and_why_somebody_calls) {
   BOOST_TEST(said(vomited_the_sugar()).front() == "Type 1 diabetes: low, and vomits the sugar");
-  BOOST_TEST(said(will_not_drink()).front() == "Type 1 diabetes: vomits or does not drink. Will not drink, or brings it up");
+  BOOST_TEST(said(will_not_drink()).front() ==
+             "Type 1 diabetes: vomits or does not drink. Will not drink, or brings it up");
   AtTheScreen person = in_the_set("low");
   person.types("3");
   BOOST_TEST(said(person).front() == "Type 1 diabetes. Will not wake");
@@ -47,19 +48,20 @@ BOOST_AUTO_TEST_CASE(card_begins_with_type_1_diabetes_and_why_somebody_calls) {
 
 BOOST_AUTO_TEST_CASE(card_goes_on_in_the_order_in_which_a_nurse_asks) {
   const std::vector<std::string> lines = said(will_not_drink());
-  const std::vector<std::string> expected = {"Type 1 diabetes: vomits or does not drink. Will not drink, or brings it up",
-                                             "Ana, 6 years, 21 kg, injections, usual daily insulin 15, rescue: nasal",
-                                             "Glucose: 142 mg/dL at 02:10, 151 mg/dL at 04:12",
-                                             "Blood ketones: 0.3 mmol/L at 02:10, 0.3 mmol/L at 04:12",
-                                             "Insulin: not asked yet",
-                                             "Drunk: 0 mL of 124 mL. Vomited in the last 4 hours: 4",
-                                             "Done so far: nothing yet"};
+  const std::vector<std::string> expected = {
+      "Type 1 diabetes: vomits or does not drink. Will not drink, or brings it up",
+      "Ana, 6 years, 21 kg, injections, usual daily insulin 15, rescue: nasal",
+      "Glucose: 142 mg/dL at 02:10, 151 mg/dL at 04:12",
+      "Blood ketones: 0.3 mmol/L at 02:10, 0.3 mmol/L at 04:12",
+      "Insulin: not asked yet",
+      "Drunk: 0 mL of 124 mL. Vomited in the last 4 hours: 4",
+      "Done so far: nothing yet"};
   BOOST_REQUIRE(lines.size() == expected.size() + 1);
   for (std::size_t at = 0; at < expected.size(); ++at) BOOST_TEST(lines[at] == expected[at]);
   BOOST_TEST(
       lines.back() ==
-      "Answers: Breathes as always. Wide awake and clear. Will not drink, or brings it up. The belly does not hurt. "
-      "Since 02:10: Wakes and talks. How many loose stools in 24 hours? 0. Not dried out. No fever");
+      "Answers: Breathes as always. Wide awake and clear. Will not drink, or brings it up. Since 02:10: Wakes and "
+      "talks. The belly does not hurt. How many loose stools in 24 hours? 0. Not dried out. No fever");
 }
 
 BOOST_AUTO_TEST_CASE(what_was_done_is_told_with_how_it_went) {
