@@ -94,7 +94,7 @@ with tempfile.TemporaryDirectory() as folder:
         datetime.date.today(), until, public, signature)
     spelled += "".join('<file name="%s" sha256="%s"/>' % one for one in hashes) + "</approval>"
     for name, data in files.items():
-        at = data.index(b">", data.index(b"<safety" if name == "safety.xml" else b"<protocol")) + 1
+        at = data.index(b">", data.index({"safety.xml": b"<safety", "examples.xml": b"<examples"}.get(name, b"<protocol"))) + 1
         with open(os.path.join(mine, name), "wb") as file:
             file.write(data[:at] + spelled.encode() + data[at:])
     must(run(program, "approval", mine).returncode == 1, "a key that nobody trusts")
