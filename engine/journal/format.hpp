@@ -10,12 +10,12 @@ inline constexpr std::uint32_t kApplicationId = 0x52757368;  // "Rush"
 inline constexpr std::uint32_t kVersion = 1;
 inline constexpr std::uint32_t kPageSize = 4096;
 
-struct Table {
+struct JournalTable {
   std::string_view name;
   const char* sql;  // as SQLite keeps it, to the byte: a journal whose tables read otherwise is not ours
 };
 
-inline constexpr Table kTables[] = {
+inline constexpr JournalTable kTables[] = {
     {"document", "CREATE TABLE document(id INTEGER PRIMARY KEY, sum INTEGER NOT NULL, bytes BLOB NOT NULL) STRICT"},
     {"episode",
      "CREATE TABLE episode(id INTEGER PRIMARY KEY, child TEXT NOT NULL, began TEXT NOT NULL, protocol_set TEXT NOT "

@@ -17,7 +17,7 @@ std::optional<Kind> damaged(const std::string& what) { return Kind{JournalDamage
 std::optional<Kind> fault_of_tables(sqlite3* store) {
   Statement tables(store, "SELECT name, sql FROM sqlite_schema ORDER BY name");
   int result = tables.step();
-  for (const Table& table : kTables) {
+  for (const JournalTable& table : kTables) {
     if (result != SQLITE_ROW || tables.text(0) != table.name || tables.text(1) != table.sql) {
       return damaged("its tables are not those of a journal");
     }

@@ -73,7 +73,7 @@ std::optional<Kind> fault_of_making(const std::string& path, const Journal::Opti
   if (!fault && !name_for_good(half, path)) {
     // Another program may have made the journal in this moment: then that one is used.
     auto place = private_place(path);
-    exists = std::holds_alternative<Place>(place) && std::get<Place>(place).exists;
+    exists = std::holds_alternative<JournalPlace>(place) && std::get<JournalPlace>(place).exists;
     if (!exists) fault = NotReadable{"it cannot be made here"};
   }
   if (fault || exists) {
@@ -102,7 +102,7 @@ std::optional<Kind> fault_of_file(const std::string& path, const Journal::Option
 Read<Journal> Journal::open(const std::string& path, Options options) {
   auto placed = private_place(path);
   if (auto* kind = std::get_if<Kind>(&placed)) return refused(path, *kind);
-  const auto& place = std::get<Place>(placed);
+  const auto& place = std::get<JournalPlace>(placed);
   if (!place.exists) {
     if (auto fault = fault_of_making(place.path, options)) return refused(path, *fault);
   }

@@ -65,7 +65,7 @@ std::optional<Kind> fault_of_file(const std::string& path, bool& exists) {
 
 }  // namespace
 
-std::variant<Place, Kind> private_place(const std::string& path) {
+std::variant<JournalPlace, Kind> private_place(const std::string& path) {
   const std::string name = path.substr(path.find_last_of('/') + 1);
   if (name.empty() || name == "." || name == "..") return NotReadable{"it is not a file"};
   const std::string folder = parent_of(path);
@@ -74,7 +74,7 @@ std::variant<Place, Kind> private_place(const std::string& path) {
   const std::unique_ptr<char, void (*)(void*)> plain(realpath(folder.c_str(), nullptr), std::free);
   if (!plain) return *refused_by_system();
 
-  Place place{std::string(plain.get()) + (std::strcmp(plain.get(), "/") == 0 ? "" : "/") + name, false};
+  JournalPlace place{std::string(plain.get()) + (std::strcmp(plain.get(), "/") == 0 ? "" : "/") + name, false};
   if (auto fault = fault_of_file(place.path, place.exists)) return *fault;
   bool beside = false;
   if (auto fault = fault_of_file(place.path + "-journal", beside)) return *fault;

@@ -9,13 +9,13 @@
 namespace rushlight {
 
 /// Where a journal is, or would be, once it is known that only its owner can get at it.
-struct Place {
+struct JournalPlace {
   std::string path;  // its folder without symbolic links, then its name
   bool exists;
 };
 
 /// Makes missing folders (0700). Refuses (not readable, journal damaged) as Journal::open says; changes no file.
-std::variant<Place, Kind> private_place(const std::string& path);
+std::variant<JournalPlace, Kind> private_place(const std::string& path);
 
 /// An empty file of the owner alone at `path`, where none may be yet. Empty: it is there.
 std::optional<Kind> make_private_file(const std::string& path);

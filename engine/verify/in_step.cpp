@@ -62,12 +62,12 @@ class Walk {
   }
 
   /// Both go on from one occasion, each by its own ways.
-  void go_on(const std::vector<Way>& was, const std::vector<Way>& now, const Told& was_told, const Told& now_told,
+  void go_on(const std::vector<OneWay>& was, const std::vector<OneWay>& now, const Told& was_told, const Told& now_told,
              const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
-    for (const Way& one : was) {
+    for (const OneWay& one : was) {
       const Diagrams::Set part = diagrams_.both(where, one.when);
       if (part == Diagrams::kNone) continue;
-      for (const Way& other : now) {
+      for (const OneWay& other : now) {
         const Diagrams::Set set = diagrams_.both(part, other.when);
         if (set == Diagrams::kNone) continue;
         chain(ways_of_.stepped(one, was_told, {}), ways_of_.stepped(other, now_told, {}), set, occasion, within, 0);
@@ -87,21 +87,21 @@ class Walk {
     const bool only_ask = !was.ending && !now.ending && !was_rests && !now_rests;
     if (only_ask && !was.leaves && !now.leaves && protocol_[was.step].name == protocol_[now.step].name)
       note(Together{was.step, now.step}, where, false);
-    const std::vector<Way> stays{Way{Diagrams::kAll, {}, {}}};
-    const std::vector<Way> was_ways = was.ending  ? stays
-                                      : was_rests ? ways_of_.ways_at_rest(was)
-                                                  : ways_of_.ways_on(was);
-    const std::vector<Way> now_ways = now.ending  ? stays
-                                      : now_rests ? ways_of_.ways_at_rest(now)
-                                                  : ways_of_.ways_on(now);
-    for (const Way& one : was_ways) {
+    const std::vector<OneWay> stays{OneWay{Diagrams::kAll, {}, {}}};
+    const std::vector<OneWay> was_ways = was.ending  ? stays
+                                         : was_rests ? ways_of_.ways_at_rest(was)
+                                                     : ways_of_.ways_on(was);
+    const std::vector<OneWay> now_ways = now.ending  ? stays
+                                         : now_rests ? ways_of_.ways_at_rest(now)
+                                                     : ways_of_.ways_on(now);
+    for (const OneWay& one : was_ways) {
       const Diagrams::Set part = diagrams_.both(where, one.when);
       if (part == Diagrams::kNone) continue;
-      for (const Way& other : now_ways) {
+      for (const OneWay& other : now_ways) {
         const Diagrams::Set set = diagrams_.both(part, other.when);
         if (set == Diagrams::kNone) continue;
         OneSide next_was = was.ending ? was : ways_of_.further(was, one),
-                 next_now = now.ending ? now : ways_of_.further(now, other);
+                next_now = now.ending ? now : ways_of_.further(now, other);
         chain(std::move(next_was), std::move(next_now), set, occasion, within, depth + 1);
       }
     }
@@ -159,8 +159,8 @@ class Walk {
     if (one.kind != Ending::Kind::visit) return;
     // What the other protocol asks may have been answered anew there.
     const Occasion back{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given};
-    const Way was_back{Diagrams::kAll, {Ending::Kind::step, one.step, {}}, {}};
-    const Way now_back{Diagrams::kAll, {Ending::Kind::step, other.step, {}}, {}};
+    const OneWay was_back{Diagrams::kAll, {Ending::Kind::step, one.step, {}}, {}};
+    const OneWay now_back{Diagrams::kAll, {Ending::Kind::step, other.step, {}}, {}};
     const Diagrams::Set anything = ways_of_.freed(where, ways_of_.everything_told());
     const Together backs{one.step, other.step};
     auto known_back =
@@ -245,8 +245,8 @@ class Walk {
     if (was.wait && now.wait) {
       go_on(ways_of_.early_ways(steps.was), ways_of_.early_ways(steps.now), ways_of_.asked_in(was.asks),
             ways_of_.asked_in(now.asks), occasion(Occasion::Kind::early), where, where);
-      go_on({Way{Diagrams::kAll, {Ending::Kind::step, was.wait->go, {}}, {}}},
-            {Way{Diagrams::kAll, {Ending::Kind::step, now.wait->go, {}}, {}}}, none, none,
+      go_on({OneWay{Diagrams::kAll, {Ending::Kind::step, was.wait->go, {}}, {}}},
+            {OneWay{Diagrams::kAll, {Ending::Kind::step, now.wait->go, {}}, {}}}, none, none,
             occasion(Occasion::Kind::nobody_answers), where, where);
     }
     leave_by_watches(steps, where);
@@ -262,9 +262,9 @@ class Walk {
         const auto way = [&](ActionId action) {
           const std::optional<OutcomeRule>& rule = protocol_[action].on[static_cast<std::size_t>(outcome)];
           const bool leads = rule && rule->go;
-          return Way{Diagrams::kAll,
-                     leads ? Ending{Ending::Kind::step, *rule->go, {}} : Ending{Ending::Kind::stays, {}, {}},
-                     {}};
+          return OneWay{Diagrams::kAll,
+                        leads ? Ending{Ending::Kind::step, *rule->go, {}} : Ending{Ending::Kind::stays, {}, {}},
+                        {}};
         };
         go_on({way(was)}, {way(*now)}, ways_of_.nothing_told(), ways_of_.nothing_told(),
               Occasion{Occasion::Kind::outcome, steps, was, static_cast<Outcome>(outcome)}, shown, shown);

@@ -72,13 +72,13 @@ Ending Ways::ending_of(const Rule& rule) const {
 }
 
 void Ways::add_watches(StepId from, const std::vector<WatchId>& handled, const Told& told, const Told& news,
-                       Diagrams::Set& taken, std::vector<Way>& ways) {
+                       Diagrams::Set& taken, std::vector<OneWay>& ways) {
   for (std::size_t i = 0; i < protocol_.watch.size(); ++i) {
     const Watch& watch = protocol_.watch[i];
     if (!is_own(from, i) || has(handled, i)) continue;
     if (!is_within(watch_reads_[i], watch.told ? news : told)) continue;
     const Diagrams::Set holding = watch_holds_[i];
-    ways.push_back(Way{diagrams_.without(holding, taken), {Ending::Kind::step, watch.go, {}}, {}});
+    ways.push_back(OneWay{diagrams_.without(holding, taken), {Ending::Kind::step, watch.go, {}}, {}});
     taken = diagrams_.either(taken, holding);
   }
 }
@@ -90,8 +90,8 @@ Diagrams::Set Ways::holding_of(const Step& step, const Rule& rule) {
   return holding;
 }
 
-Way Ways::way_of(Diagrams::Set when, const Rule& rule) const {
-  Way way{when, ending_of(rule), {}};
+OneWay Ways::way_of(Diagrams::Set when, const Rule& rule) const {
+  OneWay way{when, ending_of(rule), {}};
   for (const CounterId counter : rule.resets) way.tally.push_back({Tally::Kind::resets, counter.index});
   for (const MarkId mark : rule.sets) way.tally.push_back({Tally::Kind::marks, mark.index});
   return way;
@@ -136,10 +136,10 @@ bool Ways::may_be_known(StepId id) const {
 }
 
 /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
-std::vector<Way> Ways::ways_on(const OneSide& standing) {
+std::vector<OneWay> Ways::ways_on(const OneSide& standing) {
   const Step& step = protocol_[standing.step];
   const Told& asked = asked_[standing.step.index];
-  std::vector<Way> ways;
+  std::vector<OneWay> ways;
   Diagrams::Set taken = Diagrams::kNone;
   add_watches(standing.step, step.handles, together(standing.told, asked), news_of(standing), taken, ways);
   for (std::size_t r = 0; r < step.rules.size(); ++r) {
@@ -147,14 +147,14 @@ std::vector<Way> Ways::ways_on(const OneSide& standing) {
     ways.push_back(way_of(diagrams_.without(holding, taken), step.rules[r]));
     taken = diagrams_.either(taken, holding);
   }
-  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::nothing, {}, {}}, {}});
+  ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::nothing, {}, {}}, {}});
   return ways;
 }
 
 /// What may be told while a step waits and leads on at once.
-std::vector<Way> Ways::early_ways(StepId id) {
+std::vector<OneWay> Ways::early_ways(StepId id) {
   const Step& step = protocol_[id];
-  std::vector<Way> ways;
+  std::vector<OneWay> ways;
   Diagrams::Set taken = Diagrams::kNone;
   for (std::size_t r = 0; r < step.rules.size(); ++r) {
     const Rule& rule = step.rules[r];
@@ -163,7 +163,7 @@ std::vector<Way> Ways::early_ways(StepId id) {
     ways.push_back(way_of(diagrams_.without(holding, taken), rule));
     taken = diagrams_.either(taken, holding);
   }
-  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::stays, {}, {}}, {}});
+  ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::stays, {}, {}}, {}});
   return ways;
 }
 
@@ -191,8 +191,8 @@ bool Ways::is_at_rest(const OneSide& standing) const {
   });
 }
 
-OneSide Ways::stepped(const Way& way, const Told& told, const std::vector<Tally>& before,
-                       std::vector<Diagrams::MapId> counted) {
+OneSide Ways::stepped(const OneWay& way, const Told& told, const std::vector<Tally>& before,
+                      std::vector<Diagrams::MapId> counted) {
   OneSide next{way.to.step, false, way.asks_itself ? nothing_told() : told, before, {}, {}, std::move(counted)};
   next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
   for (const Tally& each : way.tally) {
@@ -219,18 +219,18 @@ bool Ways::rests_beside(const OneSide& standing, const OneSide& other) const {
 }
 
 // A danger told just before is known where one comes to, and leads away from there unless it is handled.
-std::vector<Way> Ways::ways_at_rest(const OneSide& standing) {
-  std::vector<Way> ways;
+std::vector<OneWay> Ways::ways_at_rest(const OneSide& standing) {
+  std::vector<OneWay> ways;
   Diagrams::Set taken = Diagrams::kNone;
   add_watches(standing.step, protocol_[standing.step].handles, standing.told, nothing_told(), taken, ways);
-  for (Way& way : ways) {
+  for (OneWay& way : ways) {
     if (way.to.step == standing.step) way.to.kind = Ending::Kind::here;  // it leads to where one is
   }
-  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::here, standing.step, {}}, {}});
+  ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::here, standing.step, {}}, {}});
   return ways;
 }
 
-OneSide Ways::further(const OneSide& standing, const Way& way) {
+OneSide Ways::further(const OneSide& standing, const OneWay& way) {
   if (way.to.kind != Ending::Kind::here && !standing.leaves) {
     OneSide passed = standing;
     for (const ActionId action : protocol_[standing.step].actions) {
@@ -250,20 +250,20 @@ OneSide Ways::further(const OneSide& standing, const Way& way) {
   return stepped(way, together(standing.told, asked_[standing.step.index]), standing.tally, standing.counted);
 }
 
-std::vector<Way> Ways::first_ways(StepId step, const std::vector<Ask>& opening) {
-  std::vector<Way> ways;
+std::vector<OneWay> Ways::first_ways(StepId step, const std::vector<Ask>& opening) {
+  std::vector<OneWay> ways;
   Diagrams::Set taken = Diagrams::kNone;
   add_watches(step, {}, asked_in(opening), nothing_told(), taken, ways);
   // The opening is asked in the first step: its own questions need not be asked again.
-  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::step, step, {}}, {}, true});
+  ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::step, step, {}}, {}, true});
   return ways;
 }
 
-std::vector<Way> Ways::when_told(StepId step, const Told& told) {
-  std::vector<Way> ways;
+std::vector<OneWay> Ways::when_told(StepId step, const Told& told) {
+  std::vector<OneWay> ways;
   Diagrams::Set taken = Diagrams::kNone;
   add_watches(step, protocol_[step].handles, told, told, taken, ways);
-  ways.push_back(Way{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::stays, {}, {}}, {}});
+  ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::stays, {}, {}}, {}});
   return ways;
 }
 

@@ -11,7 +11,7 @@ namespace rushlight {
 
 using Told = std::vector<bool>;  // by variable: answered since the last deed or wait
 
-struct Way {
+struct OneWay {
   Diagrams::Set when;
   Ending to;
   std::vector<Tally> tally;
@@ -34,20 +34,20 @@ class Ways {
   Ways(const SideBySide& sides, const Space& space, Diagrams& diagrams);
 
   /// How a night begins: a watch that an answer to the opening sets off, or the first step.
-  std::vector<Way> first_ways(StepId step, const std::vector<Ask>& opening);
+  std::vector<OneWay> first_ways(StepId step, const std::vector<Ask>& opening);
   /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
-  std::vector<Way> ways_on(const OneSide& standing);
+  std::vector<OneWay> ways_on(const OneSide& standing);
   /// What may be told while a step waits and leads on at once.
-  std::vector<Way> early_ways(StepId step);
+  std::vector<OneWay> early_ways(StepId step);
   /// A danger told just before is known where one comes to, and leads away from there unless it is handled.
-  std::vector<Way> ways_at_rest(const OneSide& standing);
+  std::vector<OneWay> ways_at_rest(const OneSide& standing);
   /// What comes of these things told out of turn.
-  std::vector<Way> when_told(StepId step, const Told& told);
+  std::vector<OneWay> when_told(StepId step, const Told& told);
   std::vector<Told> tellings() const;
 
-  OneSide stepped(const Way& way, const Told& told, const std::vector<Tally>& before,
-                   std::vector<Diagrams::MapId> counted = {});
-  OneSide further(const OneSide& standing, const Way& way);
+  OneSide stepped(const OneWay& way, const Told& told, const std::vector<Tally>& before,
+                  std::vector<Diagrams::MapId> counted = {});
+  OneSide further(const OneSide& standing, const OneWay& way);
 
   /// Where one version has something to do, the other is looked at in the same step, even if it only asks there.
   bool rests_beside(const OneSide& standing, const OneSide& other) const;
@@ -69,9 +69,9 @@ class Ways {
   static Told together(Told some, const Told& others);
   Ending ending_of(const Rule& rule) const;
   void add_watches(StepId from, const std::vector<WatchId>& handled, const Told& told, const Told& news,
-                   Diagrams::Set& taken, std::vector<Way>& ways);
+                   Diagrams::Set& taken, std::vector<OneWay>& ways);
   Diagrams::Set holding_of(const Step& step, const Rule& rule);
-  Way way_of(Diagrams::Set when, const Rule& rule) const;
+  OneWay way_of(Diagrams::Set when, const Rule& rule) const;
   Diagrams::Set before_counting(Diagrams::Set set, const std::vector<Diagrams::MapId>& counted);
   void count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none);
   Told news_of(const OneSide& standing) const;

@@ -89,13 +89,15 @@ BOOST_DATA_TEST_CASE(every_acknowledged_event_is_there_after_a_kill_at_any_momen
   int one_more = 0;
   std::int64_t most = 0;
   std::int64_t before = 0;
+  unsigned longest = sample.longest;
   for (int round = 0; round < sample.kills; ++round) {
     // Every tenth begins a journal of its own, so that kills also meet its making.
     if (round % 10 == 0) {
       std::filesystem::remove_all(folder);
       before = 0;
+      if (round > 0 && most == 0) longest *= 3;  // a machine so busy that no writer comes to its first event
     }
-    const auto moment = std::chrono::microseconds(chance() % (round % 3 == 0 ? sample.longest / 15 : sample.longest));
+    const auto moment = std::chrono::microseconds(chance() % (round % 3 == 0 ? longest / 15 : longest));
     std::int64_t acknowledged = 0;
     {
       Writer writer(path);

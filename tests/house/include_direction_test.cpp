@@ -1,5 +1,7 @@
 #include <boost/test/data/test_case.hpp>
 #include <boost/test/unit_test.hpp>
+#include <map>
+#include <regex>
 
 #include "house/breaches.hpp"
 #include "house/source_text.hpp"
@@ -69,6 +71,24 @@ BOOST_AUTO_TEST_CASE(no_file_includes_upward_and_the_core_asks_nothing_of_the_ma
     }
   }
   BOOST_TEST(files > 50U);
+}
+
+// Two types of one name link without a word, and then a list of the one is grown by the code of the other.
+BOOST_AUTO_TEST_CASE(no_two_headers_give_one_name_to_two_types) {
+  const std::regex begins("^(struct|class) (\\w+)( final)?( :[^;]*)? \\{");
+  std::map<std::string, std::string> first;
+  for (const char* folder : {"engine", "cli"}) {
+    for (const std::filesystem::path& path : files_below(kTree / folder, {".hpp"})) {
+      const std::string name = std::filesystem::relative(path, kTree).string();
+      for (const std::string& line : lines_of(taken_apart(text_of(path)).code)) {
+        std::smatch found;
+        if (!std::regex_search(line, found, begins)) continue;
+        const auto [known, is_new] = first.emplace(found[2].str(), name);
+        if (!is_new) BOOST_ERROR(found[2].str() << " stands in " << known->second << " and in " << name);
+      }
+    }
+  }
+  BOOST_TEST(first.size() > 100U);
 }
 
 BOOST_AUTO_TEST_CASE(a_test_file_is_one_page_too) {
