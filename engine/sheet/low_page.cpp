@@ -320,7 +320,10 @@ class Low {
     box.rounds = rounds_;
     box.wait = wait;
     refer_to_first(box.ways, first_groups_, again_groups_, kMeasure, language_);
-    add_calls(box.ways);
+    // The calls first: a finger stops at the first line that is true, and in the last round the low is true too.
+    std::vector<SheetWay> calls;
+    add_calls(calls);
+    box.ways.insert(box.ways.begin(), calls.begin(), calls.end());
     return box;
   }
 
