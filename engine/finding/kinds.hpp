@@ -1,6 +1,8 @@
 #pragma once
 
 #include <string>
+#include <type_traits>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -151,7 +153,7 @@ struct JournalDamaged { std::string what; };
 struct JournalNewer { std::string found; std::string known; };
 struct WrongUse { std::string what; std::string right; };
 
-using Kind = std::variant<
+using AnyKind = std::variant<
     NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType, UnknownElement, MissingElement,
     RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord, StrayText, UnknownId, UnusedName, RepeatedId, BadId, BadNumber,
     MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap, BandsOverlap, ImplausibleValue, BadDate,
@@ -165,5 +167,23 @@ using Kind = std::variant<
     ExampleDiffers, ExampleStuck, UnknownStart,
     SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     JournalDamaged, JournalNewer, WrongUse>;
+
+template <class K, class Kinds>
+inline constexpr bool kIsAmong = false;
+template <class K, class... Kinds>
+inline constexpr bool kIsAmong<K, std::variant<Kinds...>> = (std::is_same_v<K, Kinds> || ...);
+
+/// One of the kinds. Copied, moved and destroyed in kinds.cpp alone: a variant of so many makes each file that holds a
+/// finding ten times as slow to compile.
+struct Kind : AnyKind {
+  template <class K>
+    requires kIsAmong<std::remove_cvref_t<K>, AnyKind>
+  Kind(K&& kind) : AnyKind(std::in_place_type<std::remove_cvref_t<K>>, std::forward<K>(kind)) {}
+  Kind(const Kind& other);
+  Kind(Kind&& other) noexcept;
+  Kind& operator=(const Kind& other);
+  Kind& operator=(Kind&& other) noexcept;
+  ~Kind();
+};
 
 }  // namespace rushlight
