@@ -77,7 +77,8 @@ class Pads {
     begin(open, open ? question.text : say(kButtonReadingNow, language_), !mg, {"LO", "HI"});
     json_.key("other").begin_object().key("unit").text(mg ? "mmol/L" : "mg/dL");
     json_.key("behind").text(mg ? " mmol/L" : " mg/dL").key("decimal").boolean(mg).end_object();
-    end_with({{"", mg ? "mg/dL" : "mmol/L"}});
+    const std::string unit = mg ? "mg/dL" : "mmol/L";
+    end_with({{open ? "" : " " + unit, unit}});  // beside a drink "60" alone could be either
   }
 
   void drink(bool open) {

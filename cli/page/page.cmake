@@ -71,7 +71,7 @@ elseif(RUSHLIGHT_PAGE AND RUSHLIGHT_EMCC)
     OUTPUT ${page_engine}
     COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs ${RUSHLIGHT_EMCC} -Os -fwasm-exceptions ${page_objects} --no-entry
             -sMODULARIZE=1 -sEXPORT_NAME=createEngine -sSINGLE_FILE=1 -sALLOW_MEMORY_GROWTH=1 -sENVIRONMENT=web,node
-            -sEXPORTED_FUNCTIONS=_rushlight_open,_rushlight_call,_malloc,_free -sEXPORTED_RUNTIME_METHODS=cwrap
+            -sEXPORTED_FUNCTIONS=_rushlight_open,_rushlight_call,_malloc,_free -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8
             -o ${page_engine}
     DEPENDS ${page_objects}
     COMMENT "Linking the page's engine"
@@ -83,7 +83,7 @@ endif()
 
 # Everything the page is made of travels inside the program, as the protocols do.
 set(page_parts ${page_engine})
-foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js face.js panels.js words.js service-worker.js icon.svg)
+foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js face.js panels.js words.js service-worker.js icon.svg)
   list(APPEND page_parts ${CMAKE_CURRENT_LIST_DIR}/${part})
 endforeach()
 set(page_cpp ${CMAKE_BINARY_DIR}/generated/page_parts.cpp)

@@ -390,7 +390,7 @@
     } catch (error) {
       return failed(words().failEngine);
     }
-    engine = { open: made.cwrap('rushlight_open', 'string', ['string', 'string', 'string']), call: made.cwrap('rushlight_call', 'string', ['string']) };
+    engine = window.rushlightCalls(made);
     const opened = openPlan(data);
     if (opened.error) return failed(say(words().failPlan, opened.error.sentence));
     change(known.language);

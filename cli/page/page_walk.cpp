@@ -214,6 +214,7 @@ std::string PageWalk::tap(const Request& request) {
   look(request);
   const int number = number_;
   if (request.number("screen") != number) {
+    noticed_ = noticed_in(view_, now_.utc);  // somebody is there and looks: nothing has to ring
     said_ = say(kJustChanged, view_.language);
     look(request);
     return seen(request);

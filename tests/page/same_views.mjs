@@ -16,8 +16,7 @@ check('the_same_5000_random_journals_give_the_same_views_byte_for_byte_in_the_br
     await hand.sees('What is it about?');
     await hand.page.evaluate(async () => {
       const made = await window.createEngine();
-      const open = made.cwrap('rushlight_open', 'string', ['string', 'string', 'string']);
-      const call = made.cwrap('rushlight_call', 'string', ['string']);
+      const { open, call } = window.rushlightCalls(made);
       window.viewsOf = (journal) => {
         const opened = JSON.parse(open(window.rushlightData.model, window.rushlightData.child, '2026-03-01'));
         if (opened.error) throw new Error(opened.error.sentence);
