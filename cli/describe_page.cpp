@@ -23,11 +23,13 @@ void describe_page(CLI::App& app, Commands& commands) {
   page->add_flag("--serve", wish->serve, "Try it out in a browser on this machine")->excludes(out)->excludes(single);
   page->add_option("--lang", wish->language, "Language of the card that stands there until the page runs: en or es")
       ->check(CLI::IsMember({"en", "es"}));
-  say_exit_statuses(*page, "made, or tried out", "something is there already, or the set or the child file was refused");
+  say_exit_statuses(*page, "made, or tried out",
+                    "something is there already, or the set or the child file was refused");
   commands.push_back({page, [wish] { return page_command(*wish, std::cout, std::cerr); }});
 
   const auto night = std::make_shared<ImportOptions>();
-  CLI::App* import = app.add_subcommand("import", "Take a night from the phone into the journal, and go on with it here");
+  CLI::App* import =
+      app.add_subcommand("import", "Take a night from the phone into the journal, and go on with it here");
   import->add_option("file", night->file, "The file that the page saved")->required()->type_name("FILE");
   import->add_option("--journal", night->journal, "The file that keeps every answer")->type_name("FILE");
   say_exit_statuses(*import, "taken, or there already", "it is no night of the page, or does not fit what is here");

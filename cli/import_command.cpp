@@ -46,8 +46,7 @@ class Import {
     if (there && !begins_with(night_.lines, there->lines))
       return refuse_use("this night went on otherwise here", "go on with the one in the journal: rushlight walk");
     if (there && there->lines.size() == night_.lines.size()) return said("It is in the journal already.");
-    if (there && there->record.ended)
-      return refuse_use("this night has ended here", "begin a new one: rushlight walk");
+    if (there && there->record.ended) return refuse_use("this night has ended here", "begin a new one: rushlight walk");
     return write(there);
   }
 
@@ -83,7 +82,8 @@ class Import {
       number = std::get<EpisodeNumber>(begun);
     }
     for (; next < night_.lines.size(); ++next) {
-      if (auto failed = journal_.append(claim, *number, static_cast<std::int64_t>(next), night_.lines[next])) return failed;
+      if (auto failed = journal_.append(claim, *number, static_cast<std::int64_t>(next), night_.lines[next]))
+        return failed;
     }
     return night_.ended ? journal_.close_episode(claim, *number, *night_.ended) : std::nullopt;
   }
@@ -101,7 +101,8 @@ class Import {
     return refuse({whole_error(file_, WrongUse{what, right})});
   }
   int not_written(const SaveFailed& failed) {
-    return refuse({whole_error(file_, NotWritten{failed.detail.empty() ? "the journal cannot be written" : failed.detail, ""})});
+    return refuse(
+        {whole_error(file_, NotWritten{failed.detail.empty() ? "the journal cannot be written" : failed.detail, ""})});
   }
 
   const NightFile& night_;
@@ -127,7 +128,8 @@ int import_command(const ImportOptions& options, std::ostream& out, std::ostream
   const auto resumed = resumed_from(record, night.value->lines);
   if (const auto* findings = std::get_if<std::vector<Finding>>(&resumed)) return refuse(*findings);
   if (std::get<Resumed>(resumed).child.name != night.value->start.child)
-    return refuse({whole_error(options.file, WrongUse{"the child file in it is of another child", "save the night on the page again"})});
+    return refuse({whole_error(
+        options.file, WrongUse{"the child file in it is of another child", "save the night on the page again"})});
   const std::string path = options.journal.empty() ? usual_journal_file() : options.journal;
   Read<Journal> journal = Journal::open(path);
   if (!journal.value) return refuse(journal.findings);

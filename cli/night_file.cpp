@@ -32,8 +32,9 @@ std::optional<std::size_t> whole_in(const JsonNode& head, const std::string& key
   const auto read = decimal_from_text(node->text);
   // Lengths may go beyond the million that no clinical number reaches, so they are added up from thousands.
   if (const auto* number = std::get_if<Decimal>(&read))
-    return *number < Decimal{} ? std::nullopt
-                               : std::optional<std::size_t>(static_cast<std::size_t>(number->micros() / Decimal::kMicrosPerOne));
+    return *number < Decimal{}
+               ? std::nullopt
+               : std::optional<std::size_t>(static_cast<std::size_t>(number->micros() / Decimal::kMicrosPerOne));
   std::size_t size = 0;
   for (const char digit : node->text) {
     if (digit < '0' || digit > '9' || size > kMostNightBytes) return std::nullopt;

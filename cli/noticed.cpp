@@ -10,9 +10,10 @@ Noticed noticed_in(const View& view, Instant now) {
     noticed.call = view.call->contact;
     noticed.call_by = view.call->answer_by;
   }
-  noticed.due = static_cast<std::size_t>(
-      std::count_if(view.timers.begin(), view.timers.end(),
-                    [&](const ShownTimer& timer) { return !timer.controls && timer.until.utc <= now; }));
+  noticed.due =
+      static_cast<std::size_t>(std::count_if(view.timers.begin(), view.timers.end(), [&](const ShownTimer& timer) {
+        return !timer.controls && timer.until.utc <= now;
+      }));
   return noticed;
 }
 

@@ -67,8 +67,11 @@ int write_single(const std::string& path, const PageWish& wish, std::ostream& ou
 
 int page_command(const PageOptions& options, std::ostream& out, std::ostream& err) {
   const int wishes = (options.out.empty() ? 0 : 1) + (options.single.empty() ? 0 : 1) + (options.serve ? 1 : 0);
-  if (wishes != 1) return wrong_use(err, "where the page is to go is not said once", "give one of --out DIR, --single FILE and --serve");
-  if (!has_page()) return wrong_use(err, "this program was built without the page", "install emscripten, and build it again");
+  if (wishes != 1)
+    return wrong_use(err, "where the page is to go is not said once",
+                     "give one of --out DIR, --single FILE and --serve");
+  if (!has_page())
+    return wrong_use(err, "this program was built without the page", "install emscripten, and build it again");
   const std::string child_path = options.child.empty() ? usual_child_file() : options.child;
   const ChildFile child = options.demo_child ? demo_child() : child_in(child_path);
   if (!child.child) return refuse(err, child.findings, {{child_path, child.bytes}});

@@ -15,8 +15,8 @@ struct PageOptions {
 
 /// `rushlight page`: the walk for a phone's browser, made from a set and a child file. Only a set without an error is
 /// taken. Nothing that is there already is written over.
-/// Gives the exit status: 0 made, or served until it was stopped; 1 refused; 2 something cannot be read or written, wrong
-/// use, or this program was built without the page.
+/// Gives the exit status: 0 made, or served until it was stopped; 1 refused; 2 something cannot be read or written,
+/// wrong use, or this program was built without the page.
 int page_command(const PageOptions& options, std::ostream& out, std::ostream& err);
 
 }  // namespace rushlight

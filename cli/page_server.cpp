@@ -28,10 +28,10 @@ struct Visitor {
 };
 
 std::string answer(const std::string& status, const std::string& type, const std::string& body, bool with_body) {
-  std::string text = "HTTP/1.1 " + status + "\r\nContent-Type: " + type +
-                     "\r\nContent-Length: " + std::to_string(body.size()) +
-                     "\r\nCache-Control: no-cache\r\nX-Content-Type-Options: nosniff\r\nReferrer-Policy: no-referrer\r\n"
-                     "Cross-Origin-Resource-Policy: same-origin\r\nConnection: close\r\n\r\n";
+  std::string text =
+      "HTTP/1.1 " + status + "\r\nContent-Type: " + type + "\r\nContent-Length: " + std::to_string(body.size()) +
+      "\r\nCache-Control: no-cache\r\nX-Content-Type-Options: nosniff\r\nReferrer-Policy: no-referrer\r\n"
+      "Cross-Origin-Resource-Policy: same-origin\r\nConnection: close\r\n\r\n";
   return with_body ? text + body : text;
 }
 

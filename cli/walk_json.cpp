@@ -56,7 +56,8 @@ class JsonWalk {
     const Event& event = std::get<Event>(read);
     if (!started_) start(event.at);
     const Where place{"input", number, 1, 1};
-    if (const auto misplaced = misplaced_deed(protocol(), child_, *episode_, event, place)) return refused({*misplaced});
+    if (const auto misplaced = misplaced_deed(protocol(), child_, *episode_, event, place))
+      return refused({*misplaced});
     Episode after = folded(protocol(), child_, *episode_, event);
     const std::optional<bool> saved = save(event);
     if (store_.was_taken_over()) {

@@ -14,7 +14,8 @@ class Pads {
 
   void write(const Dialog& dialog) {
     if (std::holds_alternative<OnStep>(dialog)) return write_on_step();
-    if (const auto* correcting = std::get_if<Correcting>(&dialog)) return for_question(question_of(here_, correcting->fact));
+    if (const auto* correcting = std::get_if<Correcting>(&dialog))
+      return for_question(question_of(here_, correcting->fact));
     if (const auto* again = std::get_if<TypingAgain>(&dialog)) return for_question(question_of(here_, again->fact));
     if (std::holds_alternative<TypingUnits>(dialog)) {
       begin(true, say(kUnitsTitle, language_), true, {});

@@ -34,7 +34,8 @@ void write_kept(JsonWriter& json, const LoadedProtocol& loaded, const std::vecto
   for (const KeptFile& file : files_of(loaded)) {
     const std::size_t at = kept.find(file.bytes, from);
     if (at > from) json.text(kept.substr(from, at - from));
-    const auto place = std::find_if(all.begin(), all.end(), [&](const KeptFile& each) { return each.name == file.name; });
+    const auto place =
+        std::find_if(all.begin(), all.end(), [&](const KeptFile& each) { return each.name == file.name; });
     json.whole(place - all.begin());
     from = at + file.bytes.size();
   }

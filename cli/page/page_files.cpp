@@ -10,7 +10,8 @@ namespace rushlight {
 namespace {
 
 // In the order in which they are run; the data of the plan stands before them.
-constexpr const char* kScripts[] = {"words.js", "drawings.js", "face.js", "panels.js", "alarm.js", "journal.js", "pad.js", "calls.js", "engine.js", "page.js"};
+constexpr const char* kScripts[] = {"words.js",   "drawings.js", "face.js",  "panels.js", "alarm.js",
+                                    "journal.js", "pad.js",      "calls.js", "engine.js", "page.js"};
 
 std::string part(std::string_view name) {
   for (const EmbeddedFile& file : page_parts()) {
@@ -46,9 +47,9 @@ std::string page_html(const PageWish& wish, const std::string& policy, const std
 /// An icon as many dots wide, where the part of the program that draws PNG is there.
 std::optional<std::string> icon_png(int dots) {
   constexpr int kDotsPerInch = 200, kCssPerInch = 96;  // as png_by_module draws, and as SVG counts
-  const std::string width = text_from_decimal(quotient(Decimal::whole(dots * kCssPerInch), Decimal::whole(kDotsPerInch)));
-  return png_by_module(
-      filled_in(part("icon.svg"), "<svg ", "<svg width=\"" + width + "\" height=\"" + width + "\" "));
+  const std::string width =
+      text_from_decimal(quotient(Decimal::whole(dots * kCssPerInch), Decimal::whole(kDotsPerInch)));
+  return png_by_module(filled_in(part("icon.svg"), "<svg ", "<svg width=\"" + width + "\" height=\"" + width + "\" "));
 }
 
 std::string manifest(const PageWish& wish, const std::vector<int>& icons) {
@@ -57,7 +58,14 @@ std::string manifest(const PageWish& wish, const std::vector<int>& icons) {
   json.key("scope").text("./").key("display").text("standalone").key("background_color").text("#0d0f11");
   json.key("theme_color").text("#0d0f11").key("lang").text(wish.language == Language::es ? "es" : "en");
   json.key("icons").begin_list();
-  json.begin_object().key("src").text("icon.svg").key("sizes").text("any").key("type").text("image/svg+xml").end_object();
+  json.begin_object()
+      .key("src")
+      .text("icon.svg")
+      .key("sizes")
+      .text("any")
+      .key("type")
+      .text("image/svg+xml")
+      .end_object();
   for (const int dots : icons) {
     const std::string size = std::to_string(dots);
     json.begin_object().key("src").text("icon-" + size + ".png").key("sizes").text(size + "x" + size);

@@ -128,8 +128,8 @@ class PageScreen {
   void write_step_keys() {
     const Phase phase = phase_of(here_);
     const bool acts = phase == Phase::act;
-    const bool asks_number = (phase == Phase::ask && !is_choice(view_.ask.front())) ||
-                             (acts && reading_asked_for(here_) != nullptr);
+    const bool asks_number =
+        (phase == Phase::ask && !is_choice(view_.ask.front())) || (acts && reading_asked_for(here_) != nullptr);
     if (asks_number) button("answer", kCantTellChoice, "t");
     const bool trouble = phase != Phase::ended && here_.episode.opening.empty() &&
                          std::any_of(view_.actions.begin(), view_.actions.end(), can_go_wrong);
@@ -157,8 +157,7 @@ class PageScreen {
 
   void write_live() {
     if (!view_.waiting || !view_.wait || !view_.wait->started) return write_null();
-    const Moment shown =
-        wall(here_.episode.clock, here_.episode.clock.last_wall + here_.episode.clock.lost);
+    const Moment shown = wall(here_.episode.clock, here_.episode.clock.last_wall + here_.episode.clock.lost);
     const Duration left = view_.wait->until.utc - shown.utc;
     json_.begin_object().key("label").text(cleaned(view_.wait->label));
     json_.key("left").text(text_from_time_left(left)).key("seconds").whole(std::max<long long>(left.count(), 0));

@@ -8,8 +8,8 @@
 
 namespace rushlight {
 
-// The page shows the same screen as the terminal, line for line. Beside it stands what can be touched: each button, and each key
-// of a pad, says what would be typed for it, and cli/dialog knows what that means.
+// The page shows the same screen as the terminal, line for line. Beside it stands what can be touched: each button, and
+// each key of a pad, says what would be typed for it, and cli/dialog knows what that means.
 
 /// The telephone number as a telephone dials it: digits, and a + in front. Empty when there are fewer than two digits.
 std::string dialled(const std::string& number);

@@ -19,7 +19,8 @@
 namespace rushlight {
 namespace {
 
-constexpr JsonLimits kCallLimits{16 * 1024 * 1024, 8};  // a resume brings the lines of a night, a begin two weeks of them
+constexpr JsonLimits kCallLimits{16 * 1024 * 1024,
+                                 8};  // a resume brings the lines of a night, a begin two weeks of them
 
 Finding wrong_call(const std::string& why) {
   return Finding{Severity::error, Where{"the page", 0, 0, 0}, NotReadable{why}, {}};

@@ -41,32 +41,38 @@ struct Blank<Amount<U>> {
 template <class Way, class T>
 void member(Way& way, T& value) {
   if constexpr (std::is_enum_v<T>) {
-    way.number(value, [](T each) { return static_cast<std::int64_t>(each); },
-               [](std::int64_t number) { return static_cast<T>(number); });
+    way.number(
+        value, [](T each) { return static_cast<std::int64_t>(each); },
+        [](std::int64_t number) { return static_cast<T>(number); });
   } else if constexpr (std::is_same_v<T, std::uint64_t>) {  // the bits of Is: one is beyond the signed numbers
-    way.number(value, [](T each) { return static_cast<std::int64_t>(each); },
-               [](std::int64_t number) { return static_cast<T>(number); });
+    way.number(
+        value, [](T each) { return static_cast<std::int64_t>(each); },
+        [](std::int64_t number) { return static_cast<T>(number); });
   } else if constexpr (std::is_integral_v<T>) {
-    way.number(value, [](T each) { return static_cast<std::int64_t>(each); },
-               [](std::int64_t number) { return static_cast<T>(number); });
+    way.number(
+        value, [](T each) { return static_cast<std::int64_t>(each); },
+        [](std::int64_t number) { return static_cast<T>(number); });
   } else if constexpr (std::is_same_v<T, Decimal>) {
-    way.number(value, [](Decimal each) { return each.micros(); },
-               [](std::int64_t number) { return Decimal::of_micros(number); });
+    way.number(
+        value, [](Decimal each) { return each.micros(); },
+        [](std::int64_t number) { return Decimal::of_micros(number); });
   } else if constexpr (std::is_same_v<T, Duration>) {
-    way.number(value, [](Duration each) { return static_cast<std::int64_t>(each.count()); },
-               [](std::int64_t number) { return Duration{number}; });
+    way.number(
+        value, [](Duration each) { return static_cast<std::int64_t>(each.count()); },
+        [](std::int64_t number) { return Duration{number}; });
   } else if constexpr (std::is_same_v<T, Age>) {
-    way.number(value, [](Age each) { return static_cast<std::int64_t>(each.months()); },
-               [](std::int64_t number) { return Age::of_months(static_cast<int>(number)); });
+    way.number(
+        value, [](Age each) { return static_cast<std::int64_t>(each.months()); },
+        [](std::int64_t number) { return Age::of_months(static_cast<int>(number)); });
   } else if constexpr (std::is_same_v<T, ClockTime>) {
-    way.number(value, [](ClockTime each) { return static_cast<std::int64_t>(each.minutes()); },
-               [](std::int64_t number) { return ClockTime::of_minutes(static_cast<int>(number)); });
+    way.number(
+        value, [](ClockTime each) { return static_cast<std::int64_t>(each.minutes()); },
+        [](std::int64_t number) { return ClockTime::of_minutes(static_cast<int>(number)); });
   } else if constexpr (std::is_same_v<T, Day>) {
-    way.number(value,
-               [](Day each) { return static_cast<std::int64_t>(std::chrono::sys_days{each}.time_since_epoch().count()); },
-               [](std::int64_t number) {
-                 return Day{std::chrono::sys_days{std::chrono::days{static_cast<int>(number)}}};
-               });
+    way.number(
+        value,
+        [](Day each) { return static_cast<std::int64_t>(std::chrono::sys_days{each}.time_since_epoch().count()); },
+        [](std::int64_t number) { return Day{std::chrono::sys_days{std::chrono::days{static_cast<int>(number)}}}; });
   } else {
     parts::go(way, value);
   }
@@ -74,8 +80,9 @@ void member(Way& way, T& value) {
 
 template <class Way, Unit U>
 void member(Way& way, Amount<U>& value) {
-  way.number(value, [](Amount<U> each) { return each.in({}).micros(); },
-             [](std::int64_t number) { return Amount<U>(Decimal::of_micros(number), {}); });
+  way.number(
+      value, [](Amount<U> each) { return each.in({}).micros(); },
+      [](std::int64_t number) { return Amount<U>(Decimal::of_micros(number), {}); });
 }
 template <class Way, class Noun>
 void member(Way& way, Id<Noun>& id) {

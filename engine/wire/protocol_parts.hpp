@@ -250,8 +250,8 @@ template <class Way>
 void go(Way& way, Protocol& protocol) {
   auto& [set, name, version, languages, title, cautions, sources, thresholds, facts, foods, doses, timers, counters,
          marks, opening, worse, watch, actions, steps, start, weight_fresh, parts, where] = protocol;
-  way(set, name, version, languages, title, cautions, sources, thresholds, facts, foods, doses, timers, counters,
-      marks, opening, worse, watch, actions, steps, start, weight_fresh, parts, where);
+  way(set, name, version, languages, title, cautions, sources, thresholds, facts, foods, doses, timers, counters, marks,
+      opening, worse, watch, actions, steps, start, weight_fresh, parts, where);
 }
 
 }  // namespace rushlight::parts

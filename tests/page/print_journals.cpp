@@ -68,8 +68,11 @@ Journal drawn(naive::Dice& dice, const Protocol& protocol, const Child& child) {
 
 int main(int count, char** words) {
   if (count < 2) return 2;
-  const int wanted = std::get<Decimal>(decimal_from_text(words[1])).micros() / Decimal::kMicrosPerOne;
-  const int shown = count > 2 ? static_cast<int>(std::get<Decimal>(decimal_from_text(words[2])).micros() / Decimal::kMicrosPerOne) : -1;
+  const auto number = [&](int at) {
+    return static_cast<int>(std::get<Decimal>(decimal_from_text(words[at])).micros() / Decimal::kMicrosPerOne);
+  };
+  const int wanted = number(1);
+  const int shown = count > 2 ? number(2) : -1;
   const ChildFile child = demo_child();
   const char* sets[] = {"reference", "harbour-lane"};
   const ProtocolSet read[] = {embedded_set(sets[0]), embedded_set(sets[1])};
