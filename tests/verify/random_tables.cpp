@@ -31,6 +31,12 @@ Protocol RandomTables::next() {
   }
   for (Step& other : protocol_.steps) other.handles.clear();
   protocol_.steps = {step};
+  for (Action& action : protocol_.actions) {  // of steps that are gone
+    action.step = StepId{0};
+    for (std::optional<OutcomeRule>& rule : action.on) {
+      if (rule && rule->go) rule->go = StepId{0};
+    }
+  }
   return protocol_;
 }
 
