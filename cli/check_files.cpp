@@ -3,33 +3,26 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "cli/child_file.hpp"
 #include "cli/read_file.hpp"
 #include "cli/set_approval.hpp"
 #include "cli/today.hpp"
 #include "cli/trusted_keys.hpp"
 #include "read/vetted_bytes.hpp"
-#include "wire/child_from_json.hpp"
-#include "wire/json_tree.hpp"
 
 namespace rushlight {
 namespace {
 
 CheckedPath checked_child(const std::string& path) {
   CheckedFile file{path, CheckedFile::Kind::child, false, {}, {}};
-  FileBytes bytes = bytes_of_file(path, kChildLimits.bytes);
-  if (auto* finding = std::get_if<Finding>(&bytes)) {
-    file.findings.push_back(std::move(*finding));
-    return CheckedPath{path, {std::move(file)}, {}, {}};
-  }
-  const std::string& text = std::get<std::string>(bytes);
-  Read<Child> read = child_from_json(text, path, today());
+  ChildFile read = child_in(path);
   file.findings = std::move(read.findings);
-  file.to_the_end = read.value.has_value();
-  if (read.value && read.value->contacts.emergency.empty()) {
+  file.to_the_end = read.child.has_value();
+  if (read.child && read.child->contacts.emergency.empty()) {
     const WrongUse missing{"no emergency number is in the child file", "add `emergency` to `contacts`"};
     file.findings.push_back(Finding{Severity::warning, Where{path, 0, 0, 0}, missing, {}});
   }
-  return CheckedPath{path, {std::move(file)}, {{path, text}}, {}};
+  return CheckedPath{path, {std::move(file)}, {{path, std::move(read.bytes)}}, {}};
 }
 
 ProtocolSet set_of_one(const std::string& path) {

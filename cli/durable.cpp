@@ -7,15 +7,20 @@
 
 namespace rushlight {
 
-bool write_durably(int descriptor, const std::string& bytes) {
+bool write_all(int descriptor, const std::string& bytes) {
   std::size_t done = 0;
   while (done < bytes.size()) {
     const ssize_t put = ::write(descriptor, bytes.data() + done, bytes.size() - done);
     if (put < 0 && errno == EINTR) continue;
+    if (put == 0) errno = ENOSPC;
     if (put <= 0) return false;
     done += static_cast<std::size_t>(put);
   }
-  return ::fsync(descriptor) == 0;
+  return true;
+}
+
+bool write_durably(int descriptor, const std::string& bytes) {
+  return write_all(descriptor, bytes) && ::fsync(descriptor) == 0;
 }
 
 void sync_folder(const std::string& folder) {

@@ -4,7 +4,10 @@
 
 namespace rushlight {
 
-/// All of the bytes, and durable. False, with errno, when not.
+/// All of the bytes. False, with errno, when not.
+bool write_all(int descriptor, const std::string& bytes);
+
+/// The same, and durable.
 bool write_durably(int descriptor, const std::string& bytes);
 
 /// Makes the names in a folder durable. A folder that cannot be opened is passed over: its files are.

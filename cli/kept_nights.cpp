@@ -1,19 +1,6 @@
 #include "cli/kept_nights.hpp"
 
-#include "cli/read_file.hpp"
-#include "cli/today.hpp"
-#include "wire/child_from_json.hpp"
-#include "wire/json_tree.hpp"
-
 namespace rushlight {
-
-std::variant<Child, std::vector<Finding>> child_at(const std::string& file) {
-  FileBytes bytes = bytes_of_file(file, kChildLimits.bytes);
-  if (auto* finding = std::get_if<Finding>(&bytes)) return std::vector<Finding>{std::move(*finding)};
-  Read<Child> read = child_from_json(std::get<std::string>(bytes), file, today());
-  if (!read.value) return read.findings;
-  return std::move(*read.value);
-}
 
 std::variant<std::vector<Resumed>, std::vector<Finding>> kept_nights(const std::string& journal,
                                                                      const std::string& child,
@@ -28,8 +15,9 @@ std::variant<std::vector<Resumed>, std::vector<Finding>> kept_nights(const std::
     if (each.events == 0) continue;
     const Read<std::optional<EpisodeRecord>> whole = opened.value->episode(each.number);
     const Read<std::vector<std::string>> lines = opened.value->lines_of(each.number);
-    if (!whole.value || !*whole.value) return whole.findings;
+    if (!whole.value) return whole.findings;
     if (!lines.value) return lines.findings;
+    if (!*whole.value) continue;  // gone since it was listed
     auto resumed = resumed_from(**whole.value, *lines.value);
     if (auto* findings = std::get_if<std::vector<Finding>>(&resumed)) return *findings;
     nights.insert(nights.begin(), std::move(std::get<Resumed>(resumed)));

@@ -13,7 +13,4 @@ std::variant<std::vector<Resumed>, std::vector<Finding>> kept_nights(const std::
                                                                      const std::string& child,
                                                                      std::optional<Instant> since);
 
-/// The name in a child file, or what refuses it.
-std::variant<Child, std::vector<Finding>> child_at(const std::string& file);
-
 }  // namespace rushlight

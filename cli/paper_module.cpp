@@ -1,28 +1,24 @@
 #include "cli/paper_module.hpp"
 
-#include <dlfcn.h>
+#include <ostream>
 
-#include <filesystem>
-
+#include "cli/module_door.hpp"
+#include "cli/plain_text.hpp"
+#include "cli/refusals.hpp"
+#include "cli/written_out.hpp"
 #include "publish/module.hpp"
 
 namespace rushlight {
 
 namespace {
 
-/// A function of the part of the program that prints; null when that part is not there.
-void* door(const char* name) {
-  std::error_code error;
-  const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", error);
-  const std::string module = (program.parent_path() / "rushlight-paper.so").string();
-  void* const opened = dlopen(module.c_str(), RTLD_NOW | RTLD_LOCAL);  // never closed: glib cannot be unloaded
-  return opened == nullptr ? nullptr : dlsym(opened, name);
-}
+constexpr const char* kPaperModule = "rushlight-paper.so";
 
 }  // namespace
 
 std::optional<Printed> printed_sheet(const Sheet& sheet, const std::string& paper, bool svg) {
-  auto* const print = reinterpret_cast<decltype(&rushlight_print_sheet)>(door("rushlight_print_sheet"));
+  auto* const print =
+      reinterpret_cast<decltype(&rushlight_print_sheet)>(door_of_module(kPaperModule, "rushlight_print_sheet"));
   if (print == nullptr) return std::nullopt;
   Printed printed;
   print(sheet, paper == "Letter", svg, printed);
@@ -31,11 +27,21 @@ std::optional<Printed> printed_sheet(const Sheet& sheet, const std::string& pape
 
 std::optional<Printed> printed_records(const std::vector<NightRecord>& nights, Language language,
                                        const std::string& paper) {
-  auto* const print = reinterpret_cast<decltype(&rushlight_print_records)>(door("rushlight_print_records"));
+  auto* const print =
+      reinterpret_cast<decltype(&rushlight_print_records)>(door_of_module(kPaperModule, "rushlight_print_records"));
   if (print == nullptr) return std::nullopt;
   Printed printed;
   print(nights, language, paper == "Letter", printed);
   return printed;
+}
+
+int put_printed(const std::optional<Printed>& printed, const std::string& command, const std::string& path,
+                std::ostream& out, std::ostream& err) {
+  if (!printed)
+    return tell_no_use(err, cannot_do(command, "`rushlight-paper.so` is not beside the program, or does not work here",
+                                      "write the plain text with `--text`"));
+  for (const std::string& warning : printed->warnings) err << cleaned(warning) << '\n';
+  return printed->bytes.empty() ? 2 : put_out(path, printed->bytes, out, err);
 }
 
 }  // namespace rushlight

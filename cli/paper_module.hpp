@@ -1,5 +1,6 @@
 #pragma once
 
+#include <iosfwd>
 #include <optional>
 #include <string>
 
@@ -16,5 +17,9 @@ std::optional<Printed> printed_sheet(const Sheet& sheet, const std::string& pape
 /// The records as PDF, in the same way.
 std::optional<Printed> printed_records(const std::vector<NightRecord>& nights, Language language,
                                        const std::string& paper);
+
+/// Says what the printing warned of and writes it, or why nothing was printed. Gives the exit status.
+int put_printed(const std::optional<Printed>& printed, const std::string& command, const std::string& path,
+                std::ostream& out, std::ostream& err);
 
 }  // namespace rushlight

@@ -1,9 +1,9 @@
 #include "cli/picture_file.hpp"
 
 #include <filesystem>
-#include <fstream>
 
 #include "cli/png_module.hpp"
+#include "cli/written_out.hpp"
 #include "picture/names.hpp"
 #include "picture/svg.hpp"
 
@@ -101,11 +101,8 @@ std::optional<Kind> written(const std::string& path, const Picture& picture) {
     }
     bytes = std::move(*png);
   }
-  std::ofstream file(path, std::ios::binary | std::ios::trunc);
-  file << bytes;
-  file.close();
-  if (!file) return NotWritten{"nothing can be put there", ""};
-  return std::nullopt;
+  auto finding = write_over(path, bytes, Reader::everybody);
+  return finding ? std::optional<Kind>(std::move(finding->kind)) : std::nullopt;
 }
 
 }  // namespace rushlight

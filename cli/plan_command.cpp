@@ -1,33 +1,27 @@
 #include "cli/plan_command.hpp"
 
-#include <fstream>
 #include <ostream>
 
+#include "cli/child_file.hpp"
 #include "cli/clock.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/kept_nights.hpp"
 #include "cli/language.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/plan_checks.hpp"
-#include "cli/print_findings.hpp"
+#include "cli/refusals.hpp"
+#include "cli/written_out.hpp"
 
 namespace rushlight {
 
 int plan_command(const PlanWish& wish, std::ostream& out, std::ostream& err) {
-  const auto refuse = [&](const std::vector<Finding>& findings) {
-    print_findings(err, findings, {});
-    return exit_status_of(findings);
-  };
-  const auto one = [](const std::string& where, Kind kind) {
-    return std::vector<Finding>{Finding{Severity::error, Where{where, 0, 0, 0}, std::move(kind), {}}};
-  };
   const ClockChoice choice = clock_from_environment();
-  if (!choice.clock) return refuse(one("RUSHLIGHT_CLOCK", WrongUse{choice.refusal, "leave it out"}));
-  auto child = child_at(wish.child.empty() ? usual_child_file() : wish.child);
-  if (auto* findings = std::get_if<std::vector<Finding>>(&child)) return refuse(*findings);
-  const Child& known = std::get<Child>(child);
+  if (!choice.clock) return tell_no_use(err, cannot_do("RUSHLIGHT_CLOCK", choice.refusal, "leave it out"));
+  const ChildFile file = child_in(wish.child.empty() ? usual_child_file() : wish.child);
+  if (!file.child) return tell_refusal(err, file.findings);
+  const Child& known = *file.child;
   auto kept = kept_nights(wish.journal.empty() ? usual_journal_file() : wish.journal, known.name, std::nullopt);
-  if (auto* findings = std::get_if<std::vector<Finding>>(&kept)) return refuse(*findings);
+  if (auto* findings = std::get_if<std::vector<Finding>>(&kept)) return tell_refusal(err, *findings);
   const auto& nights = std::get<std::vector<Resumed>>(kept);
   if (nights.empty() || nights.back().episode.ended) {
     err << "No episode of " << cleaned(known.name) << " is open.\n";
@@ -43,16 +37,7 @@ int plan_command(const PlanWish& wish, std::ostream& out, std::ostream& err) {
     err << "No check is coming: go on with the walk.\n";
     return 1;
   }
-  const std::string file = ical_from_checks(checks, known.name, now, language);
-  if (wish.out.empty()) {
-    out << file;
-    return 0;
-  }
-  std::ofstream written(wish.out, std::ios::binary | std::ios::trunc);
-  written << file;
-  written.close();
-  if (!written) return refuse(one(wish.out, NotWritten{"nothing can be put there", ""}));
-  return 0;
+  return put_out(wish.out, ical_from_checks(checks, known.name, now, language), out, err);
 }
 
 }  // namespace rushlight

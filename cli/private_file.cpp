@@ -9,17 +9,16 @@
 #include <filesystem>
 
 #include "cli/durable.hpp"
+#include "cli/refusals.hpp"
 
 namespace rushlight {
 namespace {
 
 namespace fs = std::filesystem;
 
-Finding refusal(const std::string& path, Kind kind) {
-  return Finding{Severity::error, Where{path, 0, 0, 0}, std::move(kind), {}};
+Finding cannot_write(const std::string& path, int error) {
+  return whole_error(path, NotWritten{std::strerror(error), ""});
 }
-
-Finding cannot_write(const std::string& path, int error) { return refusal(path, NotWritten{std::strerror(error), ""}); }
 
 // Each folder that is missing, for its owner only.
 int make_folders(const fs::path& folder) {
@@ -32,7 +31,7 @@ std::optional<Finding> write_new_file(const std::string& path, const std::string
   struct stat about {};
   const WrongUse exists{"`" + path + "` is already there and stays as it is",
                         "move it away first, or give another name with --out"};
-  if (::lstat(path.c_str(), &about) == 0) return refusal(path, exists);
+  if (::lstat(path.c_str(), &about) == 0) return whole_error(path, exists);
   const fs::path folder = fs::path(path).parent_path();
   if (const int error = make_folders(folder); error != 0) return cannot_write(path, error);
 
@@ -48,7 +47,7 @@ std::optional<Finding> write_new_file(const std::string& path, const std::string
   const int naming_error = errno;
   ::unlink(temporary.c_str());
   if (!written) return cannot_write(path, error);
-  if (!named) return naming_error == EEXIST ? refusal(path, exists) : cannot_write(path, naming_error);
+  if (!named) return naming_error == EEXIST ? whole_error(path, exists) : cannot_write(path, naming_error);
   sync_folder(folder.string());
   return std::nullopt;
 }

@@ -2,6 +2,7 @@
 
 #include <iosfwd>
 #include <string>
+#include <vector>
 
 #include "finding/finding.hpp"
 
@@ -15,5 +16,9 @@ Finding cannot_do(const std::string& where, const std::string& what, const std::
 
 /// Says it, and gives the exit status.
 int tell_refusal(std::ostream& err, const Finding& finding);
+int tell_refusal(std::ostream& err, const std::vector<Finding>& findings);
+
+/// The same for a command that was typed wrongly, or lacks a part of the program: its status is 2.
+int tell_no_use(std::ostream& err, const Finding& finding);
 
 }  // namespace rushlight

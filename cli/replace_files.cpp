@@ -13,32 +13,30 @@
 #include <list>
 #include <utility>
 
+#include "cli/durable.hpp"
 #include "cli/read_file.hpp"
+#include "cli/refusals.hpp"
 
 namespace rushlight {
 namespace {
 
 namespace fs = std::filesystem;
 
-Finding refused_write(const std::string& path, Kind kind) {
-  return Finding{Severity::error, Where{path, 0, 0, 0}, std::move(kind), {}};
-}
-
 Finding not_written(const std::string& path, int error) {
   switch (error) {
     case ENOSPC:
     case EDQUOT:
-      return refused_write(path, NotWritten{"no space is left on the disk", "make room, and give the command again"});
+      return whole_error(path, NotWritten{"no space is left on the disk", "make room, and give the command again"});
     case EFBIG:
-      return refused_write(path, NotWritten{"a file may not be so large here", "ask who looks after this machine"});
+      return whole_error(path, NotWritten{"a file may not be so large here", "ask who looks after this machine"});
     case EROFS:
-      return refused_write(path, NotWritten{"the disk is read-only", "copy the set to a disk that can be written"});
+      return whole_error(path, NotWritten{"the disk is read-only", "copy the set to a disk that can be written"});
     case EACCES:
     case EPERM:
-      return refused_write(
+      return whole_error(
           path, NotWritten{"its folder takes no new file from you", "ask whose folder it is, or work on a copy"});
     default:
-      return refused_write(path, NotWritten{std::strerror(error), ""});
+      return whole_error(path, NotWritten{std::strerror(error), ""});
   }
 }
 
@@ -64,25 +62,6 @@ class Undisturbed {
   void (*too_large_)(int) = SIG_DFL;
 };
 
-int write_whole(int descriptor, const std::string& bytes) {
-  for (std::size_t done = 0; done < bytes.size();) {
-    const ssize_t put = ::write(descriptor, bytes.data() + done, bytes.size() - done);
-    if (put < 0 && errno == EINTR) continue;
-    if (put < 0) return errno;
-    if (put == 0) return ENOSPC;
-    done += static_cast<std::size_t>(put);
-  }
-  return ::fsync(descriptor) == 0 ? 0 : errno;
-}
-
-void sync_folder_of(const std::string& file) {
-  const fs::path folder = fs::path(file).parent_path();
-  const int descriptor = ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (descriptor < 0) return;
-  ::fsync(descriptor);
-  ::close(descriptor);
-}
-
 /// One file on its way. Whatever bears the second name at the end is taken away.
 class Swap {
  public:
@@ -97,15 +76,15 @@ class Swap {
   /// The new file stands beside the old one.
   std::optional<Finding> prepare() {
     const std::optional<std::string> target = file_behind(wanted_.path);
-    if (!target) return refused_write(wanted_.path, ChangedMeanwhile{});
+    if (!target) return whole_error(wanted_.path, ChangedMeanwhile{});
     target_ = *target;
     struct stat about {};
-    if (::stat(target_.c_str(), &about) != 0) return refused_write(wanted_.path, ChangedMeanwhile{});
+    if (::stat(target_.c_str(), &about) != 0) return whole_error(wanted_.path, ChangedMeanwhile{});
     const bool nobody_writes = (about.st_mode & 0222U) == 0;  // who may do everything is stopped by this alone
     if (nobody_writes || ::access(target_.c_str(), W_OK) != 0) {
       if (errno == EROFS && !nobody_writes) return not_written(wanted_.path, EROFS);
-      return refused_write(wanted_.path, NotWritten{"it is read-only",
-                                                    "take that off first (`chmod u+w`), or work on a copy of the set"});
+      return whole_error(wanted_.path, NotWritten{"it is read-only",
+                                                  "take that off first (`chmod u+w`), or work on a copy of the set"});
     }
     if (auto finding = make(beside_, wanted_.after, about)) return finding;
     return std::nullopt;
@@ -116,7 +95,7 @@ class Swap {
       replaced_ = true;
       if (is(beside_, wanted_.before)) return std::nullopt;
       put_back();
-      return refused_write(wanted_.path, ChangedMeanwhile{});
+      return whole_error(wanted_.path, ChangedMeanwhile{});
     }
     if (errno != EINVAL && errno != ENOSYS && errno != ENOTTY) return not_written(wanted_.path, errno);
     return replace_without_exchange();
@@ -126,7 +105,7 @@ class Swap {
   std::optional<Finding> written_into() const {
     const std::string& old = kept_.empty() ? beside_ : kept_;
     if (is(old, wanted_.before)) return std::nullopt;
-    return refused_write(wanted_.path, ChangedMeanwhile{});
+    return whole_error(wanted_.path, ChangedMeanwhile{});
   }
 
   /// The old file again, unless somebody has put another one there since.
@@ -141,7 +120,7 @@ class Swap {
     }
   }
 
-  void make_durable() const { sync_folder_of(target_); }
+  void make_durable() const { sync_folder(fs::path(target_).parent_path().string()); }
 
  private:
   bool exchange() const {
@@ -151,9 +130,9 @@ class Swap {
   // Where a disk cannot let two files change places, the old bytes wait beside it in a file of their own.
   std::optional<Finding> replace_without_exchange() {
     struct stat about {};
-    if (::stat(target_.c_str(), &about) != 0) return refused_write(wanted_.path, ChangedMeanwhile{});
+    if (::stat(target_.c_str(), &about) != 0) return whole_error(wanted_.path, ChangedMeanwhile{});
     if (auto finding = make(kept_, wanted_.before, about)) return finding;
-    if (!is(target_, wanted_.before)) return refused_write(wanted_.path, ChangedMeanwhile{});
+    if (!is(target_, wanted_.before)) return whole_error(wanted_.path, ChangedMeanwhile{});
     if (::rename(beside_.c_str(), target_.c_str()) != 0) return not_written(wanted_.path, errno);
     beside_.clear();
     replaced_ = true;
@@ -171,12 +150,12 @@ class Swap {
     }
     const bool owned = ::fchown(descriptor, like.st_uid, like.st_gid) == 0;
     int error = owned && ::fchmod(descriptor, like.st_mode & 07777U) != 0 ? errno : 0;
-    if (owned && error == 0) error = write_whole(descriptor, bytes);
+    if (owned && error == 0 && !write_durably(descriptor, bytes)) error = errno;
     if (::close(descriptor) != 0 && error == 0) error = errno;
     if (!owned)
-      return refused_write(wanted_.path,
-                           NotWritten{"it belongs to somebody else, and a file of yours would take its place",
-                                      "ask its owner to change it, or work on a copy of the set"});
+      return whole_error(wanted_.path,
+                         NotWritten{"it belongs to somebody else, and a file of yours would take its place",
+                                    "ask its owner to change it, or work on a copy of the set"});
     if (error != 0) return not_written(wanted_.path, error);
     return std::nullopt;
   }

@@ -57,6 +57,11 @@ class SheetText {
       for (const std::string& sign : sheet_.any_time) line("     * ", sign);
     }
     checks(box.lines);
+    // What forbids the medicine stands before it.
+    const auto forbids = [&](const SheetWay& way) { return !box.trained.empty() && way.go == 0; };
+    for (const SheetWay& each : box.ways) {
+      if (forbids(each)) way(each);
+    }
     if (!box.trained.empty()) {
       line("    ", in_capitals(word(SheetWord::trained_title)) + "  [ ] " + word(SheetWord::yes) + "  [ ] " +
                        word(SheetWord::no));
@@ -70,7 +75,9 @@ class SheetText {
       line("    ", word(SheetWord::round, std::to_string(round)) + ":  " + word(SheetWord::sugar_at) + " ___:___   " +
                        word(SheetWord::measured_at) + " ___:___   " + word(SheetWord::reading_blank) + " _____");
     }
-    for (const SheetWay& each : box.ways) way(each);
+    for (const SheetWay& each : box.ways) {
+      if (!forbids(each) && !each.goes_on) way(each);  // the next box follows
+    }
   }
 
   void checks(const std::vector<SheetLine>& lines) {

@@ -3,64 +3,26 @@
 #include <filesystem>
 #include <iostream>
 
+#include "cli/child_file.hpp"
 #include "cli/data_folder.hpp"
-#include "cli/embedded.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/language.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
-#include "cli/read_file.hpp"
 #include "cli/say.hpp"
 #include "cli/set_in_use.hpp"
 #include "cli/shell_word.hpp"
-#include "cli/today.hpp"
 #include "cli/walk_json.hpp"
 #include "cli/walk_terminal.hpp"
-#include "wire/child_from_json.hpp"
 #include "wire/json_from_finding.hpp"
-#include "wire/json_tree.hpp"
 
 namespace rushlight {
 namespace {
 
-constexpr std::string_view kDemoChild = "demo-child.json";
 constexpr Both kNoChild{"There is no child file yet.", "Todavía no hay ficha del niño."};
 constexpr Both kMakeChild{"To make one: rushlight child new", "Para crearla: rushlight child new"};
 constexpr Both kPractise{"To practise with an invented child: rushlight walk --demo-child",
                          "Para practicar con un niño inventado: rushlight walk --demo-child"};
-
-struct ChildFile {
-  std::optional<Child> child;
-  std::string bytes;
-  std::vector<Finding> findings;
-};
-
-void read_child(ChildFile& file, const std::string& name) {
-  Read<Child> read = child_from_json(file.bytes, name, today());
-  file.child = std::move(read.value);
-  file.findings = std::move(read.findings);
-}
-
-ChildFile demo_child() {
-  ChildFile file;
-  for (const EmbeddedFile& embedded : embedded_files()) {
-    if (embedded.path == kDemoChild) file.bytes = embedded.bytes;
-  }
-  read_child(file, std::string(kDemoChild));
-  return file;
-}
-
-ChildFile child_in(const std::string& path) {
-  ChildFile file;
-  FileBytes bytes = bytes_of_file(path, kChildLimits.bytes);
-  if (auto* finding = std::get_if<Finding>(&bytes)) {
-    file.findings.push_back(std::move(*finding));
-    return file;
-  }
-  file.bytes = std::get<std::string>(std::move(bytes));
-  read_child(file, path);
-  return file;
-}
 
 std::string how_to_go_on(const WalkOptions& options) {
   std::string command = "rushlight walk";

@@ -3,16 +3,14 @@
 #include <filesystem>
 #include <ostream>
 
+#include "cli/child_file.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/plain_text.hpp"
-#include "cli/read_file.hpp"
 #include "cli/set_approval.hpp"
 #include "cli/set_in_use.hpp"
 #include "cli/settings_folder.hpp"
 #include "cli/today.hpp"
 #include "cli/trusted_keys.hpp"
-#include "wire/child_from_json.hpp"
-#include "wire/json_tree.hpp"
 #include "wire/json_writer.hpp"
 
 namespace rushlight {
@@ -28,12 +26,6 @@ struct UsedPlace {
 bool is_there(const std::string& path) {
   std::error_code error;
   return !path.empty() && std::filesystem::exists(path, error);
-}
-
-std::optional<Child> child_there(const std::string& file) {
-  const FileBytes bytes = bytes_of_file(file, kChildLimits.bytes);
-  const auto* text = std::get_if<std::string>(&bytes);
-  return text != nullptr ? child_from_json(*text, file, today()).value : std::nullopt;
 }
 
 std::string because(SetInUse::Why why) {
@@ -60,7 +52,7 @@ constexpr const char* kOrder[] = {"--protocols DIR", "--set NAME", "`protocols` 
 
 int where_command(const WhereWish& wish, std::ostream& out) {
   const std::string child_file = wish.child.empty() ? usual_child_file() : wish.child;
-  const std::optional<Child> child = child_there(child_file);
+  const std::optional<Child> child = child_in(child_file).child;
   const SetInUse use = set_in_use(wish.protocols, wish.set, child ? &*child : nullptr, child_file);
   const ProtocolSet set = read_set(use);
   const std::string set_text = use.folder.empty() ? "`" + use.name + "`, inside the program" : use.folder;

@@ -1,6 +1,8 @@
 #include "publish/sheet_layout.hpp"
 
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 #include "publish/sheet_slabs.hpp"
 #include "sheet/sheet_words.hpp"
@@ -145,22 +147,27 @@ class SheetLayout {
   void pages_of(Laid& laid, const std::string& title, const Boxes& boxes) {
     if (boxes.empty()) return;
     share_ = 0.5;
+    // Back to the first page, by its number.
     elsewhere_.clear();
+    for (const Boxes* there : {&left_, &right_}) {
+      for (const SheetBox* box : *there) elsewhere_[box->number] = 1;
+    }
     LaidPage page;
     const auto begin_page = [&] {
       page = {};
       return put(page, title_slab(pen_, title, width_), kMargin, kMargin);
     };
-    double top = begin_page(), y = top, lowest = top;
+    double top = begin_page(), y = top, lowest = top, left_end = top;
     bool right = false;
     for (const SheetBox* box : boxes) {
-      const Slab slab = box_slab(pen_, *box, sheet_, left_width(), {});
+      const Slab slab = box_slab(pen_, *box, sheet_, left_width(), elsewhere_);
       if (y + slab.height() > bottom_ && y > top) {
         if (right) {
           laid.pages.push_back(std::move(page));
           lowest = top = begin_page();
         }
         right = !right;
+        if (right) left_end = y;
         y = top;
       }
       y = put(page, slab, right ? right_edge() : kMargin, y);
@@ -168,11 +175,18 @@ class SheetLayout {
     }
     laid.pages.push_back(std::move(page));
     y_ = lowest;
+    free_ = {{right_edge(), right ? y : top}, {kMargin, right ? left_end : y}};
   }
 
   /// Behind everything else; on a page of their own when there is no room.
   void put_cautions(Laid& laid) {
     const Slab slab = cautions_slab(pen_, sheet_, width_);
+    for (const auto& [x, from] : free_) {
+      const Slab narrow = cautions_slab(pen_, sheet_, right_width());
+      if (y_ + slab.height() <= bottom_ || from + narrow.height() > bottom_) continue;
+      put(laid.pages.back(), narrow, x, from);
+      return;
+    }
     if (y_ + slab.height() > bottom_) {
       laid.pages.emplace_back();
       y_ = put(laid.pages.back(), title_slab(pen_, sheet_.low.title, width_), kMargin, kMargin);
@@ -194,8 +208,9 @@ class SheetLayout {
   Pen& pen_;
   double width_, bottom_;
   double share_ = kShares[0];
-  bool calls_beside_ = false;  // whom to call stands in the right column, not across the page
-  double y_ = 0;               // below what is there on the last page
+  bool calls_beside_ = false;                    // whom to call stands in the right column, not across the page
+  double y_ = 0;                                 // below what is there on the last page
+  std::vector<std::pair<double, double>> free_;  // below the columns of the last page: where, and from where on
   Boxes left_, right_, rest_;
   Elsewhere elsewhere_;
 };

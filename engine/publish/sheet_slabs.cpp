@@ -30,6 +30,7 @@ void tick_all(Slab& slab, const std::vector<SheetLine>& lines, double indent = 0
 void put_way(Slab& slab, const SheetWay& way, Language language, const Elsewhere& elsewhere) {
   std::string then = joined(way.lines);
   const auto page = elsewhere.find(way.go);
+  if (way.goes_on && page == elsewhere.end()) return;
   if (page != elsewhere.end())
     then += (then.empty() ? "" : " ") + sheet_say(SheetWord::see_page, language, std::to_string(page->second));
   slab.branch(way.when, then, way.go == 0 ? "" : std::to_string(way.go));
@@ -59,7 +60,10 @@ void trained_box(Slab& slab, Pen& pen, const SheetBox& box, Language language) {
   slab.put(std::move(answers), 0);
   slab.words(sheet_say(SheetWord::trained_tick, language), {{kSmallestText, false}, x, 0, "P", false});
   slab.gap(std::max(0.0, first + 15 - slab.y()));
-  tick_all(slab, box.trained, 6);
+  // An untrained eye begins at the top: each list says whom it is for.
+  std::vector<SheetLine> trained = box.trained;
+  trained.front().text = sheet_say(SheetWord::yes, language) + ": " + trained.front().text;
+  tick_all(slab, trained, 6);
   slab.branch(sheet_say(SheetWord::trained_no, language), joined(box.untrained), "");
   slab.rule();
 }
@@ -162,9 +166,16 @@ Slab box_slab(Pen& pen, const SheetBox& box, const Sheet& sheet, double width, c
     slab.words(box.help, {});
   }
   tick_all(slab, box.lines);
+  // What forbids the medicine stands before it.
+  const auto put_ways = [&](bool forbids) {
+    for (const SheetWay& way : box.ways) {
+      if (forbids == (!box.trained.empty() && way.go == 0)) put_way(slab, way, language, elsewhere);
+    }
+  };
+  put_ways(true);
   if (!box.trained.empty()) trained_box(slab, pen, box, language);
   rounds(slab, pen, box, language);
-  for (const SheetWay& way : box.ways) put_way(slab, way, language, elsewhere);
+  put_ways(false);
   return slab;
 }
 

@@ -9,12 +9,6 @@ namespace {
 
 using Looks = SheetSight::Looks;
 
-bool lead_alike(const SheetWay& one, const SheetWay& other) {
-  const auto same_text = [](const SheetLine& a, const SheetLine& b) { return a.text == b.text; };
-  return one.go == other.go && one.lines.size() == other.lines.size() &&
-         std::equal(one.lines.begin(), one.lines.end(), other.lines.begin(), same_text);
-}
-
 /// Readings as numbers; an open end is before or behind all of them.
 std::int64_t begin_of(const SheetSight& sight) { return sight.from ? sight.from->number()->micros() : INT64_MIN; }
 std::int64_t end_of(const SheetSight& sight) { return sight.to ? sight.to->number()->micros() : INT64_MAX; }
@@ -58,6 +52,12 @@ void say_once_for_both_looks(std::vector<SheetWay>& ways) {
 }
 
 }  // namespace
+
+bool lead_alike(const SheetWay& one, const SheetWay& other) {
+  const auto same_text = [](const SheetLine& a, const SheetLine& b) { return a.text == b.text; };
+  return one.go == other.go && one.lines.size() == other.lines.size() &&
+         std::equal(one.lines.begin(), one.lines.end(), other.lines.begin(), same_text);
+}
 
 std::vector<SheetWay> joined(std::vector<SheetWay> ways, Language language) {
   cut_alike(ways);

@@ -4,6 +4,7 @@
 
 #include "episode/phrases.hpp"
 #include "episode/words.hpp"
+#include "sheet/calls.hpp"
 #include "sheet/emergency.hpp"
 #include "sheet/join_ways.hpp"
 #include "sheet/later.hpp"
@@ -15,21 +16,8 @@ namespace rushlight {
 namespace {
 
 using Looks = SheetSight::Looks;
-constexpr int kMostRounds = 12;  // of one low; a clinic calls much earlier
-
 // The numbers of the boxes are the order of the page.
 enum Number : int { kLook = 1, kEmergency, kWaiting, kMeasure, kGive, kAgain, kEat, kLater, kTrouble };
-
-const ShownAction* by_mouth_in(const View& view) {
-  for (const ShownAction& action : view.actions) {
-    if (action.kind == ActionKind::by_mouth && action.dose && !action.outcome) return &action;
-  }
-  return nullptr;
-}
-
-bool says(const std::vector<SheetLine>& lines, const std::string& text) {
-  return std::any_of(lines.begin(), lines.end(), [&](const SheetLine& line) { return line.text == text; });
-}
 
 SheetBox empty_box(SheetPart part, int number, std::string title) {
   SheetBox box{};
@@ -67,7 +55,7 @@ class Low {
     if (later_box_) page.boxes.push_back(*later_box_);
     page.boxes.push_back(trouble_box(start_, *giving_, protocol_, child_, kTrouble, low_));
     add_call_signs(page.boxes.front());
-    read_silence();
+    low_.nobody_answers = when_nobody_answers(*calling_, language_);
     return low_;
   }
 
@@ -309,6 +297,7 @@ class Low {
       if (!also.lines.empty()) box.ways.push_back(std::move(also));
     }
     box.ways.push_back({word(SheetWord::trouble_title), {}, kTrouble, Urgency::home, {}});
+    box.ways.push_back({word(SheetWord::then), {}, kAgain, box.urgency, {}, true});
     return box;
   }
 
@@ -337,7 +326,19 @@ class Low {
     }
     if (const ShownAction* sugar = by_mouth_in(here); sugar != nullptr && says(giving_->lines(), sugar->text))
       after.go = kGive;
+    // Without a reading it is the same sugar for the signs; most often the call is the same too.
+    std::optional<SheetWay> blind;
+    for (const ReadingGroup& group : first_groups_) {
+      if (group.sight.no_reading && group.sight.looks == Looks::unwell && box_for(group.landing) == kGive)
+        blind = call_without_readings(group, *giving_, also_, kGive, language_);
+    }
+    const std::string round = std::to_string(rounds_);
+    if (blind && blind->when == word(SheetWord::blind_round, round) && lead_alike(*blind, after)) {
+      after.when = word(SheetWord::after_round_or_blind, round);
+      blind.reset();
+    }
     ways.push_back(std::move(after));
+    if (blind) ways.push_back(std::move(*blind));
     PaperWalk walk = *calling_;
     for (int rounds = 1; rounds < kMostRounds && here.urgency != Urgency::emergency; ++rounds) {
       if (walk.view().call) walk.called(walk.view().call->contact, Outcome::reached);
@@ -351,22 +352,6 @@ class Low {
       }
       ways.push_back(std::move(way));
       break;
-    }
-  }
-
-  /// What the walk says when nobody answers, once and again.
-  void read_silence() {
-    PaperWalk walk = *calling_;
-    for (int silent = 0; silent < 2; ++silent) {
-      const View here = walk.view();
-      if (!here.call || here.call->contact == Contact::emergency) return;
-      const Duration within = here.call->answer_by ? here.call->answer_by->utc - walk.now().utc : Duration{0};
-      walk.called(here.call->contact, Outcome::no_answer);
-      const View then = walk.view();
-      if (!then.call) return;
-      const Duration minutes = std::chrono::floor<std::chrono::minutes>(within + Duration{30});
-      low_.nobody_answers.push_back(word(silent == 0 ? SheetWord::nobody_answers : SheetWord::still_nobody,
-                                         text_from_duration(minutes), then.call->number));
     }
   }
 

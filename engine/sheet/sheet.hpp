@@ -33,6 +33,7 @@ struct SheetWay {
   int go = 0;                         // number of a box; 0: nothing to go to
   Urgency urgency = Urgency::home;    // of the walk, after these answers
   std::optional<SheetSight> sight{};  // of a way that begins with a reading
+  bool goes_on = false;               // to the next box: need not be said where that one follows
 };
 
 enum class SheetPart : std::uint8_t {

@@ -42,6 +42,8 @@ enum class SheetWord : std::uint8_t {
   measured_at,
   reading_blank,
   after_round,  // "Still low after round {1}"
+  after_round_or_blind,
+  blind_round,  // nobody could measure so often
   after_more_rounds,
   low_again,
   low_so_often,  // "Low again, {1} times in one night"

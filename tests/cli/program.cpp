@@ -60,8 +60,9 @@ Run run_program(const std::vector<std::string>& words, const std::string& input,
   std::vector<std::string> arguments{RUSHLIGHT_PROGRAM};
   arguments.insert(arguments.end(), words.begin(), words.end());
   std::vector<std::string> environment{"HOME=" + folder.path("home"), "PATH=/usr/bin:/bin", "TZ=UTC"};
-  // What the libraries keep is no fault of the program (tests/leaks-of-libraries.txt).
-  if (const char* leaks = std::getenv("LSAN_OPTIONS")) environment.push_back(std::string("LSAN_OPTIONS=") + leaks);
+  for (const char* sanitizers : {"LSAN_OPTIONS", "ASAN_OPTIONS"}) {
+    if (const char* set = std::getenv(sanitizers)) environment.push_back(std::string(sanitizers) + "=" + set);
+  }
   environment.insert(environment.end(), settings.begin(), settings.end());
   const std::vector<char*> argument_pointers = pointers_to(arguments);
   const std::vector<char*> environment_pointers = pointers_to(environment);

@@ -331,8 +331,8 @@ BOOST_AUTO_TEST_CASE(read_only_file_and_a_link_are_told) {
   BOOST_TEST(holds(refused.err, "low.xml: error: this cannot be written: it is read-only"), refused.err);
   BOOST_TEST(clinic.changed() == Names{});
   ::chmod(clinic.path("low.xml").c_str(), 0644);
-  std::filesystem::rename(clinic.path("low.xml"), clinic.beside("shared.xml"));
-  std::filesystem::create_symlink("../shared.xml", clinic.path("low.xml"));
+  std::filesystem::rename(clinic.path("low.xml"), clinic.beside("elsewhere.xml"));
+  std::filesystem::create_symlink("../elsewhere.xml", clinic.path("low.xml"));
   const Run run = clinic.run({"--change", "honey-age=13 months"});
   BOOST_TEST(run.status == 0, run.err);
   BOOST_TEST(holds(run.out, "low.xml is a link and stays one."), run.out);

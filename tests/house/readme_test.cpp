@@ -1,22 +1,12 @@
-#include <array>
 #include <boost/test/unit_test.hpp>
-#include <cstdio>
 
 #include "house/source_text.hpp"
+#include "printed_by.hpp"
 
 using namespace rushlight::house;
+using rushlight::tests::printed_by;
 
 namespace {
-
-std::string printed_by(const std::string& command) {
-  std::string text;
-  FILE* pipe = popen(command.c_str(), "r");
-  BOOST_REQUIRE(pipe != nullptr);
-  std::array<char, 4096> part{};
-  for (std::size_t count; (count = std::fread(part.data(), 1, part.size(), pipe)) > 0;) text.append(part.data(), count);
-  BOOST_TEST(pclose(pipe) == 0, command);
-  return text;
-}
 
 /// The indented parts of the section "A walk", which "[...]" lines divide.
 std::vector<std::string> parts_of_the_walk(const std::string& readme) {

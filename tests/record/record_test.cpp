@@ -1,9 +1,8 @@
-#include <array>
 #include <boost/test/unit_test.hpp>
-#include <cstdio>
 #include <nlohmann/json.hpp>
 
 #include "cli/program.hpp"
+#include "printed_by.hpp"
 
 namespace rushlight::tests {
 namespace {
@@ -20,16 +19,6 @@ constexpr const char* kNight = R"({"at":"2026-03-01T02:10:00-05:00","answer":{"a
 {"at":"2026-03-01T02:46:30-05:00","answer":{"awake":"yes"}}
 {"at":"2026-03-01T02:47:00-05:00","answer":{"ketones":"1.2 mmol/L"}}
 )";
-
-std::string printed_by_tool(const std::string& command) {
-  std::string text;
-  FILE* pipe = popen(command.c_str(), "r");
-  BOOST_REQUIRE(pipe != nullptr);
-  std::array<char, 4096> part{};
-  for (std::size_t count; (count = std::fread(part.data(), 1, part.size(), pipe)) > 0;) text.append(part.data(), count);
-  BOOST_TEST(pclose(pipe) == 0, command);
-  return text;
-}
 
 /// Lines are broken at blanks.
 std::string on_one_line(const std::string& text) {
@@ -87,11 +76,11 @@ BOOST_AUTO_TEST_CASE(record_as_pdf_is_tagged_and_holds_the_readings) {
   const std::string pdf = kept.folder.path("night.pdf");
   const Run run = kept.record({"--out", pdf});
   BOOST_REQUIRE_MESSAGE(run.status == 0, run.err);
-  BOOST_TEST(printed_by_tool("pdfinfo " + pdf).find("Tagged:          yes") != std::string::npos);
-  const std::string text = printed_by_tool("pdftotext -layout " + pdf + " -");
+  BOOST_TEST(printed_by("pdfinfo " + pdf).find("Tagged:          yes") != std::string::npos);
+  const std::string text = printed_by("pdftotext -layout " + pdf + " -");
   for (const char* part : {"52 mg/dL", "LO", "84 mg/dL", "1.2 mmol/L", "Fast sugar"})
     BOOST_TEST(text.find(part) != std::string::npos, part);
-  const std::vector<std::string> fonts = lines_of(printed_by_tool("pdffonts " + pdf));
+  const std::vector<std::string> fonts = lines_of(printed_by("pdffonts " + pdf));
   for (std::size_t at = 2; at < fonts.size(); ++at)
     BOOST_TEST(fonts[at].find("Andika") != std::string::npos, fonts[at]);
 }

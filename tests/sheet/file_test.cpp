@@ -1,12 +1,11 @@
 #include <algorithm>
-#include <array>
 #include <boost/test/unit_test.hpp>
-#include <cstdio>
 #include <regex>
 #include <set>
 
 #include "cli/program.hpp"
 #include "cli/sheet_text.hpp"
+#include "printed_by.hpp"
 #include "sheet/children.hpp"
 #include "sheet/printed.hpp"
 
@@ -16,18 +15,9 @@ namespace rushlight {
 namespace {
 
 using tests::Folder;
+using tests::printed_by;
 using tests::Run;
 using tests::run_program;
-
-std::string printed_by(const std::string& command) {
-  std::string text;
-  FILE* pipe = popen(command.c_str(), "r");
-  BOOST_REQUIRE(pipe != nullptr);
-  std::array<char, 4096> part{};
-  for (std::size_t count; (count = std::fread(part.data(), 1, part.size(), pipe)) > 0;) text.append(part.data(), count);
-  BOOST_TEST(pclose(pipe) == 0, command);
-  return text;
-}
 
 constexpr const char* kAda = R"json({"name": "Ada", "birth": "2020-02-11", "weight": "21 kg", "weighed": "2026-02-20",
   "unit": "mg/dL", "delivery": "injections", "strips": "blood", "total_daily_dose": "15 [iU]",

@@ -11,7 +11,16 @@ done
 if LC_ALL=C grep -q $'[\x01-\x08\x0b-\x1f\x7f]' "$work/out"; then echo "control characters in a pipe"; exit 1; fi
 : | "${walk[@]}" >"$work/out" 2>&1 || { echo "exit $? on an empty input"; exit 1; }
 grep -qF "Going on from 02:10" "$work/out" || { echo "did not resume"; cat "$work/out"; exit 1; }
-kill -0 $$ && timeout -s TERM 1 "${walk[@]}" < <(sleep 5) >"$work/out" 2>&1
+mkfifo "$work/silent"
+exec 9<>"$work/silent"  # an input that neither says anything nor ends
+"${walk[@]}" <&9 >"$work/out" 2>&1 &
+walker=$!
+until grep -qF "Going on from 02:10" "$work/out"; do
+  kill -0 "$walker" || { echo "ended by itself"; cat "$work/out"; exit 1; }
+  sleep 0.1
+done
+kill -TERM "$walker"
+wait "$walker"
 grep -qF "Stopped. Nothing is lost." "$work/out" || { echo "SIGTERM leaves without a word"; cat "$work/out"; exit 1; }
 TERM=dumb; starts_small
 sees "Going on from 02:10"

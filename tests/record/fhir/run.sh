@@ -1,14 +1,10 @@
 #!/bin/sh
-# run.sh RUSHLIGHT FOLDER: installs the libraries from npm into FOLDER (never into the tree) and lets them judge.
+# run.sh RUSHLIGHT FOLDER: lets libraries from npm, kept in FOLDER, judge.
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 rushlight=$1 folder=$2
-mkdir -p "$folder"
-if ! cmp -s "$here/package-lock.json" "$folder/package-lock.json" || [ ! -d "$folder/node_modules" ]; then
-  cp "$here/package.json" "$here/package-lock.json" "$folder/"
-  (cd "$folder" && npm ci --no-audit --no-fund --loglevel=error)
-fi
-cp "$here/check.mjs" "$folder/"
+. "$here/../../npm-library"
+npm_library "$here" "$folder"
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 tree=$(cd "$here/../../.." && pwd)
