@@ -153,12 +153,13 @@ class Bounds {
 
   bool held_back(std::size_t way, CounterId counter) const { return held_back_[counter.index][way]; }
 
-  // Outcomes and overdue answers ask no counter.
+  // Outcomes and overdue answers ask no counter, nor does an early rule: it is looked at before the rules above it.
   std::vector<bool> ways_held_back_by(CounterId counter) const {
     std::vector<bool> held(checking_.graph.ways.size(), false);
     for (std::size_t i = 0; i < held.size(); ++i) {
       const Way& way = checking_.graph.ways[i];
-      held[i] = way.kind == Way::Kind::rule && stops_at_limit(checking_.tables[way.from.index], way.rule, counter);
+      held[i] = way.kind == Way::Kind::rule && !checking_.protocol[way.from].rules[way.rule].early &&
+                stops_at_limit(checking_.tables[way.from.index], way.rule, counter);
     }
     return held;
   }

@@ -47,10 +47,16 @@ class RandomLoops {
     if (ends) return step;
     step.asks.push_back(Ask{*protocol.fact_named("symptoms"), std::nullopt, {}});
     if (below(2) == 0) step.counts = CounterId{static_cast<std::uint16_t>(below(kCounters))};
-    if (below(8) == 0)
+    if (below(4) == 0)
       step.wait = Wait{TimerId{0}, ThresholdId{1}, std::nullopt, std::nullopt, ThresholdId{2}, any(steps), {}};
     const std::size_t rules = 1 + below(3);
-    for (std::size_t i = 0; i < rules; ++i) step.rules.push_back(rule(protocol, steps));
+    for (std::size_t i = 0; i < rules; ++i) {
+      step.rules.push_back(rule(protocol, steps));
+      const Rule& last = step.rules.back();
+      // One that reads a counter too cannot be told (early-rule-untold).
+      const bool told = last.when.size() == 1 && std::holds_alternative<Is>(last.when.front().test);
+      step.rules.back().early = step.wait && told && below(2) == 0;
+    }
     Rule last{};
     last.go = any(steps);
     step.rules.push_back(last);
@@ -107,13 +113,16 @@ std::vector<State> next_of(const Protocol& protocol, const State& state) {
   std::vector<State> next;
   const Step& step = protocol.steps[state.step];
   if (step.wait) next.push_back(entered(protocol, step.wait->go, state.counts));
-  for (const std::uint64_t answer : {std::uint64_t{1}, std::uint64_t{2}, kUnknownBit}) {
-    for (const Rule& rule : step.rules) {
-      if (!matches(rule, state.counts, answer)) continue;
-      Counts counts = state.counts;
-      for (const CounterId reset : rule.resets) counts[reset.index] = 0;
-      next.push_back(entered(protocol, rule.go, counts));
-      break;
+  // During the wait the early rules alone, whatever stands above them; afterwards all.
+  for (const bool during_the_wait : {true, false}) {
+    for (const std::uint64_t answer : {std::uint64_t{1}, std::uint64_t{2}, kUnknownBit}) {
+      for (const Rule& rule : step.rules) {
+        if ((during_the_wait && !rule.early) || !matches(rule, state.counts, answer)) continue;
+        Counts counts = state.counts;
+        for (const CounterId reset : rule.resets) counts[reset.index] = 0;
+        next.push_back(entered(protocol, rule.go, counts));
+        break;
+      }
     }
   }
   return next;

@@ -82,6 +82,19 @@ BOOST_AUTO_TEST_CASE(a_limit_behind_the_way_back_does_not_hold_it) {
   BOOST_TEST(std::holds_alternative<RuleNeverMatches>(findings[1].kind));
 }
 
+BOOST_AUTO_TEST_CASE(a_limit_above_a_rule_that_is_looked_at_during_the_wait_does_not_hold_it) {
+  const std::string limit = R"(<rule go="call"><if counter="treatments" at-least="most-treatments"/></rule>)";
+  const auto with_signs = [&](const std::string& early) {
+    return changed(small_protocol(), kLimit,
+                   R"(<ask fact="symptoms"/>
+      )" + limit + R"(<rule go="treat")" +
+                       early + R"(><if fact="symptoms" is="yes"/></rule>)");
+  };
+  BOOST_TEST(told(checked(with_signs(""))) == "");
+  const auto found = only_check<LoopWithoutLimit>(with_signs(R"( early="yes")"));
+  BOOST_TEST((found.kind.steps == Steps{"treat"}));
+}
+
 BOOST_AUTO_TEST_CASE(a_limit_for_some_children_does_not_hold_all) {
   const std::string text = changed(
       small_protocol(), kLimit,
