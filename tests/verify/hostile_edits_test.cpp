@@ -41,11 +41,11 @@ const std::vector<Edit> kEdits = {
     {"can't tell whether the child wakes is no danger any more", "low", kWakes, R"(<if fact="awake" is="no"/></rule>
   <rule id="cannot-swallow")",
      "watch-missing", R"(<choice id="awake">)"},
-    {"a seizure leads to the clinic", "low", R"(<rule id="having-seizure" go="emergency")",
+    {"a seizure leads to the clinic", "low", R"(<rule id="having-seizure" go="severe-low")",
      R"(<rule id="having-seizure" go="worry")", "too-calm", R"(<step id="worry")"},
     {"a seizure is left out of the watch", "low",
-     R"(<rule id="having-seizure" go="emergency" source="rch-severe"><if fact="seizure" is="yes"/>)",
-     R"(<rule id="having-seizure" go="emergency" source="rch-severe"><if fact="symptoms" is="yes"/>)", "watch-missing",
+     R"(<rule id="having-seizure" go="severe-low" source="rch-severe"><if fact="seizure" is="yes"/>)",
+     R"(<rule id="having-seizure" go="severe-low" source="rch-severe"><if fact="symptoms" is="yes"/>)", "watch-missing",
      R"(<yes-no id="seizure">)"},
     {"cannot swallow cannot be said during a wait", "low",
      R"(  <sign fact="swallow" is="no"><en>Cannot swallow</en><es>No puede tragar</es></sign>
@@ -71,8 +71,12 @@ const std::vector<Edit> kEdits = {
      R"(<do id="call-emergency" kind="call-emergency" contact="emergency" answer-within="emergency-wait"><if fact="delivery" is="pump"/>)",
      "emergency-not-called", R"(<step id="emergency")"},
     {"a child who may not be awake is left to the clinic without being looked at", "low",
-     R"(<rule go="glucagon-given"><if counter="rescue-doses" at-least="once"/></rule>)",
-     R"(<rule go="clinic-leads"><if counter="rescue-doses" at-least="once"/></rule>)", "emergency-left",
+     R"(<if fact="awake" is="yes confused"/></rule>
+    <rule go="glucagon-given"><if fact="already-given" is="glucagon"/></rule>
+    <rule go="glucagon-given"><if counter="rescue-doses" at-least="once"/></rule>)",
+     R"(<if fact="awake" is="yes confused"/></rule>
+    <rule go="glucagon-given"><if fact="already-given" is="glucagon"/></rule>
+    <rule go="clinic-leads"><if counter="rescue-doses" at-least="once"/></rule>)", "emergency-left",
      R"(<rule go="clinic-leads"><if counter="rescue-doses")"},
     {"a second dose that is refused is called a recovery", "low", R"(<on outcome="refused" go="keep-watch"/>)",
      R"(<on outcome="refused" go="recovered"/>)", "emergency-left", R"(<on outcome="refused" go="recovered"/>)"},
