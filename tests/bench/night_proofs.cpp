@@ -62,9 +62,10 @@ void side_by_side(std::size_t answers) {
   const NightVerdict night = proven_verdict(flow, Promptness::at_once);
 
   const Pan pan(promela_of({flow}), "-O2 -DSAFETY -DNOREDUCE");
-  const char* kOptions = "-m10000 -w24";
-  const PanReport once = pan.walked(0, {"watching waiting", 0, false, kOptions});
-  const PanReport timed = pan.walked(0, {"timed stopping watching waiting", 24 * 3600, false, kOptions});
+  // A hash table that is about as large as the states are many: 2^w places of 8 bytes.
+  const std::string options = "-m10000 -w" + std::to_string(answers <= 6 ? 14 : answers <= 12 ? 18 : 24);
+  const PanReport once = pan.walked(0, {"watching waiting", 0, false, options});
+  const PanReport timed = pan.walked(0, {"timed stopping watching waiting", 24 * 3600, false, options});
   if (!events || once.events != *events || !timed.last_call || timed.ended || timed.left || timed.went_on ||
       night != NightVerdict{WorstTime::Verdict::within, Duration{*timed.last_call}}) {
     std::fprintf(stderr, "%zu answers: the verdicts are not those of SPIN\n", answers);

@@ -8,13 +8,20 @@ void FlowWriter::begin() {
   out_ << "  atomic {\n";
   demand_all(flow_.scenario.stays, "over");
   forget_everything_told();
-  if (flow_.within.empty()) return go(protocol_.start);
+  if (flow_.within.empty()) {
+    // Ways without a wait are looked at from every step on, whether or not one comes there without a wait.
+    out_ << "    if\n    :: waiting ->\n";
+    go(protocol_.start);
+    out_ << "    :: else\n    fi;\n";
+  }
   for (const auto& [subject, values] : values_.all()) {
-    if (is_picked(subject)) continue;
-    out_ << "    select(" << promela_name(subject) << " : 0 .. " << values.numbers.back() << ");\n";
+    if (!is_picked(subject))
+      out_ << "    select(" << promela_name(subject) << " : 0 .. " << values.numbers.back() << ");\n";
   }
   out_ << "    if\n";
-  for (const StepId step : flow_.within) out_ << "    :: goto accept" << step.index << "\n";
+  for (std::uint16_t s = 0; s < protocol_.steps.size(); ++s) {
+    if (is_followed(StepId{s})) out_ << "    :: goto accept" << s << "\n";
+  }
   out_ << "    fi;\n";
 }
 

@@ -142,7 +142,8 @@ void FlowWriter::write_entry(StepId id) {
   told_ = brought_[id.index];
   for (const Subject& subject : brought_[id.index]) {
     const Ask* asked = question(step, subject.index);
-    if (step.wait || (asked != nullptr && !asked->fresh)) forget(subject);
+    const bool unread = flow_.forgets_unread && read_[id.index].count(subject) == 0;
+    if (step.wait || unread || (asked != nullptr && !asked->fresh)) forget(subject);
   }
   if (step.urgency >= flow_.scenario.call)
     out_ << "    if :: stopping -> c_code { flow_called(Pflow" << number_ << "->t); }; goto over :: else fi;\n";

@@ -22,6 +22,7 @@ FlowWriter::FlowWriter(const Flow& flow, std::size_t number, std::size_t first_e
     }
   }
   find_what_may_be_known();
+  find_what_is_read();
 }
 
 const Ask* FlowWriter::question(const Step& step, std::uint16_t fact) {
@@ -126,6 +127,31 @@ void FlowWriter::find_what_may_be_known() {
       }
       if (step.ends_visit || step.ends) {
         for (const Visit& visit : visits_) leads(By::back, visit.back);
+      }
+    }
+  }
+}
+
+// Over every way that keeps what is known; what is not read by then makes no difference to anything.
+void FlowWriter::find_what_is_read() {
+  read_.resize(protocol_.steps.size());
+  for (bool more = true; more;) {
+    more = false;
+    for (std::size_t s = protocol_.steps.size(); s-- > 0;) {
+      const Step& step = protocol_.steps[s];
+      for (const Subject& subject : taken_back_) {
+        const Ask* asked = question(step, subject.index);
+        if (step.wait || (asked != nullptr && !asked->fresh)) continue;
+        bool reads = asked != nullptr;
+        const auto reads_in = [&](StepId next) { reads = reads || read_[next.index].count(subject) != 0; };
+        for (const Rule& rule : step.rules) reads_in(rule.enters.value_or(rule.go));
+        for (const ActionId action : step.actions) {
+          for (const auto& outcome : protocol_[action].on) {
+            if (outcome && outcome->go) reads_in(*outcome->go);
+          }
+        }
+        for (const Visit& visit : visits_) reads_in(visit.back);
+        if (reads) more = read_[s].insert(subject).second || more;
       }
     }
   }

@@ -42,6 +42,7 @@ class FlowWriter {
   bool is_told_to_stay(const Subject& subject) const;
   bool is_kept(StepId id, By by, const Subject& subject) const;
   void find_what_may_be_known();
+  void find_what_is_read();
   std::string pick_name(const Subject& subject) const;
   void write_picks();
   void pick(const Subject& subject);
@@ -108,6 +109,7 @@ class FlowWriter {
   std::ostringstream picks_, out_;
   Subjects taken_back_;            // that some step takes from before
   std::vector<Subjects> known_;    // by step: what may be known from before
+  std::vector<Subjects> read_;     // by step: what is taken back there or further on, before it is asked anew
   std::vector<Subjects> brought_;  // by step: the same, with what it asks anew
   Subjects told_, surely_picked_;  // on the way that is being written: by some, by all who come that way
   std::vector<Visit> visits_;

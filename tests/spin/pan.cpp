@@ -1,9 +1,9 @@
 #include "tests/spin/pan.hpp"
 
 #include <stdlib.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 
-#include <chrono>
 #include <cstdio>
 #include <fstream>
 #include <sstream>
@@ -31,8 +31,14 @@ Ran ran(const std::string& command) {
 
 std::string last_lines(const std::string& text) { return text.size() > 2000 ? text.substr(text.size() - 2000) : text; }
 
-double now_in_seconds() {
-  return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
+/// Processor time of everything that was run and has ended.
+double seconds_of_children() {
+  struct rusage used {};
+  getrusage(RUSAGE_CHILDREN, &used);
+  const auto seconds = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) / 1e6;
+  };
+  return seconds(used.ru_utime) + seconds(used.ru_stime);
 }
 
 // The number before or behind words of SPIN's report.
@@ -50,9 +56,9 @@ Pan::Pan(const Promela& promela, const std::string& compiled_with) : events_(pro
   if (mkdtemp(name.data()) == nullptr) throw std::runtime_error("no folder for SPIN");
   folder_ = name;
   std::ofstream(folder_ / "model.pml") << promela.text;
-  const double begin = now_in_seconds();
+  const double begin = seconds_of_children();
   const Ran made = ran("cd " + name + " && spin -a model.pml && gcc -w " + compiled_with + " -o pan pan.c");
-  seconds_to_make_ = now_in_seconds() - begin;
+  seconds_to_make_ = seconds_of_children() - begin;
   if (made.status != 0) {
     std::filesystem::remove_all(folder_);
     throw std::runtime_error("SPIN made no verifier:\n" + last_lines(made.said));
@@ -65,12 +71,12 @@ Pan::~Pan() {
 }
 
 PanReport Pan::walked(std::size_t flow, const PanWalk& walk) const {
-  const double begin = now_in_seconds();
+  const double begin = seconds_of_children();
   const Ran done = ran("cd " + folder_.string() + " && FLOW=" + std::to_string(flow) + " FLOW_HOW='" + walk.how +
                        "' HORIZON=" + std::to_string(walk.horizon) + " WITHOUT=" + std::to_string(walk.without) +
                        " ./pan -E " + (walk.rounds ? "-a " : "") + walk.options);
   PanReport report;
-  report.seconds = now_in_seconds() - begin;
+  report.seconds = seconds_of_children() - begin;
   std::istringstream lines(done.said);
   bool complete = false;
   for (std::string line; std::getline(lines, line);) {

@@ -22,8 +22,8 @@ struct PanWalk {
 struct PanReport {
   std::set<std::string> events;
   bool ended = false, left = false, went_on = false, round = false;
-  std::optional<std::int64_t> last_call;  // seconds
-  double states = 0, seconds = 0, megabytes = 0;
+  std::optional<std::int64_t> last_call;          // seconds
+  double states = 0, seconds = 0, megabytes = 0;  // seconds of the processor
 };
 
 /// The verifier that SPIN makes of the flows, compiled; gone with this. Throws when SPIN or the compiler refuses, or

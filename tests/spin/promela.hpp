@@ -31,6 +31,8 @@ struct Flow {
   std::vector<StepId> within = {};
   /// A visit to a protocol that is not at hand comes back, and everything may be told anew.
   bool comes_back = false;
+  /// An answer that no step on any way takes back before it is asked anew is forgotten.
+  bool forgets_unread = false;
 };
 
 /// The words for what a flow may come to: "enters treat", "treat, rule 2".

@@ -32,7 +32,7 @@ NightVerdict seen_verdict(const Pan& pan, std::size_t flow, Promptness answers);
 
 /// Whether somebody can go round for ever without a watch rule; with a rule left out when one is named.
 bool sees_round(const Pan& pan, std::size_t flow, int left_out = 0);
-/// The same by ways that pass no wait.
+/// The same by ways that pass no wait, from any step and with any counts.
 bool sees_round_without_wait(const Pan& pan, std::size_t flow);
 
 /// The steps that lead to one another, each group with the counters that nothing in it reads let loose: what goes round
