@@ -61,7 +61,7 @@ void side_by_side(std::size_t answers) {
   const auto events = proven_events(flow, Promptness::at_once);
   const NightVerdict night = proven_verdict(flow, Promptness::at_once);
 
-  const Pan pan(promela_of({flow}), "-O2 -DSAFETY -DNOREDUCE");
+  const Pan pan(promela_of({flow}), "-O0 -DSAFETY -DNOREDUCE");
   // A hash table that is about as large as the states are many: 2^w places of 8 bytes.
   const std::string options = "-m10000 -w" + std::to_string(answers <= 6 ? 14 : answers <= 12 ? 18 : 24);
   const PanReport once = pan.walked(0, {"watching waiting", 0, false, options});
@@ -74,7 +74,7 @@ void side_by_side(std::size_t answers) {
   const double seconds = once.seconds + timed.seconds;
   std::printf(
       "  %2zu answers, call after %lld min at most: %.4f s, %.0f MB; SPIN %.2f s and %.1f s to make it, %.2f million "
-      "states, %.0f MB (%.0f times as long, %.0f times the memory)\n",
+      "states in %.0f MB (%.0f times as long, %.1f times the memory)\n",
       answers, static_cast<long long>(night.most.count() / 60), ours.seconds, ours.megabytes, seconds,
       pan.seconds_to_make(), (once.states + timed.states) / 1e6, timed.megabytes, seconds / ours.seconds,
       timed.megabytes / ours.megabytes);

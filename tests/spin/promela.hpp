@@ -24,7 +24,7 @@ struct Flow {
   std::string name;
   Protocol protocol;
   Scenario scenario;
-  GlucoseUnit unit;
+  GlucoseUnit unit = GlucoseUnit::mg_per_dl;
   /// Counters that may stand anywhere wherever they are read; nobody counts them.
   std::vector<CounterId> loose = {};
   /// When not empty: begins in any of these steps with any counts, and is not followed out of them.
