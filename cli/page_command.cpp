@@ -29,11 +29,6 @@ int refuse(std::ostream& err, const std::vector<Finding>& findings, const FileTe
   return exit_status_of(findings);
 }
 
-int wrong_use(std::ostream& err, const std::string& what, const std::string& right) {
-  tell_refusal(err, whole_error("page", WrongUse{what, right}));
-  return 2;
-}
-
 int tell_size(std::ostream& out, const std::string& where, std::size_t bytes) {
   out << "Made: " << cleaned(where) << " (" << bytes / 1000 << " kB).\n" << kWhoseEyes;
   return 0;
@@ -43,8 +38,8 @@ int tell_size(std::ostream& out, const std::string& where, std::size_t bytes) {
 int write_folder(const std::string& folder, const PageWish& wish, std::ostream& out, std::ostream& err) {
   std::error_code error;
   if (fs::exists(folder, error) && !(fs::is_directory(folder, error) && fs::is_empty(folder, error)))
-    return tell_refusal(err, whole_error(folder, WrongUse{"`" + folder + "` is already there and stays as it is",
-                                                          "move it away first, or give another name with --out"}));
+    return tell_refusal(err, cannot_do(folder, "`" + folder + "` is already there and stays as it is",
+                                       "move it away first, or give another name with --out"));
   std::size_t bytes = 0;
   for (const PageFile& file : page_files(wish)) {
     bytes += file.bytes.size();
@@ -68,10 +63,11 @@ int write_single(const std::string& path, const PageWish& wish, std::ostream& ou
 int page_command(const PageOptions& options, std::ostream& out, std::ostream& err) {
   const int wishes = (options.out.empty() ? 0 : 1) + (options.single.empty() ? 0 : 1) + (options.serve ? 1 : 0);
   if (wishes != 1)
-    return wrong_use(err, "where the page is to go is not said once",
-                     "give one of --out DIR, --single FILE and --serve");
+    return tell_no_use(err, cannot_do("page", "where the page is to go is not said once",
+                                      "give one of --out DIR, --single FILE and --serve"));
   if (!has_page())
-    return wrong_use(err, "this program was built without the page", "install emscripten, and build it again");
+    return tell_no_use(
+        err, cannot_do("page", "this program was built without the page", "install emscripten, and build it again"));
   const std::string child_path = options.child.empty() ? usual_child_file() : options.child;
   const ChildFile child = options.demo_child ? demo_child() : child_in(child_path);
   if (!child.child) return refuse(err, child.findings, {{child_path, child.bytes}});

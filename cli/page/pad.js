@@ -35,7 +35,7 @@ window.rushlightPad = (function () {
       const told = text + behind;
       text = '';
       draw();
-      typed(told);
+      typed(spec.front + told);
     }
     const digit = function (key) {
       return h('button', { type: 'button', onclick: function () { press(key); } }, key);
@@ -49,7 +49,7 @@ window.rushlightPad = (function () {
     }));
     const beside = h('div', { class: 'beside' });
     for (const name of spec.marks) {
-      beside.append(h('button', { type: 'button', onclick: function () { typed(name); } }, name));
+      beside.append(h('button', { type: 'button', onclick: function () { typed(spec.front + name); } }, name));
     }
     if (spec.none) beside.append(h('button', { type: 'button', onclick: function () { typed(spec.none.by); } }, spec.none.text));
     if (spec.other) {
@@ -59,7 +59,7 @@ window.rushlightPad = (function () {
       label();
       beside.append(change);
     }
-    const whole = h('div', { class: 'pad', role: 'group', 'aria-label': spec.text }, output, grid, ends, beside);
+    const whole = h('div', { class: 'pad', role: 'group', 'aria-label': spec.text }, output, h('div', { class: 'board' }, grid, ends), beside);
     draw();
     // A keyboard types into the pad wherever the focus is.
     whole.take = function (event) {

@@ -38,7 +38,8 @@ class Pads {
         if (const ShownQuestion* reading = reading_asked_for(here_)) for_question(*reading);
         break;
       case Phase::wait:
-        if (const auto fact = glucose_taken_early(here_)) glucose(question_of(here_, *fact), false);
+        if (const auto fact = reading_taken_early(here_, FactKind::glucose)) glucose(question_of(here_, *fact), false);
+        if (reading_taken_early(here_, FactKind::ketones)) ketones_meanwhile();
         if (shows_a_drink()) drink(false);
         break;
       case Phase::ended:
@@ -82,13 +83,20 @@ class Pads {
     end_with({{open ? "" : " " + unit, unit}});  // beside a drink "60" alone could be either
   }
 
+  // A number alone would be a glucose, so the word goes in front, as in the terminal.
+  void ketones_meanwhile() {
+    begin(false, say(kButtonKetonesNow, language_), true, {"HI"}, "ketones ");
+    end_with({{"", "mmol/L"}});
+  }
+
   void drink(bool open) {
     begin(open, say(open ? kDrinkTitle : kButtonDrank, language_), false, {});
     end_with({{" mL", "mL"}});
   }
 
-  void begin(bool open, const std::string& text, bool decimal, const std::vector<std::string>& marks) {
-    json_.begin_object().key("open").boolean(open).key("text").text(cleaned(text));
+  void begin(bool open, const std::string& text, bool decimal, const std::vector<std::string>& marks,
+             const std::string& front = "") {
+    json_.begin_object().key("open").boolean(open).key("text").text(cleaned(text)).key("front").text(front);
     json_.key("decimal").boolean(decimal).key("marks").begin_list();
     for (const std::string& mark : marks) json_.text(mark);
     json_.end_list();

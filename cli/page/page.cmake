@@ -70,10 +70,11 @@ elseif(RUSHLIGHT_PAGE AND RUSHLIGHT_EMCC)
   add_custom_command(
     OUTPUT ${page_engine}
     COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs ${RUSHLIGHT_EMCC} -Os -fwasm-exceptions ${page_objects} --no-entry
+            --pre-js ${CMAKE_CURRENT_LIST_DIR}/instantiate.js
             -sMODULARIZE=1 -sEXPORT_NAME=createEngine -sSINGLE_FILE=1 -sALLOW_MEMORY_GROWTH=1 -sENVIRONMENT=web,node
             -sEXPORTED_FUNCTIONS=_rushlight_open,_rushlight_call,_malloc,_free -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8
             -o ${page_engine}
-    DEPENDS ${page_objects}
+    DEPENDS ${page_objects} ${CMAKE_CURRENT_LIST_DIR}/instantiate.js
     COMMENT "Linking the page's engine"
     VERBATIM)
 else()

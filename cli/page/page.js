@@ -244,7 +244,9 @@
       note ? h('p', { class: 'warn', role: 'status' }, note) : null,
       shown.said ? h('p', { class: 'said', role: 'status' }, shown.said) : null,
       call ? telButton(call, say(words().call, call.who + ': ' + call.number)) : null,
+      sound,
       clockFace(shown.live, words()),
+      ...(shown.phase === 'menu' ? [] : waitNotes(shown.live)),
       ...lines.parts,
       open >= 0 ? pads[open] : null,
       text,
@@ -253,8 +255,6 @@
         return spec.open || place === openPad ? null : h('div', { class: 'stack' }, button(spec.text, function () { openPad = place; drawn = ''; show(ask({ do: 'look' })); }));
       }),
       keysOf(shown),
-      sound,
-      ...(shown.phase === 'menu' ? [] : waitNotes(shown.live)),
       shown.more ? extras() : null,
       ...lines.after
     ], focus);

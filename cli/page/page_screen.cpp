@@ -57,11 +57,18 @@ class PageScreen {
     json_.end_object();
   }
 
+  bool asks_number() const {
+    const Phase phase = phase_of(here_);
+    const bool reading = phase == Phase::act && reading_asked_for(here_) != nullptr;
+    return on_step() && (reading || (phase == Phase::ask && !is_choice(view_.ask.front())));
+  }
+
   void write_lines() {
     json_.key("lines").begin_list();
     for (const Block& block : screen_.body) {
       const std::optional<std::string> text = by_touch(cleaned(block.text), language_);
       if (!text || text->empty()) continue;
+      if (asks_number() && block.text == say(kCantTellChoice, language_)) continue;  // it has a key below the pad
       json_.begin_object().key("text").text(*text);
       if (!block.chosen_by.empty()) json_.key("by").text(block.chosen_by);
       if (block.tells_to) json_.key("to").text(name_of(*block.tells_to));
@@ -128,10 +135,9 @@ class PageScreen {
   void write_step_keys() {
     const Phase phase = phase_of(here_);
     const bool acts = phase == Phase::act;
-    const bool asks_number =
-        (phase == Phase::ask && !is_choice(view_.ask.front())) || (acts && reading_asked_for(here_) != nullptr);
-    if (asks_number) button("answer", kCantTellChoice, "t");
-    const bool trouble = phase != Phase::ended && here_.episode.opening.empty() &&
+    if (asks_number()) button("answer", kCantTellChoice, "t");
+    const bool beside_each = acts && reading_asked_for(here_) == nullptr;  // then each has a button of its own for it
+    const bool trouble = phase != Phase::ended && !beside_each && here_.episode.opening.empty() &&
                          std::any_of(view_.actions.begin(), view_.actions.end(), can_go_wrong);
     const bool said_of_call = view_.call || dose_of_the_clinic(view_) != nullptr || reached_last(here_);
     const bool is_main = acts && !any_is_pending(here_) && dose_of_the_clinic(view_) == nullptr &&

@@ -14,6 +14,8 @@ constexpr Pair kPairs[] = {
      {"That sound was the alarm. No sound? Turn the volume up, and silent mode off. Then try it again under More.",
       "Ese sonido es la alarma. ¿No suena? Suba el volumen y quite el modo silencio. Pruebe otra vez en Más."}},
     {kBeforeThen, {"One of these happens meanwhile? Tap it:", "¿Pasa algo de esto mientras tanto? Tóquelo:"}},
+    {kKetonesMeanwhile, {"", ""}},  // a button says it
+    {kTellWait, {"", ""}},          // the page says more of it, beside the time that is left
     {kStartsWhenDone,
      {"The wait starts when you tap done. The alarm rings by {1}.",
       "La espera empieza al tocar hecho. La alarma suena a las {1} o antes."}},

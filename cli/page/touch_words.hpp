@@ -24,6 +24,7 @@ inline constexpr Both kButtonBack{"Back to the step", "Volver al paso"};
 inline constexpr Both kButtonNotKnown{"Nobody knows", "No se sabe"};
 inline constexpr Both kButtonClose{"Close", "Cerrar"};
 inline constexpr Both kButtonReadingNow{"Type a reading now", "Escribir una medición"};
+inline constexpr Both kButtonKetonesNow{"Type ketones now", "Escribir cetonas"};
 inline constexpr Both kButtonDrank{"Type what was drunk", "Escribir lo que bebió"};
 inline constexpr Both kButtonEnter{"Enter", "Listo"};
 inline constexpr Both kButtonNotLately{"Not in the last day", "No en el último día"};

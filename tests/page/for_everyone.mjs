@@ -20,7 +20,7 @@ async function throughAllScreens(hand, looks) {
   await hand.taps('Wakes and talks', 'Nothing'); await looks('pad');
   await hand.taps('Why?'); await looks('why'); await hand.taps('Back to the step');
   await hand.enters('52'); await hand.taps('Finger-prick meter'); await looks('actions');
-  await hand.taps('Not so?'); await looks('went wrong'); await hand.taps('Back to the step');
+  await hand.taps('Went wrong?'); await looks('went wrong'); await hand.taps('Back to the step');
   await hand.taps(await hand.page.locator('main > .main').textContent()); await looks('wait');
   await hand.taps('I mistyped'); await looks('mistyped'); await hand.taps('Back to the step');
   await hand.waits(15.5); await looks('time is up');

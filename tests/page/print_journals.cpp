@@ -1,6 +1,7 @@
-// print_journals COUNT: journals drawn by lot over the shipped sets, and what the engine of this machine makes of them, from the XML
-// files and not from the page's model. A line for each: {"set":...,"protocol":...,"child":0,"lines":[...],"sum":SHA-256 of the views}.
-// print_journals COUNT PLACE: the views of that one journal, a line each.
+// print_journals COUNT: journals drawn by lot over the shipped sets, and what the engine of this machine makes of them,
+// from the XML files and not from the page's model. A line for each:
+// {"set":...,"protocol":...,"child":0,"lines":[...],"sum":SHA-256 of the views}. print_journals COUNT PLACE: the views
+// of that one journal, a line each.
 #include <iostream>
 #include <string>
 
@@ -39,7 +40,8 @@ Journal drawn(naive::Dice& dice, const Protocol& protocol, const Child& child) {
   bool is_begun = false;
   Moment at = begin;
   for (int left = dice.between(4, 24); left > 0; --left) {
-    const std::vector<FactId> asked = open_questions(protocol, child, episode, episode.clock.last_wall + episode.clock.lost);
+    const std::vector<FactId> asked =
+        open_questions(protocol, child, episode, episode.clock.last_wall + episode.clock.lost);
     const Event event = naive::next_event(dice, protocol, episode, asked, at, std::chrono::minutes{5});
     at = event.at;
     journal.lines.push_back(line_of(dice, event, protocol));

@@ -7,12 +7,8 @@ build=$1 tree=$2 only=${3:-}
 : "${RUSHLIGHT_CHROMIUM:=/usr/bin/chromium}"
 [ -x "$RUSHLIGHT_CHROMIUM" ] || { echo "chromium is not installed: the page was not walked"; exit 77; }
 folder=$build/npm-page
-mkdir -p "$folder"
-if ! cmp -s "$here/package-lock.json" "$folder/package-lock.json" || [ ! -d "$folder/node_modules" ]; then
-  cp "$here/package.json" "$here/package-lock.json" "$folder/"
-  (cd "$folder" && npm ci --no-audit --no-fund --loglevel=error)
-fi
-cp "$here"/*.mjs "$folder/"
+. "$here/../npm-library"
+npm_library "$here" "$folder"
 ran=$build/ran/page_in_a_browser.xml
 [ -z "$only" ] || ran=/dev/null
 RUSHLIGHT_PROGRAM=$build/rushlight RUSHLIGHT_SOURCE=$tree RUSHLIGHT_CHROMIUM=$RUSHLIGHT_CHROMIUM \

@@ -19,7 +19,7 @@ async function onPhone(root, does, more = {}) {
   }
 }
 
-const kLow = { awake: 'yes', 'already-given': 'no', 'reading-from': 'meter', swallow: 'yes', glucose: ['52', '61', '84', '118'], 'meal-soon': 'no', 'ate-recently': 'no', exercised: 'no', symptoms: 'no' };
+const kLow = { awake: 'yes', 'already-given': 'no', 'reading-from': 'meter', swallow: 'yes', glucose: ['52', '61', '84', '118'], 'meal-soon': 'no', 'ate-recently': 'no', exercised: 'no', symptoms: 'no', 'last-rapid-insulin': '5 h' };
 
 for (const language of ['en', 'es']) {
   check(`a_full_low_with_two_treatments_is_walked_on_the_page_in_${language}`, async () => {
