@@ -6,6 +6,7 @@
   const { say, h, button, telButton, title, lamp, linesOf, clockFace, drawClock, field } = window.rushlightFace;
   const alarm = window.rushlightAlarm;
   const kOld = 4 * 3600 * 1000; // an open episode with nothing said for longer is asked about, as in the terminal
+  const kPatienceToOpen = 2000; // milliseconds for the browser to give out what it keeps
   const kPatience = 500; // milliseconds for a save: an instruction waits no longer
   const kDouble = 350; // milliseconds after a new screen in which a touch was meant for the one before
 
@@ -380,6 +381,19 @@
     return opened;
   }
 
+  async function goOnWithOpen() {
+    const open = journal ? await journal.unfinished(known.child).catch(function () { return null; }) : null;
+    return open ? askAboutOpen(open, await journal.linesOf(open.id)) : false;
+  }
+  // The page does not wait for a browser that is slow to give out what it keeps, and takes it when it comes.
+  function cameLate(opened) {
+    if (!opened) return;
+    journal = opened;
+    if (episode) return keep({ lines: [] });
+    saving = true;
+    goOnWithOpen();
+  }
+
   async function start() {
     if (!data) return;
     if ('serviceWorker' in navigator && location.protocol.startsWith('http')) navigator.serviceWorker.register('service-worker.js').catch(function () {});
@@ -395,12 +409,11 @@
     if (opened.error) return failed(say(words().failPlan, opened.error.sentence));
     change(known.language);
     document.title = known.child;
-    journal = await Promise.race([opening, later(2000).then(function () { return null; })]);
+    journal = await Promise.race([opening, later(kPatienceToOpen).then(function () { return null; })]);
     saving = journal !== null;
     if (navigator.storage && navigator.storage.persist) navigator.storage.persist().catch(function () {});
-    const open = journal ? await journal.unfinished(known.child).catch(function () { return null; }) : null;
-    const resumed = open ? await askAboutOpen(open, await journal.linesOf(open.id)) : false;
-    if (!resumed) home();
+    if (!await goOnWithOpen()) home();
+    if (!journal) opening.then(cameLate);
     setInterval(look, 1000);
     document.addEventListener('visibilitychange', function () { if (document.visibilityState === 'visible') look(); });
     document.addEventListener('keydown', function (event) {

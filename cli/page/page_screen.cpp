@@ -153,7 +153,7 @@ class PageScreen {
     const Contacts& known = here_.child.contacts;
     if (!view_.call) return write_null();
     const Contact contact = view_.call->contact;
-    json_.begin_object().key("who").text(cleaned(sentence_case(who(contact, language_))));
+    json_.begin_object().key("who").text(cleaned(who(contact, language_)));
     json_.key("number").text(cleaned(number_of(known, contact, language_)));
     json_.key("tel").text(dialled(contact == Contact::clinic    ? known.clinic
                                   : contact == Contact::on_call ? known.on_call

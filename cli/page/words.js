@@ -79,7 +79,7 @@ window.rushlightWords = {
     loading: 'Cargando. Si la página no arranca, esta tarjeta se queda.',
     whatIsIt: '¿De qué se trata?',
     dangerFirst: '¿No despierta, no puede tragar, convulsiona o no respira como siempre? Llame ya.',
-    call: 'Llamar: {1}',
+    call: 'Llame a {1}',
     callShort: 'Llamar',
     noNumber: 'La ficha no trae número. Marque el de emergencias de su zona.',
     numbers: 'Teléfonos',

@@ -82,6 +82,9 @@ export class Hand {
     const hand = new Hand(page);
     if (time) await page.clock.install({ time: new Date(time) });
     await page.goto(address);
+    // The clock stops only when something stands there: it leaps ten seconds, and a page that starts would think it had waited so long.
+    const stands = () => page.evaluate(() => document.querySelector('main h1') !== null);
+    for (const end = Date.now() + 8000; Date.now() < end && !await stands();) await new Promise((yes) => setTimeout(yes, 25));
     if (time) await page.clock.pauseAt(new Date(new Date(time).getTime() + 10000));
     return hand;
   }
