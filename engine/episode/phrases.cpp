@@ -125,6 +125,8 @@ Wording wording(Phrase phrase) {
       return {"1 minute", "1 minuto"};
     case Phrase::minutes:
       return {"{1} minutes", "{1} minutos"};
+    case Phrase::one_unit:
+      return {"1 unit", "1 unidad"};
     case Phrase::units:
       return {"{1} units", "{1} unidades"};
     case Phrase::micrograms:

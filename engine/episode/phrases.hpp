@@ -34,6 +34,7 @@ enum class Phrase : std::uint8_t {
   years, months, days,   // "{1} years"
   in_time, at_time,      // "in 15 minutes", "at 02:26"
   one_hour, hours, one_minute, minutes,
+  one_unit,
   units,                 // of insulin; UCUM codes are for files
   micrograms,
   call_for_the_dose,     // after every reason why no insulin dose is shown

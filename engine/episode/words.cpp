@@ -174,11 +174,11 @@ std::string said(const Quantity& quantity, Language language) {
   const std::string number = text_from_decimal(quantity.value);
   switch (quantity.unit) {
     case Unit::insulin_unit:
-      return phrase(Phrase::units, language, number);
+      return number == "1" ? phrase(Phrase::one_unit, language) : phrase(Phrase::units, language, number);
     case Unit::microgram:
       return phrase(Phrase::micrograms, language, number);
     case Unit::unit_per_kilogram:
-      return phrase(Phrase::units, language, number) + "/kg";
+      return said(Quantity{quantity.value, Unit::insulin_unit}, language) + "/kg";
     case Unit::year:
       return phrase(Phrase::years, language, number);
     case Unit::month:

@@ -53,7 +53,7 @@ class Low {
     tie_to_later();
     page.boxes.push_back(eat_box_);
     if (later_box_) page.boxes.push_back(*later_box_);
-    page.boxes.push_back(trouble_box(start_, *giving_, protocol_, child_, kTrouble, low_));
+    page.boxes.push_back(trouble_box(start_, *giving_, protocol_, child_, {kTrouble, kMeasure, kAgain}, low_));
     add_call_signs(page.boxes.front());
     low_.nobody_answers = when_nobody_answers(*calling_, language_);
     return low_;

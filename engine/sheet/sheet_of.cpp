@@ -97,7 +97,7 @@ void set_contacts(Sheet& sheet, const Child& child) {
     sheet.contacts.push_back(
         {contacts.second_adult_name.empty() ? phrase(Phrase::second_adult, language) : contacts.second_adult_name,
          contacts.second_adult});
-  sheet.address = contacts.address.empty() ? phrase(Phrase::your_address, language) : contacts.address;
+  sheet.address = contacts.address.empty() ? "____________________" : contacts.address;  // to write on
 }
 
 /// Where a number or a rule hangs on the hour, each other stretch of the day has a page of its own.

@@ -70,13 +70,26 @@ void add_trouble(SheetBox& box, const PaperWalk& giving, const Trouble& trouble,
   }
 }
 
+std::optional<FactId> glucose_asked_in(const View& view) {
+  for (const ShownQuestion& question : view.ask) {
+    if (question.kind == FactKind::glucose) return question.id;
+  }
+  return std::nullopt;
+}
+
+/// After sugar the wait follows; where the reading is asked for at once, the reading.
+int goes_on_in(const View& view, TroubleNumbers numbers) {
+  if (view.wait) return given_by_mouth(view) != nullptr ? numbers.again : 0;
+  return glucose_asked_in(view) ? numbers.measure : 0;
+}
+
 }  // namespace
 
 SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Protocol& protocol, const Child& child,
-                     int number, LowPage& low) {
+                     TroubleNumbers numbers, LowPage& low) {
   const Language language = child.language;
   SheetBox box{SheetPart::trouble,
-               number,
+               numbers.own,
                sheet_say(SheetWord::trouble_title, language),
                "",
                Urgency::home,
@@ -110,8 +123,15 @@ SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Prot
       low.anything_else = said_there(walk, true);
       continue;
     }
-    box.ways.push_back({text, said_there(walk, false), 0, there.urgency, {}});
+    box.ways.push_back({text, said_there(walk, false), goes_on_in(there, numbers), there.urgency, {}});
     low.call_signs.push_back(text);
+    if (const std::optional<FactId> glucose = glucose_asked_in(there); glucose && !there.wait) {
+      // Low is the same for everybody; what this sign still needs when it is not low stands nowhere else.
+      walk.answer(*glucose, Glucose::hi(child.unit));
+      walk.go_on({});
+      box.ways.push_back(
+          {sheet_say(SheetWord::not_low_then, language), {walk.headline()}, 0, walk.view().urgency, {}});
+    }
     if (protocol[sign.fact].name != "awake" || !there.wait) continue;
     // Still confused after the wait: the next way.
     const Duration wait = walk.wait();

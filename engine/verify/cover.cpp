@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <deque>
+#include <optional>
 
 namespace rushlight {
 
@@ -18,11 +20,11 @@ class LeftOver {
       : cover_(cover), part_(box), most_looks_(most_looks), visit_(visit) {}
 
   /// Marks the takers that are the first to meet some part: the takers stand in their order.
-  void mark_first(std::vector<bool>& first) { look_for_first(cover_.takers_, kAll, first); }
+  void mark_first(std::vector<bool>& first) { look_for_first(cover_.takers_, kAll, first, 0); }
   std::uint64_t looks() const { return looks_; }
 
   Search search() {
-    look_into(cover_.takers_, kAll);
+    look_into(cover_.takers_, kAll, 0);
     return ended_;
   }
 
@@ -99,14 +101,27 @@ class LeftOver {
     std::uint32_t border;
   };
 
-  Cut cut_of(const Takers& takers) {
-    std::array<double, Cover::kMostDimensions> weight{};
+  // Of many takers a few, evenly spread, say as well where to cut; only the work depends on it.
+  static constexpr std::size_t kAsked = 64;
+
+  Cut cut_of(const Takers& all) {
+    asked_.clear();
+    const std::size_t every = std::max<std::size_t>(1, all.size() / kAsked);
+    for (std::size_t i = 0; i < all.size(); i += every) asked_.push_back(all[i]);
+    if (const auto cut = cut_by(asked_)) return *cut;
+    return *cut_by(all);
+  }
+
+  std::optional<Cut> cut_by(const Takers& takers) {
+    std::array<double, Cover::kMostDimensions> weight;
+    const auto last = weight.begin() + static_cast<std::ptrdiff_t>(part_.sides.size());
+    std::fill(weight.begin(), last, 0.0);
     for (const Cover::Taker& taker : takers) {
       const double each = 1.0 / static_cast<double>(1U << std::min(__builtin_popcountll(taker.told_apart), 30));
       for (Cover::Dimensions left = taker.told_apart; left != 0; left &= left - 1)
         weight[static_cast<std::size_t>(__builtin_ctzll(left))] += each;
     }
-    const auto dimension = static_cast<std::size_t>(std::max_element(weight.begin(), weight.end()) - weight.begin());
+    const auto dimension = static_cast<std::size_t>(std::max_element(weight.begin(), last) - weight.begin());
     const std::vector<Run>& part = part_.sides[dimension].runs();
     borders_.clear();
     const auto add = [&](std::uint32_t border) {
@@ -125,14 +140,27 @@ class LeftOver {
         }
       }
     }
+    if (borders_.empty()) return std::nullopt;
     const auto middle = borders_.begin() + static_cast<std::ptrdiff_t>(borders_.size() / 2);
     std::nth_element(borders_.begin(), middle, borders_.end());
-    return {dimension, *middle};
+    return Cut{dimension, *middle};
   }
 
-  void look_into(const Takers& takers, Cover::Dimensions changed) {
-    std::vector<Change> changes;
+  // What one depth of the search works with. Kept from one part to the next, since most of the parts are small.
+  struct Level {
     Takers meeting, fewer;
+    std::vector<Change> changes;
+    Stretches both;
+  };
+
+  Level& level(std::size_t depth) {
+    if (depth == levels_.size()) levels_.emplace_back();
+    return levels_[depth];
+  }
+
+  void look_into(const Takers& takers, Cover::Dimensions changed, std::size_t depth) {
+    auto& [meeting, fewer, changes, both] = level(depth);
+    changes.clear();
     bool taken = keep_meeting(takers, changed, meeting);
     while (!taken) {
       const Cover::Dimensions cut = cut_slabs(meeting, changes);
@@ -143,7 +171,7 @@ class LeftOver {
     if (looks_ > most_looks_) ended_ = Search::gave_up;
     if (!taken && ended_ == Search::ended) {
       if (!meeting.empty()) {
-        halve(meeting, [&](Cover::Dimensions halved) { look_into(meeting, halved); });
+        halve(meeting, both, [&](Cover::Dimensions halved) { look_into(meeting, halved, depth + 1); });
       } else if (!visit_(part_)) {
         ended_ = Search::stopped;
       }
@@ -152,22 +180,23 @@ class LeftOver {
       part_.sides[change->dimension] = std::move(change->before);
   }
 
-  void look_for_first(const Takers& takers, Cover::Dimensions changed, std::vector<bool>& first) {
-    Takers meeting;
-    keep_meeting(takers, changed, meeting);
+  void look_for_first(const Takers& takers, Cover::Dimensions changed, std::vector<bool>& first, std::size_t depth) {
+    Level& here = level(depth);
+    const Takers& meeting = here.meeting;
+    keep_meeting(takers, changed, here.meeting);
     if (meeting.empty()) return;
     first[meeting.front().place] = true;
     if (looks_ > most_looks_) ended_ = Search::gave_up;
     const bool news =
         std::any_of(meeting.begin(), meeting.end(), [&](const Cover::Taker& taker) { return !first[taker.place]; });
     if (!news || ended_ != Search::ended) return;
-    halve(meeting, [&](Cover::Dimensions halved) { look_for_first(meeting, halved, first); });
+    halve(meeting, here.both, [&](Cover::Dimensions halved) { look_for_first(meeting, halved, first, depth + 1); });
   }
 
   template <class Look>
-  void halve(const Takers& takers, Look look) {
+  void halve(const Takers& takers, Stretches& both, Look look) {
     const Cut cut = cut_of(takers);
-    Stretches both = part_.sides[cut.dimension];
+    both = part_.sides[cut.dimension];
     const Run hull{both.runs().front().from, both.runs().back().up_to};
     for (const Run& half : {Run{hull.from, cut.border}, Run{cut.border, hull.up_to}}) {
       if (ended_ != Search::ended) break;
@@ -175,7 +204,7 @@ class LeftOver {
       part_.sides[cut.dimension].keep(half);
       look(Cover::Dimensions{1} << cut.dimension);
     }
-    part_.sides[cut.dimension] = std::move(both);
+    part_.sides[cut.dimension] = both;
   }
 
   const Cover& cover_;
@@ -183,7 +212,9 @@ class LeftOver {
   const std::uint64_t most_looks_;
   std::uint64_t looks_ = 0;
   const std::function<bool(const Box&)>& visit_;
+  std::deque<Level> levels_;  // by depth; a deque moves none of them
   std::vector<std::uint32_t> borders_;
+  Takers asked_;
   Search ended_ = Search::ended;
 };
 

@@ -66,7 +66,7 @@ void Nights::enter(StepId step, Duration at, Pending pending) {
   for (std::size_t m = 0; m < moves.size(); ++m) {
     const Diagrams::Set set = program_.after(visits_[visit].set, step, moves[m]);
     if (set == Diagrams::kNone) continue;
-    const Duration then = at + moves[m].takes;
+    const Duration then = timed_ ? at + moves[m].takes : at;  // what comes together is followed together
     if (!moves[m].to || stops_[moves[m].to->index]) {
       ends_.push_back(End{visit, m, then});
       continue;

@@ -20,7 +20,7 @@ class Nights {
   };
   struct Visit {
     StepId step;
-    Duration at;
+    Duration at;  // 0 unless timed
     Diagrams::Set set;
     std::vector<From> from;  // empty at the start
   };

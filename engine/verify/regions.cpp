@@ -74,28 +74,33 @@ bool holds(const Protocol& protocol, const Condition& condition, const Stretch& 
   return std::visit(HoldsFor{protocol, stretch, unit, context}, condition.test);
 }
 
+void keep_what_holds(Stretches& side, const Protocol& protocol, const Condition& condition, const Dimension& dimension,
+                     GlucoseUnit unit, const Context& context) {
+  const std::vector<Stretch>& stretches = dimension.stretches;
+  const auto* test = std::get_if<Compares>(&condition.test);
+  if (test == nullptr) {
+    for (std::size_t i = 0; i < stretches.size(); ++i) {
+      if (!holds(protocol, condition, stretches[i], unit, context)) side.reset(i);
+    }
+    return;
+  }
+  // The numbers lie in their order: what compares with one of them is a run.
+  const bool unknown = !stretches.empty() && stretches.back().unknown;
+  const auto end = stretches.end() - (unknown ? 1 : 0);
+  const std::int64_t border = number_of(value_in(protocol[test->limit], context), unit);
+  const bool beside = test->comparison == Comparison::above || test->comparison == Comparison::at_most;
+  const auto at = std::partition_point(stretches.begin(), end, [&](const Stretch& stretch) {
+    return stretch.value < border || (beside && stretch.value == border);
+  });
+  const auto place = static_cast<std::uint32_t>(at - stretches.begin());
+  const bool upwards = test->comparison == Comparison::above || test->comparison == Comparison::at_least;
+  side.keep(upwards ? Run{place, static_cast<std::uint32_t>(end - stretches.begin())} : Run{0, place});
+}
+
 Stretches held_by(const Protocol& protocol, const Condition& condition, const Dimension& dimension, GlucoseUnit unit,
                   const Context& context) {
-  const std::vector<Stretch>& stretches = dimension.stretches;
-  if (const auto* test = std::get_if<Compares>(&condition.test)) {
-    // The numbers lie in their order: what compares with one of them is a run.
-    const bool unknown = !stretches.empty() && stretches.back().unknown;
-    const auto end = stretches.end() - (unknown ? 1 : 0);
-    const std::int64_t border = number_of(value_in(protocol[test->limit], context), unit);
-    const bool beside = test->comparison == Comparison::above || test->comparison == Comparison::at_most;
-    const auto at = std::partition_point(stretches.begin(), end, [&](const Stretch& stretch) {
-      return stretch.value < border || (beside && stretch.value == border);
-    });
-    const auto place = static_cast<std::uint32_t>(at - stretches.begin());
-    const bool upwards = test->comparison == Comparison::above || test->comparison == Comparison::at_least;
-    Stretches held = Stretches::first(static_cast<std::size_t>(end - stretches.begin()));
-    held.keep(upwards ? Run{place, static_cast<std::uint32_t>(end - stretches.begin())} : Run{0, place});
-    return held;
-  }
-  Stretches held = Stretches::first(stretches.size());
-  for (std::size_t i = 0; i < stretches.size(); ++i) {
-    if (!holds(protocol, condition, stretches[i], unit, context)) held.reset(i);
-  }
+  Stretches held = Stretches::first(dimension.stretches.size());
+  keep_what_holds(held, protocol, condition, dimension, unit, context);
   return held;
 }
 

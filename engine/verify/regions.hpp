@@ -112,6 +112,9 @@ std::string example_of(const Protocol& protocol, const Table& table, const Box& 
 std::int64_t number_of(const Limit& limit, GlucoseUnit unit);
 bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
            const Context& context);
+/// Takes out of a side the stretches of its dimension for which a condition does not hold.
+void keep_what_holds(Stretches& side, const Protocol& protocol, const Condition& condition, const Dimension& dimension,
+                     GlucoseUnit unit, const Context& context);
 /// The stretches of its dimension for which a condition holds.
 Stretches held_by(const Protocol& protocol, const Condition& condition, const Dimension& dimension, GlucoseUnit unit,
                   const Context& context);

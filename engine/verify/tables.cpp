@@ -21,11 +21,10 @@ std::vector<FactId> needs_of(const Protocol& protocol, const DoseRow& row) {
 
 namespace {
 
-// A condition, the dimension it is about and what it compares with.
+// A condition, and the dimension it is about.
 struct LinePart {
   const Condition* condition;
   std::size_t dimension;
-  std::vector<ThresholdId> limits;
 };
 
 struct Line {  // a watch rule, a rule or a row, as far as regions are concerned
@@ -144,17 +143,39 @@ class TableBuilder {
   }
 
   void add_lines() {
+    std::vector<bool> compared(protocol_.thresholds.size(), false);
+    for (const ThresholdId limit : limits_) compared[limit.index] = true;
     for (std::vector<Line>* lines : {&watched_, &rules_}) {
       for (Line& line : *lines) {
+        line.parts.reserve(line.when->size());
         for (const Condition& condition : *line.when) {
-          line.parts.push_back({&condition, place_of(subject_of(condition)), limits_of(condition)});
-          for (const ThresholdId limit : line.parts.back().limits) limits_.push_back(limit);
+          line.parts.push_back({&condition, place_of(subject_of(condition))});
+          compared_with_.resize(subjects_.size());
+          for (const ThresholdId limit : limits_of(condition)) {
+            compared[limit.index] = true;
+            compared_with_[line.parts.back().dimension].add(limit, protocol_.thresholds.size(), lines == &rules_);
+          }
         }
       }
     }
-    std::sort(limits_.begin(), limits_.end(), [](ThresholdId a, ThresholdId b) { return a.index < b.index; });
-    limits_.erase(std::unique(limits_.begin(), limits_.end()), limits_.end());
+    limits_.clear();
+    for (std::size_t i = 0; i < compared.size(); ++i) {
+      if (compared[i]) limits_.push_back(ThresholdId{static_cast<std::uint16_t>(i)});
+    }
   }
+
+  // What a subject is compared with, each once.
+  struct ComparedWith {
+    std::vector<ThresholdId> limits;
+    std::vector<bool> seen, by_a_rule;
+
+    void add(ThresholdId limit, std::size_t thresholds, bool rule) {
+      seen.resize(thresholds), by_a_rule.resize(thresholds);
+      if (!seen[limit.index]) limits.push_back(limit);
+      seen[limit.index] = true;
+      by_a_rule[limit.index] = by_a_rule[limit.index] || rule;
+    }
+  };
 
   struct Borders {
     std::vector<std::int64_t> values;
@@ -164,16 +185,11 @@ class TableBuilder {
   // Of each subject, in their order and each once.
   std::vector<Borders> borders_of(const ContextCell& cell, GlucoseUnit unit) const {
     std::vector<Borders> borders(subjects_.size());
-    for (const std::vector<Line>* lines : {&watched_, &rules_}) {
-      for (const Line& line : *lines) {
-        for (const LinePart& part : line.parts) {
-          for (const ThresholdId limit : part.limits) {
-            const std::int64_t border = number_of(value_in(protocol_[limit], cell.context()), unit);
-            Borders& of = borders[part.dimension];
-            of.values.push_back(border);
-            if (lines == &rules_) of.greatest = std::max(of.greatest, border);
-          }
-        }
+    for (std::size_t i = 0; i < compared_with_.size(); ++i) {
+      for (const ThresholdId limit : compared_with_[i].limits) {
+        const std::int64_t border = number_of(value_in(protocol_[limit], cell.context()), unit);
+        borders[i].values.push_back(border);
+        if (compared_with_[i].by_a_rule[limit.index]) borders[i].greatest = std::max(borders[i].greatest, border);
       }
     }
     for (Borders& each : borders) {
@@ -214,8 +230,8 @@ class TableBuilder {
       if (need == fact_id(ChildFact::correction_known)) box.sides[place].reset(1);
     }
     for (const LinePart& part : line.parts) {
-      box.sides[part.dimension] &=
-          held_by(protocol_, *part.condition, table.dimensions[part.dimension], table.unit, cell.context());
+      keep_what_holds(box.sides[part.dimension], protocol_, *part.condition, table.dimensions[part.dimension],
+                      table.unit, cell.context());
     }
     return box;
   }
@@ -238,6 +254,7 @@ class TableBuilder {
   bool each_unit_ = false;      // no table stands for both
   std::vector<Line> watched_, rules_;
   std::vector<Subject> subjects_;
+  std::vector<ComparedWith> compared_with_;  // by subject; what a rule asks about later has none
   std::vector<ThresholdId> limits_;
 };
 

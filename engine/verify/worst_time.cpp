@@ -118,13 +118,15 @@ class Looking {
   void tell(WorstTime& found, WorstTime::Verdict verdict, const Nights& nights,
             const std::vector<Nights::Stage>& night) {
     found.verdict = verdict;
+    Duration at{0};
     for (std::size_t i = 0; i < night.size(); ++i) {
       const Nights::Visit& visit = nights.visits()[night[i].visit];
-      found.night.push_back(NightStep{visit.step, visit.at, Leading::By::rule, 0, Outcome::given, {}});
+      found.night.push_back(NightStep{visit.step, at, Leading::By::rule, 0, Outcome::given, {}});
       found.step = visit.step;
-      found.most = visit.at;
+      found.most = at;
       if (!night[i].move) continue;
       const Leading& move = program_.moves_of(visit.step)[*night[i].move];
+      at += move.takes;
       NightStep& stage = found.night.back();
       stage.by = move.by, stage.index = move.index, stage.outcome = move.outcome;
       Diagrams::Set wanted = Diagrams::kAll;

@@ -2,6 +2,7 @@
 #include <boost/test/unit_test.hpp>
 #include <nlohmann/json.hpp>
 
+#include "cli/clinic_copy.hpp"
 #include "cli/program.hpp"
 #include "read/xmllint.hpp"
 
@@ -109,6 +110,17 @@ BOOST_AUTO_TEST_CASE(junit_fails_the_property_that_does_not_hold_and_skips_what_
   BOOST_TEST(none.status == 2);
   BOOST_TEST(fits_junit(none.out), none.out);
   BOOST_TEST(case_named("the file can be read", none.out).find("<error ") != std::string::npos, none.out);
+}
+
+BOOST_AUTO_TEST_CASE(junit_fails_an_example_that_comes_out_otherwise_although_the_set_is_no_error) {
+  const ClinicCopy clinic;
+  clinic.edit("examples.xml", R"(<answer fact="glucose" is="69 mg/dL"/><expect step="treat"/>)",
+              R"(<answer fact="glucose" is="69 mg/dL"/><expect step="not-low"/>)");
+  const Run run = run_program({"check", "--junit", "-", clinic.path()});
+  BOOST_TEST(run.status == 0, run.err);
+  BOOST_TEST(fits_junit(run.out), run.out);
+  BOOST_TEST(count_of("type=\"example-differs\"", run.out) == 1U, run.out);
+  BOOST_TEST(count_of("<failure", run.out) == 1U);
 }
 
 BOOST_AUTO_TEST_CASE(junit_goes_into_a_file_beside_what_people_or_programs_read) {

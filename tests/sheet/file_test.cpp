@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <boost/test/unit_test.hpp>
+#include <filesystem>
 #include <regex>
 #include <set>
 
@@ -77,6 +78,29 @@ BOOST_AUTO_TEST_CASE(pdf_is_tagged_titled_in_its_language_and_has_its_fonts_insi
     BOOST_TEST(structure.find("H1") != std::string::npos);
     BOOST_TEST(structure.find("H2") != std::string::npos);
   }
+}
+
+BOOST_AUTO_TEST_CASE(page_about_a_child_is_for_its_owner_alone_and_whole_or_not_there) {
+  namespace fs = std::filesystem;
+  Folder folder;
+  folder.write("ada.json", kAda);
+  folder.write("kept.txt", "an older page, longer than nothing");
+  fs::permissions(folder.path("kept.txt"), fs::perms::owner_all | fs::perms::others_read);
+  fs::create_symlink("kept.txt", folder.path("page.txt"));
+  BOOST_TEST(run_program(words_for(folder, "page.txt", {"--text"})).status == 0);
+  BOOST_TEST(fs::is_symlink(folder.path("page.txt")));
+  BOOST_TEST(folder.read("kept.txt").rfind("LOW GLUCOSE: ADA", 0) == 0U);
+  BOOST_TEST((fs::status(folder.path("kept.txt")).permissions() == (fs::perms::owner_read | fs::perms::owner_write)));
+  const Run printed =
+      run_program({"sheet", "--child", folder.path("ada.json"), "--on", "2026-03-01", "--text", "--out", "/dev/stdout"});
+  BOOST_TEST(printed.status == 0, printed.err);
+  BOOST_TEST(printed.out == folder.read("kept.txt"));
+  const Run nowhere = run_program(words_for(folder, "no/such/folder.txt", {"--text"}));
+  BOOST_TEST(nowhere.status == 2);
+  BOOST_TEST(nowhere.err.find("folder.txt") != std::string::npos, nowhere.err);
+  int files = 0;
+  for ([[maybe_unused]] const fs::directory_entry& each : fs::directory_iterator(folder.path(""))) ++files;
+  BOOST_TEST(files == 3, "something was left behind");
 }
 
 BOOST_AUTO_TEST_CASE(same_child_and_day_give_the_same_bytes) {
