@@ -1,5 +1,12 @@
 // The two calls of the engine: text in, text out. A night of lines is longer than what fits beside the engine's stack.
 'use strict';
+// A moment as the engine reads it: the wall clock of this phone, with what it is ahead of UTC.
+window.rushlightMoment = function (date) {
+  const two = function (number) { return String(number).padStart(2, '0'); };
+  const ahead = -date.getTimezoneOffset();
+  const shown = new Date(date.getTime() + ahead * 60000).toISOString().slice(0, 19);
+  return shown + (ahead < 0 ? '-' : '+') + two(Math.floor(Math.abs(ahead) / 60)) + ':' + two(Math.abs(ahead) % 60);
+};
 window.rushlightCalls = function (made) {
   function told(name, texts) {
     const places = texts.map(function (text) {

@@ -77,13 +77,24 @@ window.rushlightFace = (function () {
     return h('div', { class: 'clock' }, h('p', { class: 'until' }, words.timeLeft),
       h('p', { class: 'left', id: 'left', role: 'timer', 'aria-live': 'off' }, live.left),
       h('p', { class: 'until' }, say(words.until, live.until) + ' \u00b7 ' + live.label),
-      h('div', { class: 'rush', 'aria-hidden': 'true' }, h('i', { id: 'rush' })));
+      h('div', { class: 'rush', 'aria-hidden': 'true' }, h('i', { id: 'rush' })),
+      h('p', { class: 'soft' }, words.alarmHere + ' ' + say(words.alarmDoubt, live.until)));
   }
   function drawClock(live, longest) {
     const left = document.getElementById('left');
     if (!left || !live) return;
     if (left.textContent !== live.left) left.textContent = live.left;
     document.getElementById('rush').style.transform = 'scaleX(' + (longest > 0 ? live.seconds / longest : 0) + ')';
+  }
+
+  // What can be said on every screen; "something got worse" has its place at the bottom.
+  function keysOf(all, touch, backToStep) {
+    const keys = h('div', { class: 'keys' });
+    for (const key of all) {
+      if (key.kind === 'worse') continue;
+      keys.append(button(key.text, key.kind === 'back' ? backToStep : function () { touch(key.by); }));
+    }
+    return keys;
   }
 
   function field(shown, words, touch) {
@@ -99,5 +110,5 @@ window.rushlightFace = (function () {
     return h('div', { class: 'stack' }, input, button(words.send, send, 'main'));
   }
 
-  return { say, h, button, telButton, title, lamp, linesOf, clockFace, drawClock, field };
+  return { say, h, button, telButton, title, lamp, linesOf, clockFace, drawClock, field, keysOf };
 })();

@@ -84,7 +84,7 @@ endif()
 
 # Everything the page is made of travels inside the program, as the protocols do.
 set(page_parts ${page_engine})
-foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js face.js panels.js words.js service-worker.js icon.svg)
+foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js face.js before.js panels.js words.js service-worker.js icon.svg)
   list(APPEND page_parts ${CMAKE_CURRENT_LIST_DIR}/${part})
 endforeach()
 set(page_cpp ${CMAKE_BINARY_DIR}/generated/page_parts.cpp)

@@ -3,7 +3,7 @@
 'use strict';
 (function () {
   const data = window.rushlightData;
-  const { say, h, button, telButton, title, lamp, linesOf, clockFace, drawClock, field } = window.rushlightFace;
+  const { say, h, button, telButton, title, lamp, linesOf, clockFace, drawClock, field, keysOf } = window.rushlightFace;
   const alarm = window.rushlightAlarm;
   const kOld = 4 * 3600 * 1000; // an open episode with nothing said for longer is asked about, as in the terminal
   const kPatienceToOpen = 2000; // milliseconds for the browser to give out what it keeps
@@ -29,6 +29,12 @@
   let text = null; // where words are typed
   let typedOn = 0; // the number of the screen that these belong to
 
+  const before = window.rushlightBefore({
+    words,
+    own: function () { return known[language]; },
+    known: function () { return known; },
+    language: function () { return language; }
+  });
   const panels = window.rushlightPanels({
     words, cover, uncover,
     own: function () { return known[language]; },
@@ -42,14 +48,7 @@
   const bar = document.getElementById('bar');
 
   function words() { return window.rushlightWords[language]; }
-  function two(number) { return String(number).padStart(2, '0'); }
-  function moment(date) {
-    const ahead = -date.getTimezoneOffset();
-    const shown = new Date(date.getTime() + ahead * 60000).toISOString().slice(0, 19);
-    return shown + (ahead < 0 ? '-' : '+') + two(Math.floor(Math.abs(ahead) / 60)) + ':' + two(Math.abs(ahead) % 60);
-  }
-  function now() { return moment(new Date()); }
-  function clockOf(text) { return text.slice(11, 16); }
+  function now() { return window.rushlightMoment(new Date()); }
   function ticks() { return Math.floor(performance.now() / 1000); }
 
   function ask(request) {
@@ -196,12 +195,6 @@
     const title = main.querySelector('h1');
     if (title) title.focus({ preventScroll: true });
   }
-  function waitNotes(live) {
-    if (!live) return [];
-    return [h('p', { class: 'soft' }, words().alarmHere + ' ' + say(words().alarmDoubt, live.until)),
-      h('p', { class: 'soft', id: 'awake' }, alarm.isAwake() ? words().awake : words().notAwake)];
-  }
-
   function show(reply, byTime) {
     if (!took(reply)) { if (screen) drawWalk(false); return; }
     const before = screen;
@@ -220,7 +213,7 @@
     longest = screen.live ? Math.max(longest, screen.live.seconds) : 0;
     drawClock(screen.live, longest);
     const awake = document.getElementById('awake');
-    if (awake) awake.textContent = alarm.isAwake() ? words().awake : words().notAwake;
+    if (awake) awake.textContent = awakeWords();
   }
 
   function drawWalk(focus) {
@@ -247,7 +240,6 @@
       call ? telButton(call, say(words().call, call.who + ': ' + call.number)) : null,
       sound,
       clockFace(shown.live, words()),
-      ...(shown.phase === 'menu' ? [] : waitNotes(shown.live)),
       ...lines.parts,
       open >= 0 ? pads[open] : null,
       text,
@@ -255,21 +247,16 @@
       ...shown.pads.map(function (spec, place) {
         return spec.open || place === openPad ? null : h('div', { class: 'stack' }, button(spec.text, function () { openPad = place; drawn = ''; show(ask({ do: 'look' })); }));
       }),
-      keysOf(shown),
+      keysOf(shown.keys, touch, backToStep),
+      shown.live && shown.phase !== 'menu' ? h('p', { class: 'soft', id: 'awake' }, awakeWords()) : null,
       shown.more ? extras() : null,
       ...lines.after
     ], focus);
     drawBar(shown.keys.some(function (key) { return key.kind === 'worse'; }));
   }
 
-  function keysOf(shown) {
-    const keys = h('div', { class: 'keys' });
-    for (const key of shown.keys) {
-      if (key.kind === 'worse') continue;
-      keys.append(button(key.text, key.kind === 'back' ? backToStep : function () { touch(key.by); }));
-    }
-    return keys;
-  }
+  function awakeWords() { return alarm.isAwake() ? words().awake : words().notAwake; }
+
   function worseWords() {
     const key = screen && screen.keys.find(function (each) { return each.kind === 'worse'; });
     return key ? key.text : '';
@@ -318,28 +305,21 @@
     document.documentElement.lang = to;
   }
 
-  function home() {
-    const own = known[language];
-    const emergency = own.contacts.find(function (contact) { return contact.kind === 'emergency'; });
+  function putBefore(children) {
     panel = null;
     drawn = '';
-    put([
-      h('p', { class: 'soft' }, known.child + ' \u00b7 ' + own.approval),
-      telButton(emergency, words().dangerFirst + ' ' + emergency.number) || h('p', { class: 'warn' }, words().dangerFirst + ' ' + words().noNumber),
-      title(words().whatIsIt),
-      note ? h('p', { class: 'warn', role: 'status' }, note) : null,
-      h('div', { class: 'stack' }, ...known.protocols.map(function (each, place) {
-        return button(each[language], function () { note = ''; begin(each.id); }, place === 0 ? 'main' : null);
-      })),
-      h('div', { class: 'tops' }, button(words().alone, panels.pictures), button(words().alarmTry, function () {
-        alarm.allow(); alarm.ring(); note = words().alarmTried; home();
-      }), h('button', { type: 'button', lang: language === 'es' ? 'en' : 'es', 'aria-label': words().languageLabel, onclick: function () {
-        change(language === 'es' ? 'en' : 'es'); home();
-      } }, h('span', {}, words().language)), button(words().about, panels.about)),
-      h('p', { class: 'soft' }, own.caution)
-    ], true);
+    put(children, true);
     bar.hidden = false;
     bar.replaceChildren(button(words().callShort, panels.numbers, 'tels', 'tel'));
+  }
+  function home() {
+    putBefore(before.home(note, {
+      begin: function (protocol) { note = ''; begin(protocol); },
+      pictures: panels.pictures,
+      about: panels.about,
+      tryAlarm: function () { alarm.allow(); alarm.ring(); note = words().alarmTried; home(); },
+      otherLanguage: function () { change(language === 'es' ? 'en' : 'es'); home(); }
+    }));
   }
 
   function askAboutOpen(open, lines) {
@@ -348,16 +328,10 @@
     return Date.now() - Date.parse(last) < kOld ? resume(open) : openScreen(open, last);
   }
   function openScreen(open, last) {
-    panel = null;
-    drawn = '';
-    put([
-      title(say(words().openTitle, open.child, open.began.slice(0, 10) + ' ' + clockOf(open.began))),
-      h('p', {}, say(words().openWas, last.slice(0, 10) + ' ' + clockOf(last))),
-      h('div', { class: 'stack' }, button(words().openGoOn, function () { alarm.allow(); resume(open); }, 'main'),
-        button(words().openNew, function () { journal.end(open.id, now()).catch(function () {}).then(home); }))
-    ], true);
-    bar.hidden = false;
-    bar.replaceChildren(button(words().callShort, panels.numbers, 'tels', 'tel'));
+    putBefore(before.stillOpen(open, last, {
+      goOn: function () { alarm.allow(); resume(open); },
+      anew: function () { journal.end(open.id, now()).catch(function () {}).then(home); }
+    }));
     return true;
   }
 

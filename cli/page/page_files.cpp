@@ -10,7 +10,7 @@ namespace rushlight {
 namespace {
 
 // In the order in which they are run; the data of the plan stands before them.
-constexpr const char* kScripts[] = {"words.js",   "drawings.js", "face.js",  "panels.js", "alarm.js",
+constexpr const char* kScripts[] = {"words.js",   "drawings.js", "face.js",  "before.js", "panels.js", "alarm.js",
                                     "journal.js", "pad.js",      "calls.js", "engine.js", "page.js"};
 
 std::string part(std::string_view name) {

@@ -59,7 +59,18 @@ export async function served(root) {
 const kArguments = ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage', '--autoplay-policy=user-gesture-required'];
 export const executablePath = process.env.RUSHLIGHT_CHROMIUM || '/usr/bin/chromium';
 
-export async function browser() { return chromium.launch({ executablePath, args: kArguments }); }
+// One process for all checks, since a start takes seconds; what a check opened in it is its own and goes with its `close`.
+let launched = null;
+export async function browser() {
+  launched = launched || chromium.launch({ executablePath, args: kArguments });
+  const process = await launched;
+  const contexts = [];
+  return {
+    async newContext(options) { contexts.push(await process.newContext(options)); return contexts[contexts.length - 1]; },
+    async close() { for (const context of contexts) await context.close(); }
+  };
+}
+export async function noBrowser() { if (launched) await (await launched).close(); }
 
 export const kPhone = { viewport: { width: 360, height: 740 }, deviceScaleFactor: 2, hasTouch: true, isMobile: true, timezoneId: 'America/New_York', locale: 'en-US' };
 
@@ -195,6 +206,7 @@ export async function runAll(only) {
     console.log(`${fault ? 'FAILED' : 'passed'}  ${each.name}  (${((Date.now() - begun) / 1000).toFixed(1)} s)${fault ? '\n' + fault : ''}`);
     cases.push(`<testcase name="${each.name}">${fault ? `<failure message="${escape(fault.slice(0, 300))}"/>` : ''}</testcase>`);
   }
+  await noBrowser();
   if (process.env.RUSHLIGHT_RAN) writeFileSync(process.env.RUSHLIGHT_RAN, `<testsuite name="page">\n${cases.join('\n')}\n</testsuite>\n`);
   console.log(`${wanted.length - failed} passed, ${failed} failed`);
   return failed === 0 && wanted.length > 0 ? 0 : 1;

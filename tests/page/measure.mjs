@@ -2,7 +2,7 @@ import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
-import { browser, kPhone, made, madeSingle, served } from './harness.mjs';
+import { browser, kPhone, made, madeSingle, noBrowser, served } from './harness.mjs';
 
 const root = made(), single = madeSingle();
 let raw = 0, packed = 0;
@@ -49,5 +49,5 @@ for (const [name, address] of [['folder', server.address], ['single file', pathT
     console.log(`${name}, processor slowed ${slowed} times: "what is it about" after ${middle('first')} ms, from the tap to the first question of the walk ${middle('tapped')} ms (middle of 7)`);
   }
 }
-await chrome.close();
+await noBrowser();
 await server.stop();
