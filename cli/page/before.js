@@ -2,7 +2,7 @@
 // the words and what is known; what a touch does is handed in.
 'use strict';
 window.rushlightBefore = function (page) {
-  const { say, h, button, telButton, title } = window.rushlightFace;
+  const { say, h, button, telButton, unbroken, title } = window.rushlightFace;
   function dayAndClock(moment) { return moment.slice(0, 10) + ' ' + moment.slice(11, 16); }
 
   function home(note, touches) {
@@ -10,7 +10,7 @@ window.rushlightBefore = function (page) {
     const emergency = own.contacts.find(function (contact) { return contact.kind === 'emergency'; });
     return [
       h('p', { class: 'soft' }, known.child + ' \u00b7 ' + own.approval),
-      telButton(emergency, words.dangerFirst + ' ' + emergency.number) || h('p', { class: 'warn' }, words.dangerFirst + ' ' + words.noNumber),
+      telButton(emergency, words.dangerFirst + ' ' + unbroken(emergency.number)) || h('p', { class: 'warn' }, words.dangerFirst + ' ' + words.noNumber),
       title(words.whatIsIt),
       note ? h('p', { class: 'warn', role: 'status' }, note) : null,
       h('div', { class: 'stack' }, ...known.protocols.map(function (each, place) {

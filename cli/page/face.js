@@ -26,6 +26,8 @@ window.rushlightFace = (function () {
     if (!/^\+?[0-9]{2,}$/.test(contact.tel)) return null;
     return h('a', { class: 'button tel', href: 'tel:' + contact.tel }, drawing(contact.picture || 'tel'), h('span', {}, ...shown));
   }
+  // A number stays on one line where it can: half a number is a wrong one.
+  function unbroken(number) { return number.replace(/ /g, '\u00a0'); }
   function title(text) { return h('h1', { tabindex: '-1' }, text); }
 
   function lamp(urgency, word, who) {
@@ -110,5 +112,5 @@ window.rushlightFace = (function () {
     return h('div', { class: 'stack' }, input, button(words.send, send, 'main'));
   }
 
-  return { say, h, button, telButton, title, lamp, linesOf, clockFace, drawClock, field, keysOf };
+  return { say, h, button, telButton, unbroken, title, lamp, linesOf, clockFace, drawClock, field, keysOf };
 })();

@@ -13,7 +13,7 @@ window.rushlightJournal = (function () {
   function complete(transaction) {
     return new Promise(function (yes, no) {
       transaction.oncomplete = function () { yes(); };
-      transaction.onabort = transaction.onerror = function () { no(transaction.error || new Error('aborted')); };
+      transaction.onabort = function () { no(transaction.error || new Error('aborted')); }; // only then the reason is known
     });
   }
 

@@ -3,7 +3,7 @@
 'use strict';
 (function () {
   const data = window.rushlightData;
-  const { say, h, button, telButton, title, lamp, linesOf, clockFace, drawClock, field, keysOf } = window.rushlightFace;
+  const { say, h, button, telButton, unbroken, title, lamp, linesOf, clockFace, drawClock, field, keysOf } = window.rushlightFace;
   const alarm = window.rushlightAlarm;
   const kOld = 4 * 3600 * 1000; // an open episode with nothing said for longer is asked about, as in the terminal
   const kPatienceToOpen = 2000; // milliseconds for the browser to give out what it keeps
@@ -237,7 +237,7 @@
       saving ? null : h('p', { class: 'warn', role: 'status' }, words().notSaved),
       note ? h('p', { class: 'warn', role: 'status' }, note) : null,
       shown.said ? h('p', { class: 'said', role: 'status' }, shown.said) : null,
-      call ? telButton(call, say(words().call, call.who + ': ' + call.number)) : null,
+      call ? telButton(call, say(words().call, call.who + ': ' + unbroken(call.number))) : null,
       sound,
       clockFace(shown.live, words()),
       ...lines.parts,

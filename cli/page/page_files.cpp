@@ -28,13 +28,19 @@ std::string filled_in(std::string text, const std::string& blank, const std::str
 
 std::string data_script(const PageData& data) { return "window.rushlightData = " + data.json + ";\n"; }
 
+/// What the page may use, and from where; all else is refused (page.html).
+struct Policy {
+  std::string scripts, style, also;
+};
+
 /// The frame of the page. Until the engine runs, and when it cannot, the first-aid card stands there in both languages.
-std::string page_html(const PageWish& wish, const std::string& policy, const std::string& head,
-                      const std::string& scripts) {
+std::string page_html(const PageWish& wish, const Policy& policy, const std::string& head, const std::string& scripts) {
   const bool es = wish.language == Language::es;
   std::string html = part("page.html");
   html = filled_in(std::move(html), "@LANGUAGE@", es ? "es" : "en");
-  html = filled_in(std::move(html), "@POLICY@", policy);
+  html = filled_in(std::move(html), "@SCRIPTS_FROM@", policy.scripts);
+  html = filled_in(std::move(html), "@STYLE_FROM@", policy.style);
+  html = filled_in(std::move(html), "@ALSO_FROM@", policy.also);
   html = filled_in(std::move(html), "@HEAD@", head);
   html = filled_in(std::move(html), "@LOADING@",
                    es ? "Cargando. Si la página no arranca, esta tarjeta se queda."
@@ -103,9 +109,7 @@ std::vector<PageFile> page_files(const PageWish& wish) {
       "<link rel=\"stylesheet\" href=\"page.css\">\n<link rel=\"manifest\" href=\"manifest.webmanifest\">\n"
       "<link rel=\"icon\" href=\"icon.svg\" type=\"image/svg+xml\">";
   if (!icons.empty()) head += "\n<link rel=\"apple-touch-icon\" href=\"icon-192.png\">";
-  const std::string policy =
-      "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; "
-      "manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'";
+  const Policy policy{"'self'", "'self'", "img-src 'self'; manifest-src 'self'; worker-src 'self'; "};
   add("index.html", "text/html; charset=utf-8", page_html(wish, policy, head, scripts));
 
   // What the phone keeps. A page that was made anew has another sum, so that the phone fetches it as a whole.
@@ -130,13 +134,12 @@ std::string single_page(const PageWish& wish) {
   std::string scripts, sums;
   const auto add = [&](const std::string& script) {
     scripts += "<script>" + script + "</script>\n";
-    sums += " 'sha256-" + sha256_in_base64(script) + "'";
+    sums += (sums.empty() ? "'sha256-" : " 'sha256-") + sha256_in_base64(script) + "'";
   };
   add(data_script(data));
   for (const char* name : kScripts) add(part(name));
   const std::string style = part("page.css");
-  const std::string policy = "default-src 'none'; script-src 'wasm-unsafe-eval'" + sums + "; style-src 'sha256-" +
-                             sha256_in_base64(style) + "'; base-uri 'none'; form-action 'none'";
+  const Policy policy{sums, "'sha256-" + sha256_in_base64(style) + "'", ""};
   return page_html(wish, policy, "<style>" + style + "</style>", scripts);
 }
 

@@ -2,7 +2,7 @@
 // is known, the journal and the plan, and covers and uncovers.
 'use strict';
 window.rushlightPanels = function (page) {
-  const { say, h, button, telButton, title } = window.rushlightFace;
+  const { say, h, button, telButton, unbroken, title } = window.rushlightFace;
   const drawing = window.rushlightDrawings;
   const kNights = 10; // so many of the latest are offered to be saved
 
@@ -11,7 +11,7 @@ window.rushlightPanels = function (page) {
     page.cover([
       title(words.numbers),
       ...page.own().contacts.map(function (contact) {
-        return telButton(contact, contact.who + ': ' + contact.number) || h('p', {}, contact.who + ': ' + contact.number);
+        return telButton(contact, contact.who + ': ' + unbroken(contact.number)) || h('p', {}, contact.who + ': ' + contact.number);
       }),
       page.known().address ? h('p', {}, say(words.address, page.known().address)) : null,
       h('div', { class: 'keys' }, button(words.back, page.uncover))
@@ -24,7 +24,7 @@ window.rushlightPanels = function (page) {
     const contacts = page.own().contacts;
     const big = function (kind, text, picture) {
       const contact = contacts.find(function (each) { return each.kind === kind; });
-      return contact ? telButton(Object.assign({ picture }, contact), text, h('br', {}), contact.who + ': ' + contact.number) : null;
+      return contact ? telButton(Object.assign({ picture }, contact), text, h('br', {}), contact.who + ': ' + unbroken(contact.number)) : null;
     };
     const line = function (picture, text) { return h('li', { class: 'deed' }, drawing(picture), h('div', {}, text)); };
     const adult = big('second-adult', words.kidAdult, 'adult');

@@ -26,7 +26,7 @@ for (const how of ['folder', 'single']) {
   check(`hostile_texts_in_child_and_protocol_run_nothing_and_load_nothing_in_a_${how}`, async () => {
     const set = hostileSet();
     for (const text of kHostile) {
-      const child = childFile({ name: text.slice(0, 90), contacts: { clinic: text, on_call: 'tel:5"><script>', emergency: '555 0999 <b onclick=window.ran=1>', address: text, second_adult: { name: text, number: text } } });
+      const child = childFile({ name: text.slice(0, 90), contacts: { clinic: '(555) 0100', on_call: '+1.555-0101', emergency: '555 0999', address: text, second_adult: { name: text.slice(0, 60), number: '555/0102' } } });
       const words = ['--child', child, '--protocols', set];
       const server = how === 'folder' ? await served(made(words)) : null;
       const address = server ? server.address : pathToFileURL(madeSingle(words)).href;
@@ -47,6 +47,14 @@ for (const how of ['folder', 'single']) {
     }
   });
 }
+
+check('a_child_file_whose_number_is_none_makes_no_page', async () => {
+  for (const number of [...kHostile, 'tel:5"><script>', '555 0999 <b onclick=window.ran=1>']) {
+    const done = run(['page', '--single', join(folder(), 'page.html'), '--child', childFile({ contacts: { emergency: number.slice(0, 40) } })]);
+    same(done.status, 1, 'the exit status for ' + number);
+    holds(done.err.includes('is not a telephone number'), done.err);
+  }
+});
 
 check('a_page_allows_nothing_from_elsewhere', async () => {
   for (const words of [[made(), 'index.html'], [join(madeSingle(), '..'), 'page.html']]) {

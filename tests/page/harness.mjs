@@ -134,7 +134,9 @@ export class Hand {
   async types(number) {
     await this.until(async () => (await this.page.locator('.pad').count()) > 0, 'a pad for ' + number);
     await this.page.clock.runFor(1000);
-    for (const key of number) await this.page.locator('.pad .grid').getByRole('button', { name: key, exact: true }).click();
+    const language = await this.page.evaluate(() => document.documentElement.lang);
+    const keys = language === 'es' ? number.replace('.', ',') : number;
+    for (const key of keys) await this.page.locator('.pad .grid').getByRole('button', { name: key, exact: true }).click();
     return this;
   }
   async enters(number, end) {

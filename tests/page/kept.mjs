@@ -84,8 +84,9 @@ check('a_page_asks_nothing_of_anybody_once_it_is_loaded', async () => {
   asked.length = 0;
   await toTheWait(hand);
   await hand.taps('More', 'About this page', 'Back', 'Back to the step', 'Call', 'Back');
-  same(asked.join(' '), '', 'requests');
-  same(server.asked.length, loaded, 'requests at the server');
+  // A browser may look at the icon of its tab again; what the page keeps answers it, and the server hears nothing.
+  same(asked.filter((address) => address !== server.address + 'icon.svg').join(' '), '', 'requests');
+  same(server.asked.slice(loaded).join(' '), '', 'requests at the server');
   await chrome.close();
   await server.stop();
 });
