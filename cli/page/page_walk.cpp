@@ -238,7 +238,8 @@ std::string PageWalk::tap(const Request& request) {
 
 std::string PageWalk::line(const Request& request) {
   const std::string text = request.text("line");
-  if (!episode_ && !choose(request.text("protocol"))) return refusal("the plan has no such protocol");
+  const bool begins = !episode_ || !request.text("first").empty();
+  if (begins && !choose(request.text("protocol"))) return refusal("the plan has no such protocol");
   auto read = event_from_line(text, protocol(), *child_, "input", 1);
   if (const auto* findings = std::get_if<std::vector<Finding>>(&read)) return json_from_refusal(*findings);
   const Event& event = std::get<Event>(read);

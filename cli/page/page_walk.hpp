@@ -21,7 +21,7 @@ namespace rushlight {
 ///   look    nothing more: what stands there at this moment
 ///   tap     `screen` (its number), `typed` (what the button or pad types)
 ///   back    away from a menu; nothing is recorded
-///   line    `line`: one event as docs/wire-format.md has it; gives its view, as `walk --json` does
+///   line    `line`, `first` (not empty: a new episode): one event as docs/wire-format.md has it; gives its view, as `walk --json`
 /// with `at` (the time with its offset) and `ticks` (whole seconds of a clock that nobody sets).
 /// A refused call gives {"error":...} and changes nothing.
 class PageWalk {
