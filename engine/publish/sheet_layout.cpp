@@ -143,8 +143,35 @@ class SheetLayout {
     laid.pages.push_back(std::move(page));
   }
 
+  /// Where boxes do not fill two columns one after the other, they stand in the first other division that does: those
+  /// of the left column, then those of the right one, each in their order. Gives where the right one begins.
+  std::size_t divide(Boxes& boxes, double room) {
+    constexpr std::size_t kMostTried = 10;
+    std::vector<double> heights;
+    for (const SheetBox* box : boxes)
+      heights.push_back(box_slab(pen_, *box, sheet_, left_width(), elsewhere_).height() + kGap);
+    const auto fit = [&](std::uint32_t at_the_left) {
+      double left = -kGap, right = -kGap;
+      for (std::size_t i = 0; i < heights.size(); ++i) (at_the_left >> i & 1U ? left : right) += heights[i];
+      return left <= room && right <= room;
+    };
+    const auto all = std::uint32_t{1} << std::min(boxes.size(), kMostTried);
+    for (std::uint32_t first = all - 1; first > 0; first >>= 1) {
+      if (boxes.size() > kMostTried || fit(first)) return boxes.size();
+    }
+    for (std::uint32_t at_the_left = all - 1; at_the_left > 0; --at_the_left) {
+      if ((at_the_left & 1U) == 0 || !fit(at_the_left)) continue;
+      Boxes left, right;
+      for (std::size_t i = 0; i < boxes.size(); ++i) (at_the_left >> i & 1U ? left : right).push_back(boxes[i]);
+      boxes = left;
+      boxes.insert(boxes.end(), right.begin(), right.end());
+      return left.size();
+    }
+    return boxes.size();
+  }
+
   /// The boxes in two columns, on as many pages as they take.
-  void pages_of(Laid& laid, const std::string& title, const Boxes& boxes) {
+  void pages_of(Laid& laid, const std::string& title, Boxes boxes) {
     if (boxes.empty()) return;
     share_ = 0.5;
     // Back to the first page, by its number.
@@ -158,10 +185,11 @@ class SheetLayout {
       return put(page, title_slab(pen_, title, width_), kMargin, kMargin);
     };
     double top = begin_page(), y = top, lowest = top, left_end = top;
+    const std::size_t at_the_right = divide(boxes, bottom_ - top);
     bool right = false;
-    for (const SheetBox* box : boxes) {
-      const Slab slab = box_slab(pen_, *box, sheet_, left_width(), elsewhere_);
-      if (y + slab.height() > bottom_ && y > top) {
+    for (std::size_t i = 0; i < boxes.size(); ++i) {
+      const Slab slab = box_slab(pen_, *boxes[i], sheet_, left_width(), elsewhere_);
+      if (i == at_the_right || (y + slab.height() > bottom_ && y > top)) {
         if (right) {
           laid.pages.push_back(std::move(page));
           lowest = top = begin_page();

@@ -31,8 +31,8 @@ struct Leading {
 /// The steps of a protocol as moves between sets of combinations, for nights in which some facts stay what they are.
 ///
 /// Every walk of the engine is a walk of the program, so what the program cannot do no child meets. The other way round
-/// it is wider in these points: a fact told before a wait, before a step in which one may stay for another reason, or
-/// before something else than a rule led on, is told anew; so is what the clock says, what a mark says and what the journal counts, at every step; an action that counts may or
+/// it is wider in these points: a fact told before a wait, or before something else than a rule led on, is told anew;
+/// so is what the clock says, what a mark says and what the journal counts, at every step; an action that counts may or
 /// may not be told; a watch rule may fire in every step that does not handle it, whenever nothing that stays forbids
 /// it.
 class Program {

@@ -27,8 +27,7 @@ bool Program::follows(CounterId counter) const {
 }
 
 // Backwards from where an answer that is still fresh is taken, over rules that lead on in no time, up to where the fact
-// is asked anew. Where one may stay, the fact can be told anew before anything leads on; a wait makes every answer older
-// than it was besides: what is asked after it may be asked again.
+// is asked anew. A wait makes every answer older than it was: what is asked after it may be asked again.
 void Program::find_what_is_remembered() {
   const std::size_t variables = space_.variables().size();
   remembered_.assign(protocol_.steps.size(), Facts(variables + 1, false));
@@ -36,11 +35,12 @@ void Program::find_what_is_remembered() {
     more = false;
     for (std::size_t s = protocol_.steps.size(); s-- > 0;) {
       const Step& step = protocol_.steps[s];
+      if (step.wait) continue;
       for (std::size_t v = 0; v < variables; ++v) {
         const Subject& subject = space_.variables()[v].subject;
         if (remembered_[s][v] || subject.kind != Subject::Kind::fact || !is_told(v)) continue;
         const FactId fact{subject.index};
-        if (protocol_[fact].from_child || rests_whatever_is_known(step, fact)) continue;
+        if (protocol_[fact].from_child) continue;
         const Ask* ask = ask_for(step, fact);
         bool read = ask != nullptr && ask->fresh;
         const auto read_in = [&](StepId next) { read = read || remembered_[next.index][v]; };

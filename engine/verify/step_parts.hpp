@@ -1,7 +1,5 @@
 #pragma once
 
-#include <algorithm>
-
 #include "protocol/protocol.hpp"
 
 // Private to engine/verify: what several proofs ask about a step.
@@ -13,12 +11,6 @@ inline const Ask* ask_for(const Step& step, FactId fact) {
     if (ask.fact == fact) return &ask;
   }
   return nullptr;
-}
-
-/// Whether one may stay in the step whatever is known of the fact: while one does, the fact can be told anew.
-inline bool rests_whatever_is_known(const Step& step, FactId fact) {
-  if (step.wait || (step.asks.empty() && !step.actions.empty())) return true;
-  return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return !(ask.fact == fact); });
 }
 
 inline StepId enters(const Rule& rule) { return rule.enters.value_or(rule.go); }

@@ -97,19 +97,6 @@ bool FlowWriter::is_kept(StepId id, By by, const Subject& subject) const {
 }
 
 // A byte that is surely 0 need not be set to 0: that is all this is for.
-namespace {
-
-// Whoever stays can say anything anew: at a question about something else, in a wait, or at what is to be done.
-bool may_stay(const Step& step, const Subject& subject) {
-  if (step.wait) return true;
-  for (const Ask& ask : step.asks) {
-    if (ask.fact.index != subject.index) return true;
-  }
-  return step.asks.empty() && !step.actions.empty();
-}
-
-}  // namespace
-
 void FlowWriter::find_what_may_be_known() {
   known_.resize(protocol_.steps.size());
   brought_.resize(protocol_.steps.size());
@@ -121,7 +108,7 @@ void FlowWriter::find_what_may_be_known() {
       const auto leads = [&](By by, StepId to) {
         for (const Subject& subject : taken_back_) {
           const Ask* there = question(protocol_[to], subject.index);
-          if (may_stay(protocol_[to], subject) || (there != nullptr && !there->fresh)) continue;
+          if (protocol_[to].wait || (there != nullptr && !there->fresh)) continue;
           const bool here =
               known_[s].count(subject) != 0 || question(step, subject.index) != nullptr || is_told_to_stay(subject);
           if (here && is_kept(id, by, subject)) more = known_[to.index].insert(subject).second || more;
@@ -154,7 +141,7 @@ void FlowWriter::find_what_is_read() {
       const Step& step = protocol_.steps[s];
       for (const Subject& subject : taken_back_) {
         const Ask* asked = question(step, subject.index);
-        if (may_stay(step, subject) || (asked != nullptr && !asked->fresh)) continue;
+        if (step.wait || (asked != nullptr && !asked->fresh)) continue;
         bool reads = asked != nullptr;
         const auto reads_in = [&](StepId next) { reads = reads || read_[next.index].count(subject) != 0; };
         for (const Rule& rule : step.rules) reads_in(rule.enters.value_or(rule.go));

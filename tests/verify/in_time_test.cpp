@@ -50,30 +50,6 @@ BOOST_AUTO_TEST_CASE(a_law_that_every_night_keeps_is_shown_with_the_latest_call)
       "protocol lets them");
 }
 
-BOOST_AUTO_TEST_CASE(an_answer_that_is_taken_back_while_another_question_is_open_counts) {
-  const std::string protocol = changed(
-      small_protocol(), R"(<ask fact="glucose"/>
-      <rule go="treat"><if fact="glucose" below="low"/></rule>
-      <rule go="treat"><if fact="glucose" is="unknown"/></rule>
-      <rule go="well"><if fact="glucose" at-least="low"/></rule>
-    </step>)",
-      R"(<ask fact="symptoms"/>
-      <rule go="look"><if fact="symptoms" is="yes"/></rule>
-      <rule go="call"><if fact="symptoms" is="no unknown"/></rule>
-    </step>
-    <step id="look" urgency="home" source="practice">
-      <headline><en>Look.</en></headline>
-      <ask fact="symptoms" fresh="late"/>
-      <ask fact="pump-paused"/>
-      <rule go="treat"><if fact="symptoms" is="no"/></rule>
-      <rule go="call"><if fact="symptoms" is="yes unknown"/></rule>
-    </step>)");
-  const CallTooLate found = broken<CallTooLate>(found_of(R"(at-once="10 min" late="70 min")", kLow, protocol));
-  BOOST_TEST(found.after == "30 min");
-  BOOST_TEST(found.walked);
-  BOOST_TEST(found.night == "0 min: `measure`, `look`, `treat`; 15 min: `treat`; 30 min: `call`");
-}
-
 BOOST_AUTO_TEST_CASE(a_call_that_comes_a_minute_too_late_is_told_with_its_night) {
   const CallTooLate found = broken<CallTooLate>(found_of(R"(at-once="29 min" late="70 min")", kLow));
   BOOST_TEST(!found.late);
