@@ -245,7 +245,7 @@
       text,
       shown.main ? button(shown.main.text, function () { touch(shown.main.by); }, 'main') : null,
       ...shown.pads.map(function (spec, place) {
-        return spec.open || place === openPad ? null : h('div', { class: 'stack' }, button(spec.text, function () { openPad = place; drawn = ''; show(ask({ do: 'look' })); }));
+        return spec.open || place === openPad ? null : h('div', { class: 'stack' }, button(spec.text, function () { openPad = place; drawn = ''; show(ask({ do: 'look' })); pads[place].scrollIntoView({ block: 'center' }); }));
       }),
       keysOf(shown.keys, touch, backToStep),
       shown.live && shown.phase !== 'menu' ? h('p', { class: 'soft', id: 'awake' }, awakeWords()) : null,

@@ -25,8 +25,10 @@ function hostileSet() {
 for (const how of ['folder', 'single']) {
   check(`hostile_texts_in_child_and_protocol_run_nothing_and_load_nothing_in_a_${how}`, async () => {
     const set = hostileSet();
-    for (const text of kHostile) {
-      const child = childFile({ name: text.slice(0, 90), contacts: { clinic: '(555) 0100', on_call: '+1.555-0101', emergency: '555 0999', address: text, second_adult: { name: text.slice(0, 60), number: '555/0102' } } });
+    // Three texts a page: as name, as address and as the other adult.
+    for (let at = 0; at < kHostile.length; at += 3) {
+      const [text, where, adult] = [0, 1, 2].map((further) => kHostile[(at + further) % kHostile.length]);
+      const child = childFile({ name: text.slice(0, 90), contacts: { clinic: '(555) 0100', on_call: '+1.555-0101', emergency: '555 0999', address: where, second_adult: { name: adult.slice(0, 60), number: '555/0102' } } });
       const words = ['--child', child, '--protocols', set];
       const server = how === 'folder' ? await served(made(words)) : null;
       const address = server ? server.address : pathToFileURL(madeSingle(words)).href;
@@ -36,7 +38,10 @@ for (const how of ['folder', 'single']) {
       context.on('request', (request) => { if (!request.url().startsWith(address) && !request.url().startsWith('blob:')) asked.push(request.url()); });
       const hand = await Hand.at(context, address);
       await hand.sees(text.slice(0, 60).trim());
-      await hand.taps(/^Low glucose/, /^Wakes and talks/, 'More', 'Phone numbers and address', 'Back to the step', 'Call', 'Back', 'More', 'A child alone? Pictures', 'A grown-up is here');
+      await hand.taps(/^Low glucose/, /^Wakes and talks/, 'More', 'Phone numbers and address', 'Back to the step', 'Call');
+      await hand.sees(adult.slice(0, 60).trim());
+      await hand.sees(where);
+      await hand.taps('Back', 'More', 'A child alone? Pictures', 'A grown-up is here');
       same(await hand.page.evaluate(() => window.ran === undefined), true, 'nothing ran for ' + text);
       same(asked.join(' '), '', 'requests for ' + text);
       same(hand.faults.join('; '), '', 'faults for ' + text);

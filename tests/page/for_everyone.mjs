@@ -171,6 +171,9 @@ check('every_word_of_the_page_stands_in_both_languages_and_none_harms', async ()
   new Function('window', readFileSync(join(process.env.RUSHLIGHT_SOURCE, 'cli/page/words.js'), 'utf8'))(window);
   const { en, es } = window.rushlightWords;
   same(Object.keys(en).join(' '), Object.keys(es).join(' '), 'the keys');
+  const place = join(process.env.RUSHLIGHT_SOURCE, 'cli/page');
+  const scripts = readdirSync(place).filter((name) => name.endsWith('.js') && name !== 'words.js').map((name) => readFileSync(join(place, name), 'utf8')).join('');
+  for (const key of Object.keys(en)) holds(new RegExp(`words(\\(\\))?\\.${key}\\b`).test(scripts), 'used by nobody: ' + key);
   for (const [key, words] of [...Object.entries(en), ...Object.entries(es)]) {
     for (const text of [].concat(words)) holds(text && !/\b(safe|safely|normal|proven|please|should|seguros?|por favor)\b/i.test(text), key + ': ' + text);
   }

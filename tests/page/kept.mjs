@@ -127,6 +127,8 @@ check('a_saved_night_goes_on_in_the_program', async () => {
   same(first.status, 0, 'import: ' + first.err);
   holds(first.out.includes(`${lines.length} events are in the journal. To go on: rushlight walk`), first.out);
   same(run(['import', file, '--journal', journal], '', home).out.includes('in the journal already'), true, 'a second time');
+  const record = run(['record', '--text', '--child', child, '--journal', journal], '', home);
+  holds(record.status === 0 && record.out.includes('62 mg/dL') && record.out.includes('02:10'), 'the record for the clinic: ' + record.out + record.err);
   const at = '2026-03-01T02:16:00-05:00';
   const gone = run(['walk', '--json', '--child', child, '--journal', journal], JSON.stringify({ at, tick: true }) + '\n', home);
   const view = JSON.parse(gone.out.trim());

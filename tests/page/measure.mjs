@@ -2,7 +2,8 @@ import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
-import { browser, kPhone, made, madeSingle, noBrowser, served } from './harness.mjs';
+import { browser, made, madeSingle, noBrowser, served } from './harness.mjs';
+import { once } from './times.mjs';
 
 const root = made(), single = madeSingle();
 let raw = 0, packed = 0;
@@ -20,31 +21,10 @@ console.log(`the single file: ${one.length} bytes, ${gzipSync(one, { level: 9 })
 
 const server = await served(root);
 const chrome = await browser();
-// From the request for the page to the moment at which the question stands on it.
-async function once(address, slowed) {
-  const context = await chrome.newContext(kPhone);
-  const page = await context.newPage();
-  const client = await context.newCDPSession(page);
-  await client.send('Emulation.setCPUThrottlingRate', { rate: slowed });
-  await page.addInitScript(() => {
-    new MutationObserver(() => { if (!window.stood && document.querySelector('main h1')) window.stood = performance.now(); }).observe(document, { childList: true, subtree: true });
-  });
-  await page.goto(address);
-  await page.waitForFunction(() => window.stood > 0);
-  const first = await page.evaluate(() => window.stood);
-  const tapped = await page.evaluate(async () => {
-    const begun = performance.now();
-    document.querySelector('main .main').click();
-    while (!document.querySelector('.lamp')) await new Promise((yes) => setTimeout(yes, 0));
-    return performance.now() - begun;
-  });
-  await context.close();
-  return { first, tapped };
-}
 for (const [name, address] of [['folder', server.address], ['single file', pathToFileURL(single).href]]) {
   for (const slowed of [1, 6]) {
     const times = [];
-    for (let at = 0; at < 7; ++at) times.push(await once(address, slowed));
+    for (let at = 0; at < 7; ++at) times.push(await once(chrome, address, slowed));
     const middle = (key) => times.map((each) => each[key]).sort((a, b) => a - b)[3].toFixed(0);
     console.log(`${name}, processor slowed ${slowed} times: "what is it about" after ${middle('first')} ms, from the tap to the first question of the walk ${middle('tapped')} ms (middle of 7)`);
   }
