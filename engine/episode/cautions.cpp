@@ -61,7 +61,7 @@ std::vector<std::string> cautions_for(const Scene& scene, const Step& step) {
   }
   if (shows(scene, step, [](const Action& action) { return action.kind == ActionKind::glucagon; })) {
     constexpr std::uint16_t kExpired = 3;
-    const std::uint16_t rescue = rescue_option(scene.child, scene.today);
+    const std::uint16_t rescue = rescue_option(scene);
     if (rescue == kExpired) say(Phrase::rescue_expired);
     for (const RescueMedicine& medicine : scene.child.rescue) {
       if (static_cast<std::uint16_t>(medicine.kind) == rescue && !medicine.expires) say(Phrase::look_at_expiry);

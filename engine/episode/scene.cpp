@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "episode/dose_result.hpp"
+#include "episode/fold.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -62,6 +65,47 @@ struct ComparesSo {
   bool operator()(InsulinDose) const { return false; }
 };
 
+/// The kits in date, by kind, in the order of the child file.
+std::vector<std::uint16_t> kits_in_date(const Child& child, Day today) {
+  std::vector<std::uint16_t> kinds;
+  for (const RescueMedicine& medicine : child.rescue) {
+    if (!medicine.expires || today <= *medicine.expires) kinds.push_back(static_cast<std::uint16_t>(medicine.kind));
+  }
+  return kinds;
+}
+
+std::uint16_t first_kit(const Child& child, Day today) {
+  constexpr std::uint16_t kExpired = 3;
+  constexpr std::uint16_t kNone = 4;
+  if (child.rescue.empty()) return kNone;
+  const std::vector<std::uint16_t> kinds = kits_in_date(child, today);
+  return kinds.empty() ? kExpired : kinds.front();
+}
+
+bool reads_rescue(const Dose& dose) {
+  return std::any_of(dose.rows.begin(), dose.rows.end(), [](const DoseRow& row) {
+    return std::any_of(row.when.begin(), row.when.end(), [](const Condition& condition) {
+      const auto* is = std::get_if<Is>(&condition.test);
+      return is != nullptr && is->fact == fact_id(ChildFact::rescue);
+    });
+  });
+}
+
+/// Of several kits the first that can be given: a kit for older children must not hide one for this child.
+void choose_kit(Scene& scene) {
+  const std::vector<std::uint16_t> kinds = kits_in_date(scene.child, scene.today);
+  if (kinds.size() < 2) return;
+  Value& rescue = scene.child_facts[fact_id(ChildFact::rescue).index];
+  for (const std::uint16_t kind : kinds) {
+    rescue = Chosen{kind};
+    for (const Action& action : scene.protocol.actions) {
+      if (action.kind != ActionKind::glucagon || !action.dose || !reads_rescue(scene.protocol[*action.dose])) continue;
+      if (dose_for(scene, *action.dose, Language::en).amount) return;
+    }
+  }
+  rescue = Chosen{kinds.front()};
+}
+
 Value yes_or_no(bool yes) { return Chosen{static_cast<std::uint16_t>(yes ? 0 : 1)}; }
 
 std::array<Value, kChildFacts> child_facts_of(const Child& child, Age age, Day today) {
@@ -71,7 +115,7 @@ std::array<Value, kChildFacts> child_facts_of(const Child& child, Age age, Day t
   if (child.weight) put(ChildFact::weight, *child.weight);
   if (child.total_daily_dose) put(ChildFact::total_daily_dose, *child.total_daily_dose);
   put(ChildFact::delivery, Chosen{static_cast<std::uint16_t>(child.delivery)});
-  put(ChildFact::rescue, Chosen{rescue_option(child, today)});
+  put(ChildFact::rescue, Chosen{first_kit(child, today)});
   put(ChildFact::strips, Chosen{static_cast<std::uint16_t>(child.strips)});
   put(ChildFact::mini_dose_kit, yes_or_no(mini_dose_kit(child, today) != nullptr));
   put(ChildFact::correction_known, yes_or_no(child.correction_factor.has_value()));
@@ -191,14 +235,13 @@ Change change_since(const Scene& scene, MarkId id) {
   return Change::unknown;
 }
 
-std::uint16_t rescue_option(const Child& child, Day today) {
-  constexpr std::uint16_t kExpired = 3;
-  constexpr std::uint16_t kNone = 4;
-  if (child.rescue.empty()) return kNone;
-  for (const RescueMedicine& medicine : child.rescue) {
-    if (!medicine.expires || today <= *medicine.expires) return static_cast<std::uint16_t>(medicine.kind);
-  }
-  return kExpired;
+std::uint16_t rescue_option(const Scene& scene) {
+  return std::get<Chosen>(scene.child_facts[fact_id(ChildFact::rescue).index]).option;
+}
+
+std::uint16_t rescue_option(const Protocol& protocol, const Child& child, Moment at) {
+  const Episode beginning = begun(protocol, child, at);
+  return rescue_option(scene_at(protocol, child, beginning, at.utc));
 }
 
 Moment wall(const EpisodeClock& clock, Instant instant) { return shown_at_offset(instant - clock.lost, clock.offset); }
@@ -210,6 +253,7 @@ Scene scene_at(const Protocol& protocol, const Child& child, const Episode& epis
   Scene scene{protocol, child, episode, Context{age, child.weight, clock_time_of(moment)},
               today,    now,   child_facts_of(child, age, today)};
   add_past(scene);
+  choose_kit(scene);
   return scene;
 }
 

@@ -58,7 +58,9 @@ const RescueMedicine* mini_dose_kit(const Child& child, Day today);
 /// The watch rules that are true, that the step handles and that lead elsewhere: known here, and no reason to leave.
 std::vector<WatchId> watches_met(const Scene& scene, const Step& step);
 
-/// The rescue medicine that would be used: the first in date whose kind is known; the options of ChildFact::rescue otherwise.
-std::uint16_t rescue_option(const Child& child, Day today);
+/// The rescue medicine that would be used, as an option of ChildFact::rescue: the first kit in date that the protocol has a
+/// dose of for this child; the first in date when it has one of none; expired or none where there is no kit in date.
+std::uint16_t rescue_option(const Scene& scene);
+std::uint16_t rescue_option(const Protocol& protocol, const Child& child, Moment at);
 
 }  // namespace rushlight

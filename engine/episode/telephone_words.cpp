@@ -91,7 +91,7 @@ std::string child_in_one_line(const Scene& scene, Language language) {
   }
   constexpr Phrase kRescues[] = {Phrase::phone_rescue_nasal, Phrase::phone_rescue_injection,
                                  Phrase::phone_rescue_injection, Phrase::phone_rescue_old, Phrase::phone_no_rescue};
-  add(phrase(kRescues[rescue_option(child, scene.today)], language));
+  add(phrase(kRescues[rescue_option(scene)], language));
   return line;
 }
 

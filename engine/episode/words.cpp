@@ -59,7 +59,8 @@ std::string syringe_mark(const Scene& scene, Language language) {
 std::string rescue_place(const Scene& scene, Language language) {
   for (const RescueMedicine& medicine : scene.child.rescue) {
     const bool in_date = !medicine.expires || scene.today <= *medicine.expires;
-    if (in_date && !medicine.place.empty()) return medicine.place;
+    const bool in_use = static_cast<std::uint16_t>(medicine.kind) == rescue_option(scene);
+    if (in_date && in_use && !medicine.place.empty()) return medicine.place;
   }
   return phrase(Phrase::rescue_place_unknown, language);
 }

@@ -75,7 +75,7 @@ Validity validity_of(const Protocol& protocol, const Child& child, const Day& to
   }
   if (child.weight && child.weighed) consider(Day{sys_days(*child.weighed) + fresh}, Validity::Ends::weight);
   // The medicine that counts today; one that is out of date already is none, and the page says so.
-  const std::uint16_t rescue = rescue_option(child, today);
+  const std::uint16_t rescue = rescue_option(protocol, child, noon_of(today));
   std::optional<Day> last;
   bool for_ever = false;
   for (const RescueMedicine& medicine : child.rescue) {

@@ -159,7 +159,9 @@ class LeftOver {
   }
 
   void look_into(const Takers& takers, Cover::Dimensions changed, std::size_t depth) {
-    auto& [meeting, fewer, changes, both] = level(depth);
+    Level& here = level(depth);
+    Takers &meeting = here.meeting, &fewer = here.fewer;
+    std::vector<Change>& changes = here.changes;
     changes.clear();
     bool taken = keep_meeting(takers, changed, meeting);
     while (!taken) {
@@ -171,7 +173,7 @@ class LeftOver {
     if (looks_ > most_looks_) ended_ = Search::gave_up;
     if (!taken && ended_ == Search::ended) {
       if (!meeting.empty()) {
-        halve(meeting, both, [&](Cover::Dimensions halved) { look_into(meeting, halved, depth + 1); });
+        halve(meeting, here.both, [&](Cover::Dimensions halved) { look_into(meeting, halved, depth + 1); });
       } else if (!visit_(part_)) {
         ended_ = Search::stopped;
       }
