@@ -7,6 +7,7 @@
   const alarm = window.rushlightAlarm;
   const kOld = 4 * 3600 * 1000; // an open episode with nothing said for longer is asked about, as in the terminal
   const kPatienceToOpen = 2000; // milliseconds for the browser to give out what it keeps
+  const kHushed = 60000; // milliseconds without a sound for whoever has heard it (cli/bell.cpp)
   const kPatience = 500; // milliseconds for a save: an instruction waits no longer
   const kDouble = 350; // milliseconds after a new screen in which a touch was meant for the one before
 
@@ -18,34 +19,27 @@
   let episode = null; // { id, record, kept: how many lines are kept, waiting: lines not kept yet }
   let saving = true;
   let screen = null; // the last screen of the engine
-  let drawn = '';
-  let drawnAt = 0;
+  let drawn = '', drawnAt = 0; // what stands there, and since when
   let panel = null; // what covers the walk for a moment: numbers, pictures, about
   let note = '';
   let ringing = false;
+  let hushed = { screen: -1, until: 0 };
   let longest = 0; // seconds of the running wait when it was first seen
   let openPad = -1; // which of the pads that open by a button
   let pads = [];
   let text = null; // where words are typed
   let typedOn = 0; // the number of the screen that these belong to
 
-  const before = window.rushlightBefore({
-    words,
-    own: function () { return known[language]; },
-    known: function () { return known; },
-    language: function () { return language; }
-  });
+  const own = function () { return known[language]; };
+  const before = window.rushlightBefore({ words, own, known: function () { return known; }, language: function () { return language; } });
   const panels = window.rushlightPanels({
-    words, cover, uncover,
-    own: function () { return known[language]; },
+    words, cover, uncover, own,
     known: function () { return known; },
     plan: function () { return plan; },
     journal: function () { return journal; },
     tells: function (text) { note = text; drawn = ''; if (screen && !panel) show(ask({ do: 'look' })); }
   });
-  const main = document.getElementById('main');
-  const card = document.getElementById('card');
-  const bar = document.getElementById('bar');
+  const [main, card, bar] = ['main', 'card', 'bar'].map(function (id) { return document.getElementById(id); });
 
   function words() { return window.rushlightWords[language]; }
   function now() { return window.rushlightMoment(new Date()); }
@@ -142,11 +136,7 @@
     if (reply.command === 'leave') return leave(reply);
     show(reply);
   }
-  function backToStep() {
-    quiet();
-    openPad = -1;
-    show(ask({ do: 'back' }));
-  }
+  function backToStep() { quiet(); openPad = -1; show(ask({ do: 'back' })); }
 
   async function leave(reply) {
     alarm.keepAwake(false);
@@ -169,6 +159,14 @@
     alarm.notify(reply.screen.word + ': ' + reply.screen.who, reply.screen.live ? '' : words().alarmNow);
   }
   function quiet() { ringing = false; }
+  // Somebody is there and looks: quiet for a while on this screen, as after a key in the terminal. A new one rings at once.
+  function hush() {
+    quiet();
+    hushed = { screen: screen.number, until: performance.now() + kHushed };
+    alarm.allow();
+    drawn = '';
+    show(ask({ do: 'look' }));
+  }
 
   // Once a second: what passed by itself.
   function look() {
@@ -177,11 +175,12 @@
     const reply = ask({ do: 'look' });
     if (reply.error) return;
     if (reply.lines.length > 0) keep(reply);
-    if (reply.rings) {
+    const rings = reply.rings && !(reply.screen.number === hushed.screen && performance.now() < hushed.until);
+    if (rings) {
       panel = null;
       ringFor(reply);
     }
-    show(reply, reply.rings);
+    show(reply, rings);
   }
 
   // ---------- drawing ----------
@@ -225,8 +224,7 @@
       text = shown.field > 0 ? field(shown, words(), touch) : null;
     }
     const open = shown.pads.findIndex(function (spec, place) { return spec.open || place === openPad; });
-    const bell = ringing ? h('div', { class: 'alarm', role: 'alert' }, h('strong', {}, words().alarmNow),
-      button(words().stopAlarm, function () { quiet(); alarm.allow(); drawn = ''; show(ask({ do: 'look' })); }, 'main')) : null;
+    const bell = ringing ? h('div', { class: 'alarm', role: 'alert' }, h('strong', {}, words().alarmNow), button(words().stopAlarm, hush, 'main')) : null;
     const sound = alarm.canSound() || shown.phase === 'ended' ? null
       : button(words().soundOff, function () { alarm.allow(); alarm.ring(); setTimeout(function () { drawn = ''; look(); }, 200); }, 'warn');
     const call = shown.call && shown.phase !== 'menu' || shown.call && !shown.more ? shown.call : null;

@@ -181,6 +181,11 @@ check('a_wait_that_ends_rings_until_somebody_touches_the_page', async () => {
     holds(await hand.page.evaluate(() => window.rang) > first, 'it rings again while nobody is there');
     await hand.taps('I am here. Stop the sound.');
     await hand.seesNot('ALARM');
+    const stopped = await hand.page.evaluate(() => window.rang);
+    await hand.page.clock.runFor(40000);
+    same(await hand.page.evaluate(() => window.rang), stopped, 'sounds while somebody measures');
+    await hand.page.clock.runFor(40000);
+    holds(await hand.page.evaluate(() => window.rang) > stopped, 'it comes back when the check still is not made');
   });
 });
 
