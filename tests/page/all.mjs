@@ -4,5 +4,4 @@ import './kept.mjs';
 import './apart.mjs';
 import './for_everyone.mjs';
 import './same_views.mjs';
-import './times.mjs';
 process.exit(await runAll(process.argv[2]));

@@ -152,7 +152,7 @@ export class Hand {
     let before = '';
     for (let same = 0; same < 3;) {
       await new Promise((yes) => setTimeout(yes, 20));
-      const now = await this.page.evaluate(() => document.body.innerHTML);
+      const now = await this.page.evaluate(() => ['#main', '#bar'].map((part) => document.querySelector(part).outerHTML).join('')); // not the scripts of a single file
       same = now === before ? same + 1 : 0;
       before = now;
     }
