@@ -93,8 +93,12 @@ const std::vector<Edit> kEdits = {
      R"(<wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)", "late-and-calm",
      R"(<wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)"},
     {"a late check waits for itself", "low",
-     R"(<wait timer="recheck" lasts="rest-of-wait" overdue="overdue" go="nobody-checked"/>)",
-     R"(<wait timer="recheck" lasts="rest-of-wait" overdue="overdue" go="sugar-wait"/>)", "late-and-calm",
+     R"(No dé más azúcar todavía. Quédese a su lado.</es>
+    </do>
+    <wait timer="recheck" lasts="rest-of-wait" overdue="overdue" go="nobody-checked"/>)",
+     R"(No dé más azúcar todavía. Quédese a su lado.</es>
+    </do>
+    <wait timer="recheck" lasts="rest-of-wait" overdue="overdue" go="sugar-wait"/>)", "late-and-calm",
      R"(go="sugar-wait"/>)"},
     {"insulin is given to a child who is low", "ketones",
      R"(<glucose id="insulin-floor" mg-dl="100" mmol-l="5.6" least="80 mg/dL")",
