@@ -19,11 +19,12 @@ std::vector<HazardRow> hazard_rows(const std::string& markdown);
 struct Went {
   bool passed;  // false when it failed or was left out
   bool checked_something;
+  bool left_out = false;  // of this executable's run; another one may have run it
 };
 using Runs = std::map<std::string, Went>;
 
 /// Adds the cases that one executable or script left in its file of runs. A table of cases counts by its own name too, and passed
-/// only when every row did; of two cases of one name the worse counts.
+/// only when every row did; of two cases of one name the worse counts, and one that ran before one that was left out.
 void add_runs(const std::string& xml, Runs& runs);
 
 /// What is missing, one sentence each; empty when every hazard names a test and every named test ran, checked something and passed.
