@@ -57,10 +57,8 @@ class SheetText {
       for (const std::string& sign : sheet_.any_time) line("     * ", sign);
     }
     checks(box.lines);
-    // What forbids the medicine stands before it.
-    const auto forbids = [&](const SheetWay& way) { return !box.trained.empty() && way.go == 0; };
     for (const SheetWay& each : box.ways) {
-      if (forbids(each)) way(each);
+      if (each.forbids) way(each);
     }
     if (!box.trained.empty()) {
       line("    ", in_capitals(word(SheetWord::trained_title)) + "  [ ] " + word(SheetWord::yes) + "  [ ] " +
@@ -76,7 +74,7 @@ class SheetText {
                        word(SheetWord::measured_at) + " ___:___   " + word(SheetWord::reading_blank) + " _____");
     }
     for (const SheetWay& each : box.ways) {
-      if (!forbids(each) && !each.goes_on) way(each);  // the next box follows
+      if (!each.forbids && !each.goes_on) way(each);  // the next box follows
     }
   }
 

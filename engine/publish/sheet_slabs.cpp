@@ -166,10 +166,9 @@ Slab box_slab(Pen& pen, const SheetBox& box, const Sheet& sheet, double width, c
     slab.words(box.help, {});
   }
   tick_all(slab, box.lines);
-  // What forbids the medicine stands before it.
   const auto put_ways = [&](bool forbids) {
     for (const SheetWay& way : box.ways) {
-      if (forbids == (!box.trained.empty() && way.go == 0)) put_way(slab, way, language, elsewhere);
+      if (way.forbids == forbids) put_way(slab, way, language, elsewhere);
     }
   };
   put_ways(true);

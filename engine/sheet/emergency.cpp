@@ -44,7 +44,7 @@ class Emergency {
     PaperWalk given = walk;
     if (given.answer("already-given", "glucagon")) {
       given.leave_questions();
-      box_.ways.push_back({word(SheetWord::glucagon_before), {given.headline()}, 0, given.view().urgency, {}});
+      box_.ways.push_back({word(SheetWord::glucagon_before), {given.headline()}, 0, given.view().urgency, {}, false, true});
     }
     walk.leave_questions();
     add_rescue(walk);
@@ -63,6 +63,7 @@ class Emergency {
       if (line.kind == ActionKind::watch) way.lines.push_back(std::move(line));
     }
     if (way.lines.empty()) way.lines.push_back(walk.headline());
+    way.forbids = true;
     box_.ways.push_back(std::move(way));
   }
 

@@ -34,6 +34,7 @@ struct SheetWay {
   Urgency urgency = Urgency::home;    // of the walk, after these answers
   std::optional<SheetSight> sight{};  // of a way that begins with a reading
   bool goes_on = false;               // to the next box: need not be said where that one follows
+  bool forbids = false;               // the medicine of its box: is printed before it
 };
 
 enum class SheetPart : std::uint8_t {

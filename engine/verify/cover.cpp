@@ -105,10 +105,11 @@ class LeftOver {
   static constexpr std::size_t kAsked = 64;
 
   Cut cut_of(const Takers& all) {
-    asked_.clear();
-    const std::size_t every = std::max<std::size_t>(1, all.size() / kAsked);
-    for (std::size_t i = 0; i < all.size(); i += every) asked_.push_back(all[i]);
-    if (const auto cut = cut_by(asked_)) return *cut;
+    if (all.size() > kAsked) {
+      asked_.clear();
+      for (std::size_t i = 0; i < all.size(); i += all.size() / kAsked) asked_.push_back(all[i]);
+      if (const auto cut = cut_by(asked_)) return *cut;
+    }
     return *cut_by(all);
   }
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <boost/test/unit_test.hpp>
 
+#include "cli/sheet_text.hpp"
 #include "publish/sheet_layout.hpp"
 #include "sanitized.hpp"
 #include "sheet/children.hpp"
@@ -108,6 +109,45 @@ BOOST_AUTO_TEST_CASE(the_first_page_holds_the_question_the_emergency_the_low_and
         for (const SheetPart part : {SheetPart::emergency, SheetPart::measure, SheetPart::give})
           BOOST_TEST(stands("box " + std::to_string(test::box_of(sheet, part).number)), what);
       }
+    }
+  }
+}
+
+BOOST_AUTO_TEST_CASE(what_does_not_fit_the_first_page_fills_one_more) {
+  Pen pen;
+  test::Children children(11);
+  Child child = children.next(kToday);
+  child.name = "Ada";
+  child.contacts = {"555 0100", "555 0102", "Bo", "555 0101", "112", "1 Harbour Lane"};
+  child.foods.clear();
+  child.rescue = {{RescueKind::nasal, *day_from_text("2030-01-01"), "top drawer in the kitchen"}};
+  for (const Language language : {Language::en, Language::es}) {
+    for (const PaperSize& paper : {kA4Upright, kLetter}) {
+      child.language = language;
+      Sheet sheet = test::whole_sheet("reference", child);
+      sheet.further.clear();
+      const std::string what = paper.name + std::string(language == Language::es ? " es" : " en");
+      BOOST_TEST(laid_sheet(sheet, paper, pen).pages.size() <= 2U, what);
+    }
+  }
+}
+
+BOOST_AUTO_TEST_CASE(what_forbids_the_medicine_stands_before_it_and_is_said) {
+  test::Children children(12);
+  Child child = children.next(kToday);
+  child.rescue = {{RescueKind::nasal, *day_from_text("2030-01-01"), "drawer"}};
+  child.birth = *day_from_text("2018-01-15");
+  for (const char* set : test::kShippedSets) {
+    const Sheet sheet = test::whole_sheet(set, child);
+    const SheetBox& emergency = test::box_of(sheet, SheetPart::emergency);
+    BOOST_TEST(!emergency.trained.empty(), set);
+    const auto forbidding =
+        std::count_if(emergency.ways.begin(), emergency.ways.end(), [](const SheetWay& way) { return way.forbids; });
+    BOOST_TEST(forbidding == 2, set << ": not breathing, and given before");
+    const std::string text = text_from_sheet(sheet);
+    for (const SheetWay& way : emergency.ways) {
+      if (way.forbids)
+        BOOST_TEST(text.find("> " + way.when) < text.find(emergency.trained.front().text.substr(0, 20)), way.when);
     }
   }
 }
