@@ -14,6 +14,8 @@ void describe_new_set(CLI::App& app, Commands& commands);
 void describe_record(CLI::App& app, Commands& commands);
 void describe_plan(CLI::App& app, Commands& commands);
 void describe_sheet(CLI::App& app, Commands& commands);
+/// `page` and `import`: a walk on a phone, and back.
+void describe_page(CLI::App& app, Commands& commands);
 void describe_where(CLI::App& app, Commands& commands);
 
 /// `completion` and `man`, which --help does not show: they are made from all other commands.

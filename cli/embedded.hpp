@@ -14,4 +14,8 @@ struct EmbeddedFile {
 /// Every embedded file, by path. Written by the build from protocols/ (cli/embed.cmake).
 std::span<const EmbeddedFile> embedded_files();
 
+/// What the handheld page is made of, by name. `engine.js` is empty in a program that was built without emscripten.
+/// Written by the build from cli/page.
+std::span<const EmbeddedFile> page_parts();
+
 }  // namespace rushlight

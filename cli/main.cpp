@@ -139,7 +139,7 @@ int run(int count, char** words) {
 
   Commands commands;
   for (const auto describe : {describe_new_set, describe_approve, describe_approval, describe_key, describe_where,
-                              describe_sheet, describe_record, describe_plan, describe_words})
+                              describe_sheet, describe_record, describe_plan, describe_page, describe_words})
     describe(app, commands);
   ThresholdsOptions thresholds;
   CLI::App* thresholds_app = app.add_subcommand("thresholds", "List or change the numbers of a clinic's set");

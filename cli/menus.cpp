@@ -13,6 +13,11 @@
 namespace rushlight {
 namespace {
 
+Block chosen_by_number(std::size_t number, const std::string& text) {
+  const std::string typed = std::to_string(number);
+  return {typed + ". ", text, false, true, typed};
+}
+
 /// Fills the screen of one dialog. The headline of the step gives way to the menu's own.
 class Menu {
  public:
@@ -34,7 +39,7 @@ class Menu {
     screen_.headline = say(kWhichTitle, language_);
     const auto& actions = here_.view.actions;
     for (std::size_t at = 0; at < actions.size(); ++at) {
-      if (can_go_wrong(actions[at])) add(std::to_string(at + 1) + ". ", actions[at].text);
+      if (can_go_wrong(actions[at])) item_at(at + 1, actions[at].text);
     }
   }
   void operator()(const NamingOutcome& naming) {
@@ -179,12 +184,16 @@ class Menu {
     add("", label + ": " + said(*action.dose->amount, language_));
     add("", action.text);
   }
-  void item(const std::string& text) { screen_.body.push_back({std::to_string(++items_) + ". ", text, false, true}); }
+  void item(const std::string& text) { screen_.body.push_back(chosen_by_number(++items_, text)); }
+  void item_at(std::size_t number, const std::string& text) {
+    screen_.body.push_back(chosen_by_number(number, text));
+    screen_.body.back().together = false;
+  }
 
   const Situation& here_;
   Language language_;
   Screen& screen_;
-  int items_ = 0;
+  std::size_t items_ = 0;
 };
 
 }  // namespace
@@ -197,9 +206,10 @@ void show_asked(Screen& screen, const ShownQuestion& question, Language language
   screen.body.push_back({"", question.text, false, true});
   if (!question.help.empty()) screen.body.push_back({"", question.help, true});
   for (std::size_t at = 0; at < question.choices.size(); ++at) {
-    screen.body.push_back({std::to_string(at + 1) + ". ", question.choices[at].text, false, true});
+    screen.body.push_back(chosen_by_number(at + 1, question.choices[at].text));
   }
-  screen.body.push_back({say(kCantTellLead, language), say(kCantTellChoice, language), false, true});
+  const std::string lead = say(kCantTellLead, language);
+  screen.body.push_back({lead, say(kCantTellChoice, language), false, true, lead.substr(0, 1)});
 }
 
 }  // namespace rushlight

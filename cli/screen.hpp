@@ -1,9 +1,11 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "cli/terminal.hpp"
+#include "protocol/step.hpp"
 #include "protocol/text.hpp"
 
 namespace rushlight {
@@ -11,8 +13,10 @@ namespace rushlight {
 /// One thing to read that is not torn apart where a page can help it: "1. " and its text.
 struct Block {
   std::string lead, text;
-  bool can_wait = false;  // where all of it does not fit one page, it comes behind what has to be done or answered
-  bool together = false;  // of a list to choose from: it is not torn where a page of its own can hold it
+  bool can_wait = false;       // where all of it does not fit one page, it comes behind what has to be done or answered
+  bool together = false;       // of a list to choose from: it is not torn where a page of its own can hold it
+  std::string chosen_by = {};  // what is typed for this line; empty: it is only read
+  std::optional<ActionKind> tells_to = std::nullopt;  // what the line says is to be done
   friend bool operator==(const Block&, const Block&) = default;
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cli/done_record.hpp"
 #include "cli/keys.hpp"
 #include "cli/menus.hpp"
 #include "cli/outcome_words.hpp"
@@ -104,7 +105,9 @@ class StepScreen {
       const ShownAction& action = view_.actions[at];
       const std::string lead = numbered ? std::to_string(at + 1) + ". " : "- ";
       const std::string mark = numbered && action.outcome ? "(" + outcome_mark(*action.outcome, language_) + ") " : "";
-      add(lead, mark + amount_in_front(action, language_) + action.text);
+      const bool has_number = numbered && can_go_wrong(action) && reading_asked_for(here_) == nullptr;
+      screen_.body.push_back({lead, mark + amount_in_front(action, language_) + action.text, false, false,
+                              has_number ? std::to_string(at + 1) : "", action.kind});
     }
   }
 
@@ -114,7 +117,7 @@ class StepScreen {
       if (!here_.episode.opening.empty() || !is_pending(here_, action)) continue;
       const bool beside = is_said_beside_a_question(here_, action);
       if (!beside) add("", say(kStillToDo, language_, action.text));
-      if (beside && !time_is_up(here_)) add("- ", action.text);
+      if (beside && !time_is_up(here_)) screen_.body.push_back({"- ", action.text, false, false, "", action.kind});
     }
     show_asked(screen_, question, language_);
   }
@@ -205,7 +208,7 @@ class StepScreen {
     for (const ShownAction& action : view_.actions) {
       const bool goes_on =
           action.kind == ActionKind::watch || action.kind == ActionKind::position || action.kind == ActionKind::fluid;
-      if (goes_on) add("- ", action.text);
+      if (goes_on) screen_.body.push_back({"- ", action.text, false, false, "", action.kind});
     }
     if (dose_of_the_clinic(view_) != nullptr) add("", say(kDoseStillOpen, language_));
     show_early();
@@ -236,7 +239,8 @@ class StepScreen {
     blank();
     screen_.body.push_back({"", say(kBeforeThen, language_), false, true});
     for (std::size_t at = 0; at < std::min(view_.early.size(), kMeanwhileLetters.size()); ++at) {
-      screen_.body.push_back({std::string(1, kMeanwhileLetters[at]) + ". ", view_.early[at].text, false, true});
+      const std::string letter(1, kMeanwhileLetters[at]);
+      screen_.body.push_back({letter + ". ", view_.early[at].text, false, true, letter});
     }
   }
 
@@ -286,21 +290,20 @@ class StepScreen {
 
   // What Enter will put on record stands in front of the key.
   std::string tell_done() const {
-    const auto& actions = view_.actions;
-    const auto asks = [&](const ShownAction& action) { return asks_how_much(here_, action); };
-    if (std::any_of(actions.begin(), actions.end(), asks)) return say(kTellHowMuch, language_);
-    if (dose_of_the_clinic(view_) != nullptr) return say(kTellDoseAsked, language_);
-    for (std::size_t at = 0; at < actions.size(); ++at) {
-      const ActionKind kind = actions[at].kind;
-      const bool mouth = kind == ActionKind::by_mouth || kind == ActionKind::fluid;
-      const bool skin = kind == ActionKind::glucagon || kind == ActionKind::insulin;
-      if (!is_pending(here_, actions[at]) || !(mouth || skin)) continue;
-      if (kind == ActionKind::insulin && !actions[at].dose->amount) continue;  // none is stated
-      const bool counted =
-          actions[at].dose && actions[at].dose->amount && actions[at].dose->amount->unit != Unit::microgram;
-      const std::string amount =
-          counted ? rushlight::said(*actions[at].dose->amount, language_) : say(kOfIt, language_);
-      return say(mouth ? kTellAllWentIn : kTellAllGiven, language_, amount, std::to_string(at + 1));
+    const DoneRecord record = done_record(here_);
+    switch (record.kind) {
+      case DoneRecord::Kind::asks_how_much:
+        return say(kTellHowMuch, language_);
+      case DoneRecord::Kind::asks_the_clinic:
+        return say(kTellDoseAsked, language_);
+      case DoneRecord::Kind::went_in:
+      case DoneRecord::Kind::given: {
+        const std::string amount = record.amount ? rushlight::said(*record.amount, language_) : say(kOfIt, language_);
+        const Both& words = record.kind == DoneRecord::Kind::went_in ? kTellAllWentIn : kTellAllGiven;
+        return say(words, language_, amount, std::to_string(record.place + 1));
+      }
+      case DoneRecord::Kind::only_done:
+        break;
     }
     return say(kTellDone, language_);
   }

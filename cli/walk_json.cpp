@@ -6,6 +6,7 @@
 #include "cli/clock.hpp"
 #include "cli/event_lines.hpp"
 #include "cli/first_aid_card.hpp"
+#include "cli/misplaced_deed.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/resumed.hpp"
 #include "cli/walk_store.hpp"
@@ -54,18 +55,14 @@ class JsonWalk {
     if (auto* findings = std::get_if<std::vector<Finding>>(&read)) return refused(*findings);
     const Event& event = std::get<Event>(read);
     if (!started_) start(event.at);
-    if (const auto misplaced = deed_out_of_place(protocol(), child_, *episode_, event)) {
-      const View shown = view_of(protocol(), child_, *episode_, event.at);
-      std::vector<std::string> known;
-      for (const ShownAction& action : shown.actions) known.push_back(action.name);
-      const UnknownId other{protocol()[*misplaced].name, "action of step `" + shown.step + "`", known};
-      return refused({Finding{Severity::error, Where{"input", number, 1, 1}, other, {}}});
-    }
+    const Where place{"input", number, 1, 1};
+    if (const auto misplaced = misplaced_deed(protocol(), child_, *episode_, event, place))
+      return refused({*misplaced});
     Episode after = folded(protocol(), child_, *episode_, event);
     const std::optional<bool> saved = save(event);
     if (store_.was_taken_over()) {
       const WrongUse use{"somebody else has taken over this child", "follow the other walk"};
-      return refused({Finding{Severity::error, Where{"input", number, 1, 1}, use, {}}});
+      return refused({Finding{Severity::error, place, use, {}}});
     }
     last_ = event.at;
     episode_ = std::move(after);

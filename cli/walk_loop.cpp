@@ -70,15 +70,7 @@ void WalkLoop::look() {
   }
   const Situation here = situation();
   dialog_ = still_meant(here, std::move(dialog_));
-  Noticed noticed{view_.step, view_.waiting, view_.open_calls.size(), 0, std::nullopt, std::nullopt};
-  if (view_.call) {
-    noticed.call = view_.call->contact;
-    noticed.call_by = view_.call->answer_by;
-  }
-  noticed.due =
-      static_cast<std::size_t>(std::count_if(view_.timers.begin(), view_.timers.end(), [&](const ShownTimer& t) {
-        return !t.controls && t.until.utc <= now_.utc;
-      }));
+  const Noticed noticed = noticed_in(view_, now_.utc);
   const bool moved = noticed_ && !(*noticed_ == noticed);
   if (moved && !by_key_) said_.clear();
 

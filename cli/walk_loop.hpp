@@ -8,6 +8,7 @@
 #include "cli/clock.hpp"
 #include "cli/dialog.hpp"
 #include "cli/keyboard.hpp"
+#include "cli/noticed.hpp"
 #include "cli/paper_clock.hpp"
 #include "cli/screen.hpp"
 #include "cli/terminal.hpp"
@@ -36,16 +37,6 @@ class WalkLoop {
   int run();
 
  private:
-  // What an alarm is about: when one of these changes without a key, somebody has to look.
-  struct Noticed {
-    std::string step;
-    bool waiting;
-    std::size_t calls, due;
-    std::optional<Contact> call;
-    std::optional<Moment> call_by;  // an emergency call that nobody answered is to be made again
-    friend bool operator==(const Noticed&, const Noticed&) = default;
-  };
-
   // Whether what is half typed behind the prompt stays there when the screen above it changes.
   enum class Prompt { stays, anew };
 

@@ -5,18 +5,13 @@
 #include <map>
 
 #include "seal/hex.hpp"
+#include "seal/sum.hpp"
 
 namespace rushlight {
 namespace {
 
 using FileState = Sealed::State;
 using SetState = SealedSet::State;
-
-std::string sha256_of(std::string_view bytes) {
-  std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
-  crypto_hash_sha256(hash.data(), as_bytes(bytes), bytes.size());
-  return hex_from(hash.data(), hash.size());
-}
 
 bool same_but_for_standing(Approval one, Approval two) {
   one.standing = two.standing = Standing::unseen;

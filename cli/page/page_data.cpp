@@ -1,0 +1,94 @@
+#include "cli/page/page_data.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+#include "cli/refusals.hpp"
+#include "seal/sum.hpp"
+#include "wire/json_writer.hpp"
+#include "wire/protocol_model.hpp"
+
+namespace rushlight {
+namespace {
+
+std::string replaced(std::string text, const std::string& from, const std::string& to) {
+  for (std::size_t at = 0; (at = text.find(from, at)) != std::string::npos; at += to.size())
+    text.replace(at, from.size(), to);
+  return text;
+}
+
+/// The files that an episode of this protocol keeps, by their own names.
+std::vector<KeptFile> files_of(const LoadedProtocol& loaded) {
+  const std::string own = std::filesystem::path(loaded.file).filename().string();
+  std::vector<KeptFile> files = *kept_from_text(loaded.bytes, own).value;
+  for (KeptFile& file : files) file.name = std::filesystem::path(file.name).filename().string();
+  return files;
+}
+
+/// The text that a journal keeps, cut where a file begins and ends: texts, and the places of the files among `all`.
+void write_kept(JsonWriter& json, const LoadedProtocol& loaded, const std::vector<KeptFile>& all) {
+  const bool named = files_of(loaded).size() != 1 || text_from_kept(files_of(loaded)) != loaded.bytes;
+  const std::string kept = text_from_kept(files_of(loaded), named);
+  std::size_t from = 0;
+  json.begin_list();
+  for (const KeptFile& file : files_of(loaded)) {
+    const std::size_t at = kept.find(file.bytes, from);
+    if (at > from) json.text(kept.substr(from, at - from));
+    const auto place =
+        std::find_if(all.begin(), all.end(), [&](const KeptFile& each) { return each.name == file.name; });
+    json.whole(place - all.begin());
+    from = at + file.bytes.size();
+  }
+  if (from < kept.size()) json.text(kept.substr(from));
+  json.end_list();
+}
+
+}  // namespace
+
+PageData page_data(const PageWish& wish) {
+  PageData data;
+  std::vector<const Protocol*> protocols;
+  // A low is what a night is most often about: it stands first, as in the terminal.
+  std::vector<const LoadedProtocol*> loaded;
+  for (const LoadedProtocol& each : wish.set.protocols) loaded.push_back(&each);
+  std::stable_partition(loaded.begin(), loaded.end(),
+                        [](const LoadedProtocol* each) { return each->checked.protocol().name == "low"; });
+  for (const LoadedProtocol* each : loaded) {
+    protocols.push_back(&each->checked.protocol());
+    for (KeptFile& file : files_of(*each)) {
+      const bool known = std::any_of(data.files.begin(), data.files.end(),
+                                     [&](const KeptFile& other) { return other.name == file.name; });
+      if (!known) data.files.push_back(std::move(file));
+    }
+  }
+  const std::string model = text_from_protocols(protocols);
+  std::string all = model + wish.child_bytes;
+  for (const KeptFile& file : data.files) all += file.name + "\n" + file.bytes;
+  data.sum = sha256_of(all);
+  JsonWriter json;
+  json.begin_object().key("sum").text(data.sum).key("made").text(wish.made).key("model").text(model);
+  json.key("child").text(wish.child_bytes).key("files").begin_list();
+  for (const KeptFile& file : data.files) {
+    json.begin_object().key("name").text(file.name).key("sha256").text(sha256_of(file.bytes));
+    json.key("bytes").text(file.bytes).end_object();
+  }
+  json.end_list().key("kept").begin_object();
+  for (const LoadedProtocol* each : loaded) {
+    json.key(each->checked.protocol().name);
+    write_kept(json, *each, data.files);
+  }
+  data.json = json.end_object().end_object().json();
+  data.json = replaced(std::move(data.json), "<", "\\u003c");
+  data.json = replaced(std::move(data.json), "\u2028", "\\u2028");
+  data.json = replaced(std::move(data.json), "\u2029", "\\u2029");
+  return data;
+}
+
+std::string html_text(const std::string& text) {
+  std::string html = replaced(text, "&", "&amp;");
+  html = replaced(std::move(html), "<", "&lt;");
+  html = replaced(std::move(html), ">", "&gt;");
+  return replaced(std::move(html), "\"", "&quot;");
+}
+
+}  // namespace rushlight

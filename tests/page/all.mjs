@@ -1,0 +1,7 @@
+import { runAll } from './harness.mjs';
+import './walks.mjs';
+import './kept.mjs';
+import './apart.mjs';
+import './for_everyone.mjs';
+import './same_views.mjs';
+process.exit(await runAll(process.argv[2]));
