@@ -18,6 +18,13 @@ int most_of(const Threshold& threshold) {
   return most;
 }
 
+bool counts(const Protocol& protocol, const Step& step, CounterId counter) {
+  return (step.counts && *step.counts == counter) ||
+         std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId action) {
+           return protocol[action].counts && *protocol[action].counts == counter;
+         });
+}
+
 }  // namespace
 
 void Distances::add(StepId from, StepId to, std::vector<Need> needs) {
@@ -74,6 +81,45 @@ Distances::Distances(const Protocol& protocol, StepId target)
       queue.emplace(far_[edge.from], edge.from);
     }
   }
+  ByStep plain = entering({{target, 0}});
+  plain[target.index] = 0;
+  for (std::size_t i = 0; i < protocol.counters.size(); ++i)
+    counting_.push_back(counting(protocol, CounterId{static_cast<std::uint16_t>(i)}, plain));
+}
+
+Distances::ByStep Distances::entering(const std::vector<std::pair<StepId, int>>& steps) const {
+  using Reached = std::pair<int, std::uint16_t>;
+  std::priority_queue<Reached, std::vector<Reached>, std::greater<>> queue;
+  ByStep far(into_.size(), kNoWay);
+  const auto come_into = [&](std::uint16_t to, int on) {
+    for (const Edge& edge : into_[to]) {
+      if (on + kStepFurther >= far[edge.from]) continue;
+      far[edge.from] = on + kStepFurther;
+      queue.emplace(far[edge.from], edge.from);
+    }
+  };
+  for (const auto& [step, on] : steps) come_into(step.index, on);
+  while (!queue.empty()) {
+    const auto [on, to] = queue.top();
+    queue.pop();
+    if (on == far[to]) come_into(to, on);
+  }
+  return far;
+}
+
+Distances::Counting Distances::counting(const Protocol& protocol, CounterId counter, const ByStep& plain) const {
+  std::vector<std::pair<StepId, int>> on_to_target, on_to_none;
+  for (std::size_t i = 0; i < protocol.steps.size(); ++i) {
+    const StepId step{static_cast<std::uint16_t>(i)};
+    // What the target counts is counted too late.
+    if (!counts(protocol, protocol.steps[i], counter) || plain[i] >= kNoWay || plain[i] == 0) continue;
+    on_to_target.emplace_back(step, plain[i]);
+    on_to_none.emplace_back(step, 0);
+  }
+  const ByStep again = entering(on_to_none);
+  int round = kNoWay;
+  for (const auto& [step, none] : on_to_none) round = std::min(round, again[step.index]);
+  return {entering(on_to_target), round};
 }
 
 int Distances::from(StepId step, const Episode& episode) const {
@@ -81,6 +127,13 @@ int Distances::from(StepId step, const Episode& episode) const {
   if (far >= kNoWay) return kNoWay;
   for (const Need& need : needs_on_[step.index])
     far -= std::min(need.number, episode.counted[need.counter.index]) * kStepFurther;
+  for (const Need& need : needs_on_[step.index]) {
+    const int missing = need.number - episode.counted[need.counter.index];
+    const Counting& counting = counting_[need.counter.index];
+    if (missing < 1 || counting.on[step.index] >= kNoWay) continue;
+    const int rounds = missing == 1 || counting.round >= kNoWay ? 0 : (missing - 1) * counting.round;
+    far = std::max(far, counting.on[step.index] + rounds);
+  }
   return std::max(far, 0);
 }
 

@@ -14,8 +14,8 @@ namespace rushlight {
 inline constexpr int kStepFurther = 10;
 
 /// The least that is still to be walked from each step to the target, over rules, outcomes, passed deadlines and watch
-/// rules; visits lead into the other protocol and back. A rule that wants a counter at a number is as far as that many
-/// rounds, less those that were counted already.
+/// rules; visits lead into the other protocol and back. A rule that wants a counter at a number is as far as the rounds
+/// that are not counted yet: to a step that counts them, round to it again, and on from there.
 class Distances {
  public:
   Distances(const Protocol& protocol, StepId target);
@@ -33,11 +33,22 @@ class Distances {
     int cost;
     std::vector<Need> needs;
   };
+  using ByStep = std::vector<int>;
+  /// The way over a step that counts: `on` from each step to one of them, entered anew, and further to the target;
+  /// `round` from one of them to one of them.
+  struct Counting {
+    ByStep on;
+    int round;
+  };
   void add(StepId from, StepId to, std::vector<Need> needs);
+  /// The least from each step to any of these, each with what is still to walk from there, over at least one way.
+  ByStep entering(const std::vector<std::pair<StepId, int>>& steps) const;
+  Counting counting(const Protocol& protocol, CounterId counter, const ByStep& plain) const;
 
   std::vector<std::vector<Edge>> into_;      // by the step that is come to
   std::vector<int> far_;                     // by step
   std::vector<std::vector<Need>> needs_on_;  // by step: of the shortest way
+  std::vector<Counting> counting_;           // by counter
 };
 
 }  // namespace rushlight

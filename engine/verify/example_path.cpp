@@ -113,6 +113,9 @@ class Marks {
   std::vector<const Ask*> fresh_;
 };
 
+// Where the shortest way is too far off to be found, any: so much more counts what is still to walk than what was walked.
+constexpr int kPull = 4;
+
 struct Place {
   Episode episode;
   Moment now;
@@ -135,8 +138,9 @@ struct Later {
 
 class PathSearch {
  public:
-  PathSearch(const Protocol& protocol, const Sought& sought, const Setting& setting)
+  PathSearch(const Protocol& protocol, const Sought& sought, const Setting& setting, int pull)
       : setting_(setting),
+        pull_(pull),
         aimed_(aimed_at(protocol, sought)),
         distances_(aimed_.protocol, aimed_.target),
         marks_(aimed_.protocol) {}
@@ -174,7 +178,7 @@ class PathSearch {
       const Place& place = places_[number];
       const int far = distances_.from(move.heads_for.value_or(place.episode.step), place.episode);
       if (far >= Distances::kNoWay) continue;
-      queue_.push(Next{place.walked + move.cost + far, ++thought_of_, number, std::move(move)});
+      queue_.push(Next{place.walked + move.cost + pull_ * far, ++thought_of_, number, std::move(move)});
     }
   }
 
@@ -187,6 +191,7 @@ class PathSearch {
   }
 
   const Setting& setting_;
+  const int pull_;
   Aimed aimed_;
   Distances distances_;
   Marks marks_;
@@ -205,7 +210,11 @@ Episode beginning(const Protocol& protocol, const Setting& setting) {
 }
 
 Sighting example_reaching(const Protocol& protocol, const Sought& sought, const Setting& setting, int most) {
-  return PathSearch(protocol, sought, setting).run(most);
+  Sighting shortest = PathSearch(protocol, sought, setting, 1).run(most);
+  if (!shortest.gave_up) return shortest;
+  Sighting some = PathSearch(protocol, sought, setting, kPull).run(most);
+  some.looked_at += shortest.looked_at;
+  return some;
 }
 
 bool arrives(const Protocol& protocol, const Sought& sought, const Example& example) {
