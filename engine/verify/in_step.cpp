@@ -64,15 +64,9 @@ class Walk {
   /// Both go on from one occasion, each by its own ways.
   void go_on(const std::vector<OneWay>& was, const std::vector<OneWay>& now, const Told& was_told, const Told& now_told,
              const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
-    for (const OneWay& one : was) {
-      const Diagrams::Set part = diagrams_.both(where, one.when);
-      if (part == Diagrams::kNone) continue;
-      for (const OneWay& other : now) {
-        const Diagrams::Set set = diagrams_.both(part, other.when);
-        if (set == Diagrams::kNone) continue;
-        chain(ways_of_.stepped(one, was_told, {}), ways_of_.stepped(other, now_told, {}), set, occasion, within, 0);
-      }
-    }
+    each_pair(was, now, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
+      chain(ways_of_.stepped(one, was_told, {}), ways_of_.stepped(other, now_told, {}), set, occasion, within, 0);
+    });
   }
 
   void chain(OneSide was, OneSide now, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within,
@@ -88,21 +82,47 @@ class Walk {
     if (only_ask && !was.leaves && !now.leaves && protocol_[was.step].name == protocol_[now.step].name)
       note(Together{was.step, now.step}, where, false);
     const std::vector<OneWay> stays{OneWay{Diagrams::kAll, {}, {}}};
-    const std::vector<OneWay> was_ways = was.ending  ? stays
-                                         : was_rests ? ways_of_.ways_at_rest(was)
-                                                     : ways_of_.ways_on(was);
-    const std::vector<OneWay> now_ways = now.ending  ? stays
-                                         : now_rests ? ways_of_.ways_at_rest(now)
-                                                     : ways_of_.ways_on(now);
-    for (const OneWay& one : was_ways) {
-      const Diagrams::Set part = diagrams_.both(where, one.when);
+    const std::vector<OneWay>& was_ways = was.ending  ? stays
+                                          : was_rests ? ways_of_.ways_at_rest(was)
+                                                      : ways_of_.ways_on(was);
+    const std::vector<OneWay>& now_ways = now.ending  ? stays
+                                          : now_rests ? ways_of_.ways_at_rest(now)
+                                                      : ways_of_.ways_on(now);
+    std::vector<Branch> branches;
+    each_pair(was_ways, now_ways, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
+      OneSide next_was = was.ending ? was : ways_of_.further(was, one),
+              next_now = now.ending ? now : ways_of_.further(now, other);
+      // Rules that lead to the same are one way from here.
+      for (Branch& branch : branches) {
+        if (!(branch.was == next_was && branch.now == next_now)) continue;
+        branch.where = diagrams_.either(branch.where, set);
+        return;
+      }
+      branches.push_back({std::move(next_was), std::move(next_now), set});
+    });
+    for (Branch& branch : branches)
+      chain(std::move(branch.was), std::move(branch.now), branch.where, occasion, within, depth + 1);
+  }
+
+  struct Branch {
+    OneSide was, now;
+    Diagrams::Set where;
+  };
+
+  /// The ways of the one that can be taken beside ways of the other. Those of a step exclude each other: beside the
+  /// very same set there is no second.
+  template <class Visit>
+  void each_pair(const std::vector<OneWay>& was, const std::vector<OneWay>& now, Diagrams::Set where, Visit visit) {
+    for (std::size_t i = 0; i < was.size(); ++i) {
+      const Diagrams::Set part = diagrams_.both(where, was[i].when);
       if (part == Diagrams::kNone) continue;
-      for (const OneWay& other : now_ways) {
+      if (i < now.size() && now[i].when == was[i].when) {
+        visit(was[i], now[i], part);
+        continue;
+      }
+      for (const OneWay& other : now) {
         const Diagrams::Set set = diagrams_.both(part, other.when);
-        if (set == Diagrams::kNone) continue;
-        OneSide next_was = was.ending ? was : ways_of_.further(was, one),
-                next_now = now.ending ? now : ways_of_.further(now, other);
-        chain(std::move(next_was), std::move(next_now), set, occasion, within, depth + 1);
+        if (set != Diagrams::kNone) visit(was[i], other, set);
       }
     }
   }
@@ -168,8 +188,7 @@ class Walk {
     if (known_back == backs_.end()) known_back = backs_.insert(backs_.end(), InStepPair{backs, Diagrams::kNone});
     if (diagrams_.without(anything, known_back->entered) == Diagrams::kNone) return;
     known_back->entered = diagrams_.either(known_back->entered, anything);
-    chain(ways_of_.stepped(was_back, ways_of_.nothing_told(), {}),
-          ways_of_.stepped(now_back, ways_of_.nothing_told(), {}), anything, back, anything, 0);
+    chain(ways_of_.stepped(was_back, Told{}, {}), ways_of_.stepped(now_back, Told{}, {}), anything, back, anything, 0);
   }
 
   void count_way(const Occasion& occasion, const Ending& was, const Ending& now, bool apart) {
@@ -207,8 +226,8 @@ class Walk {
   /// What may be true when something happens to two steps: what was told before is forgotten unless both remember it.
   Diagrams::Set before(const InStepPair& pair) {
     Diagrams::Set set = program_.with_deeds(program_.with_deeds(pair.entered, pair.steps.was), pair.steps.now);
-    Told forgotten = ways_of_.nothing_told();
-    for (std::size_t v = 0; v + 1 < forgotten.size(); ++v) {
+    Told forgotten;
+    for (std::size_t v = 0; v < space_.variables().size(); ++v) {
       forgotten[v] = ways_of_.everything_told()[v] && !(keeps(pair.steps.was, v) && keeps(pair.steps.now, v));
     }
     return ways_of_.freed(set, forgotten);
@@ -229,7 +248,7 @@ class Walk {
     const Together steps = result_.pairs[place].steps;
     const Step &was = protocol_[steps.was], &now = protocol_[steps.now];
     const Diagrams::Set where = before(result_.pairs[place]);
-    const Told none = ways_of_.nothing_told();
+    const Told none;
     const auto occasion = [&](Occasion::Kind kind) { return Occasion{kind, steps, {}, Outcome::given}; };
     if (!was.ends && !now.ends) {
       chain(OneSide{steps.was, true, none}, OneSide{steps.now, true, none}, where, occasion(Occasion::Kind::answers),
@@ -266,7 +285,7 @@ class Walk {
                         leads ? Ending{Ending::Kind::step, *rule->go, {}} : Ending{Ending::Kind::stays, {}, {}},
                         {}};
         };
-        go_on({way(was)}, {way(*now)}, ways_of_.nothing_told(), ways_of_.nothing_told(),
+        go_on({way(was)}, {way(*now)}, Told{}, Told{},
               Occasion{Occasion::Kind::outcome, steps, was, static_cast<Outcome>(outcome)}, shown, shown);
       }
     }
@@ -297,6 +316,11 @@ class Walk {
 }  // namespace
 
 InStep walked_in_step(const SideBySide& sides, const Space& space, Diagrams& diagrams) {
+  if (space.variables().size() > kMostThings) {
+    InStep none;
+    none.gave_up = true;
+    return none;
+  }
   return Walk(sides, space, diagrams).walked();
 }
 

@@ -22,8 +22,7 @@ Ways::Ways(const SideBySide& sides, const Space& space, Diagrams& diagrams)
     rule_holds_.emplace_back();
     for (const Rule& rule : step.rules) rule_holds_.back().push_back(holding_of(step, rule));
   }
-  told_ = nothing_told();
-  for (std::size_t v = 0; v + 1 < told_.size(); ++v) told_[v] = is_told(v);
+  for (std::size_t v = 0; v < space_.variables().size(); ++v) told_[v] = is_told(v);
 }
 
 // What is told or counted may be anything at the next occasion; what the child is stays.
@@ -31,15 +30,18 @@ bool Ways::is_told(std::size_t v) const {
   const Subject& subject = space_.variables()[v].subject;
   return subject.kind != Subject::Kind::done && !stays_through_the_night(protocol_, subject);
 }
-Told Ways::nothing_told() const { return Told(space_.variables().size() + 1, false); }
 
-Diagrams::Set Ways::freed(Diagrams::Set set, const Told& facts) { return diagrams_.freed(set, diagrams_.group(facts)); }
+Diagrams::Set Ways::freed(Diagrams::Set set, const Told& facts) {
+  std::vector<bool> free(space_.variables().size() + 1, false);
+  for (std::size_t v = 0; v < space_.variables().size(); ++v) free[v] = facts[v];
+  return diagrams_.freed(set, diagrams_.group(free));
+}
 
 bool Ways::is_own(StepId step, std::size_t watch) const { return sides_.is_now(step) == (watch >= sides_.now_watches); }
 
 /// All questions that the conditions read, marked among the variables.
 Told Ways::questions_of(const Conditions& conditions) const {
-  Told facts = nothing_told();
+  Told facts;
   for (const Condition& condition : conditions) {
     const Subject subject = subject_of(condition);
     if (subject.kind != Subject::Kind::fact || protocol_.facts[subject.index].from_child) continue;
@@ -47,22 +49,13 @@ Told Ways::questions_of(const Conditions& conditions) const {
   }
   return facts;
 }
-bool Ways::is_within(const Told& some, const Told& all) {
-  for (std::size_t v = 0; v < some.size(); ++v) {
-    if (some[v] && !all[v]) return false;
-  }
-  return true;
-}
+bool Ways::is_within(const Told& some, const Told& all) { return (some & ~all).none(); }
 Told Ways::asked_in(const std::vector<Ask>& asks) const {
-  Told facts = nothing_told();
+  Told facts;
   for (const Ask& ask : asks) {
     if (const auto place = space_.place_of(ask.fact)) facts[*place] = true;
   }
   return facts;
-}
-Told Ways::together(Told some, const Told& others) {
-  for (std::size_t v = 0; v < some.size(); ++v) some[v] = some[v] || others[v];
-  return some;
 }
 
 Ending Ways::ending_of(const Rule& rule) const {
@@ -72,12 +65,12 @@ Ending Ways::ending_of(const Rule& rule) const {
 }
 
 void Ways::add_watches(StepId from, const std::vector<WatchId>& handled, const Told& told, const Told& news,
-                       Diagrams::Set& taken, std::vector<OneWay>& ways) {
+                       const std::vector<Diagrams::MapId>& counted, Diagrams::Set& taken, std::vector<OneWay>& ways) {
   for (std::size_t i = 0; i < protocol_.watch.size(); ++i) {
     const Watch& watch = protocol_.watch[i];
     if (!is_own(from, i) || has(handled, i)) continue;
     if (!is_within(watch_reads_[i], watch.told ? news : told)) continue;
-    const Diagrams::Set holding = watch_holds_[i];
+    const Diagrams::Set holding = before_counting(watch_holds_[i], counted);
     ways.push_back(OneWay{diagrams_.without(holding, taken), {Ending::Kind::step, watch.go, {}}, {}});
     taken = diagrams_.either(taken, holding);
   }
@@ -102,7 +95,7 @@ Diagrams::Set Ways::before_counting(Diagrams::Set set, const std::vector<Diagram
   for (std::size_t i = counted.size(); i-- > 0;) set = diagrams_.moved_back(set, counted[i]);
   return set;
 }
-void Ways::count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) {
+void Ways::count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) const {
   const auto place = space_.place_of(Subject{Subject::Kind::counter, counter.index});
   if (!place) return;
   const std::size_t values = space_.variables()[*place].stretches.size();
@@ -114,7 +107,7 @@ void Ways::count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool 
 
 /// What is told in the step itself: not what a step before has asked for, or what is known and fresh.
 Told Ways::news_of(const OneSide& standing) const {
-  Told news = nothing_told();
+  Told news;
   for (const Ask& ask : protocol_[standing.step].asks) {
     const auto place = space_.place_of(ask.fact);
     if (place) news[*place] = !ask.fresh || !(known_before_ || standing.told[*place]);
@@ -136,12 +129,15 @@ bool Ways::may_be_known(StepId id) const {
 }
 
 /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
-std::vector<OneWay> Ways::ways_on(const OneSide& standing) {
+const std::vector<OneWay>& Ways::ways_on(const OneSide& standing) {
+  const auto [found, is_new] =
+      found_.try_emplace(Standing{standing.step.index, false, known_before_, standing.told, standing.counted});
+  if (!is_new) return found->second;
   const Step& step = protocol_[standing.step];
   const Told& asked = asked_[standing.step.index];
-  std::vector<OneWay> ways;
+  std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
-  add_watches(standing.step, step.handles, together(standing.told, asked), news_of(standing), taken, ways);
+  add_watches(standing.step, step.handles, standing.told | asked, news_of(standing), standing.counted, taken, ways);
   for (std::size_t r = 0; r < step.rules.size(); ++r) {
     const Diagrams::Set holding = before_counting(rule_holds_[standing.step.index][r], standing.counted);
     ways.push_back(way_of(diagrams_.without(holding, taken), step.rules[r]));
@@ -192,8 +188,8 @@ bool Ways::is_at_rest(const OneSide& standing) const {
 }
 
 OneSide Ways::stepped(const OneWay& way, const Told& told, const std::vector<Tally>& before,
-                      std::vector<Diagrams::MapId> counted) {
-  OneSide next{way.to.step, false, way.asks_itself ? nothing_told() : told, before, {}, {}, std::move(counted)};
+                      std::vector<Diagrams::MapId> counted) const {
+  OneSide next{way.to.step, false, way.asks_itself ? Told{} : told, before, {}, {}, std::move(counted)};
   next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
   for (const Tally& each : way.tally) {
     if (each.kind == Tally::Kind::resets) count(next.counted, CounterId{each.index}, true);
@@ -219,10 +215,13 @@ bool Ways::rests_beside(const OneSide& standing, const OneSide& other) const {
 }
 
 // A danger told just before is known where one comes to, and leads away from there unless it is handled.
-std::vector<OneWay> Ways::ways_at_rest(const OneSide& standing) {
-  std::vector<OneWay> ways;
+const std::vector<OneWay>& Ways::ways_at_rest(const OneSide& standing) {
+  const auto [found, is_new] =
+      found_.try_emplace(Standing{standing.step.index, true, false, standing.told, standing.counted});
+  if (!is_new) return found->second;
+  std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
-  add_watches(standing.step, protocol_[standing.step].handles, standing.told, nothing_told(), taken, ways);
+  add_watches(standing.step, protocol_[standing.step].handles, standing.told, Told{}, standing.counted, taken, ways);
   for (OneWay& way : ways) {
     if (way.to.step == standing.step) way.to.kind = Ending::Kind::here;  // it leads to where one is
   }
@@ -231,29 +230,28 @@ std::vector<OneWay> Ways::ways_at_rest(const OneSide& standing) {
 }
 
 OneSide Ways::further(const OneSide& standing, const OneWay& way) {
-  if (way.to.kind != Ending::Kind::here && !standing.leaves) {
-    OneSide passed = standing;
-    for (const ActionId action : protocol_[standing.step].actions) {
-      if (const auto& call = protocol_[action].call)
-        passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
-    }
-    OneSide next = stepped(way, together(passed.told, asked_[passed.step.index]), passed.tally, passed.counted);
-    next.passed = std::move(passed.passed);
-    next.passed.push_back(standing.step);
-    return next;
-  }
   if (way.to.kind == Ending::Kind::here) {
     OneSide rested = standing;
     rested.ending = Ending{Ending::Kind::step, standing.step, {}};
     return rested;
   }
-  return stepped(way, together(standing.told, asked_[standing.step.index]), standing.tally, standing.counted);
+  const Told& asked = asked_[standing.step.index];
+  if (standing.leaves) return stepped(way, standing.told | asked, standing.tally, standing.counted);
+  OneSide passed = standing;
+  for (const ActionId action : protocol_[standing.step].actions) {
+    if (const auto& call = protocol_[action].call)
+      passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
+  }
+  OneSide next = stepped(way, passed.told | asked, passed.tally, passed.counted);
+  next.passed = std::move(passed.passed);
+  next.passed.push_back(standing.step);
+  return next;
 }
 
 std::vector<OneWay> Ways::first_ways(StepId step, const std::vector<Ask>& opening) {
   std::vector<OneWay> ways;
   Diagrams::Set taken = Diagrams::kNone;
-  add_watches(step, {}, asked_in(opening), nothing_told(), taken, ways);
+  add_watches(step, protocol_[step].handles, asked_in(opening), asked_in(opening), {}, taken, ways);
   // The opening is asked in the first step: its own questions need not be asked again.
   ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::step, step, {}}, {}, true});
   return ways;
@@ -262,21 +260,27 @@ std::vector<OneWay> Ways::first_ways(StepId step, const std::vector<Ask>& openin
 std::vector<OneWay> Ways::when_told(StepId step, const Told& told) {
   std::vector<OneWay> ways;
   Diagrams::Set taken = Diagrams::kNone;
-  add_watches(step, protocol_[step].handles, told, told, taken, ways);
+  add_watches(step, protocol_[step].handles, told, told, {}, taken, ways);
   ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::stays, {}, {}}, {}});
   return ways;
 }
 
-// Each thing that a watch of either version looks at by itself, and all of them at once.
+// Each thing that a watch of either version looks at by itself, all of the news at once, and all of them at once: with
+// the news alone, a danger is what it was before, and may be one that nobody has spoken of.
 std::vector<Told> Ways::tellings() const {
-  std::vector<Told> all_tellings;
-  Told all = nothing_told();
-  for (const Told& reads : watch_reads_) {
-    all = together(all, reads);
-    if (std::find(all_tellings.begin(), all_tellings.end(), reads) == all_tellings.end()) all_tellings.push_back(reads);
+  std::vector<Told> tellings;
+  const auto add = [&](const Told& told) {
+    if (std::find(tellings.begin(), tellings.end(), told) == tellings.end()) tellings.push_back(told);
+  };
+  Told all, news;
+  for (std::size_t i = 0; i < watch_reads_.size(); ++i) {
+    all |= watch_reads_[i];
+    if (protocol_.watch[i].told) news |= watch_reads_[i];
+    add(watch_reads_[i]);
   }
-  if (std::find(all_tellings.begin(), all_tellings.end(), all) == all_tellings.end()) all_tellings.push_back(all);
-  return all_tellings;
+  if (news.any()) add(news);
+  add(all);
+  return tellings;
 }
 
 }  // namespace rushlight

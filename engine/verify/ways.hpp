@@ -1,6 +1,9 @@
 #pragma once
 
+#include <bitset>
+#include <cstdint>
 #include <optional>
+#include <unordered_map>
 #include <vector>
 
 #include "verify/in_step.hpp"
@@ -9,7 +12,9 @@
 
 namespace rushlight {
 
-using Told = std::vector<bool>;  // by variable: answered since the last deed or wait
+// More things than a protocol has to tell; walked_in_step gives up where it has not room.
+inline constexpr std::size_t kMostThings = 512;
+using Told = std::bitset<kMostThings>;  // by variable: answered since the last deed or wait
 
 struct OneWay {
   Diagrams::Set when;
@@ -27,6 +32,7 @@ struct OneSide {
   std::optional<Ending> ending{};
   std::vector<StepId> passed{};            // gone through at this moment
   std::vector<Diagrams::MapId> counted{};  // what was counted and set back since, in this order
+  friend bool operator==(const OneSide&, const OneSide&) = default;
 };
 
 class Ways {
@@ -36,17 +42,17 @@ class Ways {
   /// How a night begins: a watch that an answer to the opening sets off, or the first step.
   std::vector<OneWay> first_ways(StepId step, const std::vector<Ask>& opening);
   /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
-  std::vector<OneWay> ways_on(const OneSide& standing);
+  const std::vector<OneWay>& ways_on(const OneSide& standing);
   /// What may be told while a step waits and leads on at once.
   std::vector<OneWay> early_ways(StepId step);
   /// A danger told just before is known where one comes to, and leads away from there unless it is handled.
-  std::vector<OneWay> ways_at_rest(const OneSide& standing);
+  const std::vector<OneWay>& ways_at_rest(const OneSide& standing);
   /// What comes of these things told out of turn.
   std::vector<OneWay> when_told(StepId step, const Told& told);
   std::vector<Told> tellings() const;
 
   OneSide stepped(const OneWay& way, const Told& told, const std::vector<Tally>& before,
-                  std::vector<Diagrams::MapId> counted = {});
+                  std::vector<Diagrams::MapId> counted = {}) const;
   OneSide further(const OneSide& standing, const OneWay& way);
 
   /// Where one version has something to do, the other is looked at in the same step, even if it only asks there.
@@ -56,7 +62,6 @@ class Ways {
   /// From here on all answers that may be fresh from before are.
   void known_before(bool known) { known_before_ = known; }
 
-  Told nothing_told() const;
   const Told& everything_told() const { return told_; }
   Told asked_in(const std::vector<Ask>& asks) const;
   Diagrams::Set freed(Diagrams::Set set, const Told& facts);
@@ -66,14 +71,14 @@ class Ways {
   bool is_own(StepId step, std::size_t watch) const;
   Told questions_of(const Conditions& conditions) const;
   static bool is_within(const Told& some, const Told& all);
-  static Told together(Told some, const Told& others);
   Ending ending_of(const Rule& rule) const;
+  /// `counted`: what was counted since the occasion came; a watch reads the counters as they are now.
   void add_watches(StepId from, const std::vector<WatchId>& handled, const Told& told, const Told& news,
-                   Diagrams::Set& taken, std::vector<OneWay>& ways);
+                   const std::vector<Diagrams::MapId>& counted, Diagrams::Set& taken, std::vector<OneWay>& ways);
   Diagrams::Set holding_of(const Step& step, const Rule& rule);
   OneWay way_of(Diagrams::Set when, const Rule& rule) const;
   Diagrams::Set before_counting(Diagrams::Set set, const std::vector<Diagrams::MapId>& counted);
-  void count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none);
+  void count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) const;
   Told news_of(const OneSide& standing) const;
   bool is_passed_unseen(const OneSide& standing) const;
   bool is_at_rest(const OneSide& standing) const;
@@ -86,6 +91,21 @@ class Ways {
   std::vector<Diagrams::Set> watch_holds_;
   std::vector<Told> watch_reads_, asked_;  // by watch, by step
   std::vector<std::vector<Diagrams::Set>> rule_holds_;
+  // Ways found before: the same step is come to again and again with the same things told.
+  struct Standing {
+    std::uint16_t step;
+    bool rests, known_before;
+    Told told;
+    std::vector<Diagrams::MapId> counted;
+    friend bool operator==(const Standing&, const Standing&) = default;
+  };
+  struct Hash {
+    std::size_t operator()(const Standing& standing) const {
+      const std::size_t place = standing.step * 4U + (standing.rests ? 2U : 0U) + (standing.known_before ? 1U : 0U);
+      return std::hash<Told>{}(standing.told) + place * 0x9E3779B97F4A7C15U;
+    }
+  };
+  std::unordered_map<Standing, std::vector<OneWay>, Hash> found_;
   Told told_;  // everything that can be told
   bool known_before_ = false;
 };
