@@ -20,9 +20,8 @@ int most_of(const Threshold& threshold) {
 
 bool counts(const Protocol& protocol, const Step& step, CounterId counter) {
   return (step.counts && *step.counts == counter) ||
-         std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId action) {
-           return protocol[action].counts && *protocol[action].counts == counter;
-         });
+         std::any_of(step.actions.begin(), step.actions.end(),
+                     [&](ActionId action) { return protocol[action].counts && *protocol[action].counts == counter; });
 }
 
 }  // namespace

@@ -113,7 +113,8 @@ class Marks {
   std::vector<const Ask*> fresh_;
 };
 
-// Where the shortest way is too far off to be found, any: so much more counts what is still to walk than what was walked.
+// Where the shortest way is too far off to be found, any: so much more counts what is still to walk than what was
+// walked.
 constexpr int kPull = 4;
 
 struct Place {
