@@ -73,6 +73,7 @@ struct Id {
   std::string operator()(const InsulinFloorLow&) const { return "insulin-floor-low"; }
   std::string operator()(const InsulinWithoutDose&) const { return "insulin-without-dose"; }
   std::string operator()(const InsulinStacked&) const { return "insulin-stacked"; }
+  std::string operator()(const WatchReadsNumber&) const { return "watch-reads-number"; }
   std::string operator()(const WatchUntold&) const { return "watch-untold"; }
   std::string operator()(const SignUnwatched&) const { return "sign-unwatched"; }
   std::string operator()(const WatchLeadsBack&) const { return "watch-leads-back"; }

@@ -90,6 +90,7 @@ struct LateAndCalm { std::string step; std::string late; bool calmer; }; // nobo
 struct InsulinFloorLow { std::string dose; std::string threshold; std::string value; std::string least; };
 struct InsulinWithoutDose { std::string action; };                       // nothing holds it back
 struct InsulinStacked { std::string dose; std::string threshold; };      // the time that has to pass between two doses is none
+struct WatchReadsNumber { std::string watch; std::string fact; };                          // a reading gets old, and the watch goes on firing
 struct WatchUntold { std::string watch; std::string fact; std::string answer; };        // it got worse, and nobody can say so during a wait
 struct SignUnwatched { std::string fact; std::string answer; };          // it can be said, and leads nowhere
 struct WatchLeadsBack { std::string step; std::string watch; std::string from; std::string to; };  // `from` leads to the step, and the watch to `to` at once
@@ -161,7 +162,7 @@ using AnyKind = std::variant<
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, NeverCounted, ThresholdsCrossed, StepUnreachable, DeadEnd,
     LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm,
     InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow,
-    InsulinWithoutDose, InsulinStacked, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, CalmerThanCall, DoseUnnamed, NotGiven,
+    InsulinWithoutDose, InsulinStacked, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, CalmerThanCall, DoseUnnamed, NotGiven,
     PumpForgotten, GlucagonForgotten, AskedTwice, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
     DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
     ExampleDiffers, ExampleStuck, UnknownStart,

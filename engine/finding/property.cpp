@@ -75,7 +75,7 @@ struct PropertyOf {
       return Property::loops_bounded;
     } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
                                    SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
-                                   LateAndCalm, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd,
+                                   LateAndCalm, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd,
                                    CallMissing, CalmerThanCall>) {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,

@@ -227,6 +227,9 @@ struct Remedy {
   }
   std::string operator()(const InsulinWithoutDose& k) const { return "give " + quoted(k.action) + " a `dose` in [iU]"; }
   std::string operator()(const InsulinStacked& k) const { return "write the time that rapid-acting insulin works for " + quoted(k.threshold); }
+  std::string operator()(const WatchReadsNumber& k) const {
+    return "add " + quoted("told=\"yes\"") + " to watch " + quoted(k.watch) + ": it then fires once, on a new number";
+  }
   std::string operator()(const WatchUntold& k) const {
     return "add " + quoted("<sign fact=\"" + k.fact + "\" is=\"" + k.answer + "\">") + " inside `<worse>`";
   }

@@ -212,6 +212,10 @@ struct Sentence {
   std::string operator()(const InsulinStacked& k) const {
     return "insulin " + quoted(k.dose) + " can be given again at once: " + quoted(k.threshold) + " is no time";
   }
+  std::string operator()(const WatchReadsNumber& k) const {
+    return "watch " + quoted(k.watch) + " looks at the number " + quoted(k.fact) +
+           " in every step, however old it is: it goes on firing until another number is told";
+  }
   std::string operator()(const WatchUntold& k) const {
     return "watch " + quoted(k.watch) + " looks out for " + quoted(k.fact) + ": " + quoted(k.answer) +
            ", and during a wait nobody can say so: `<worse>` has no such line";

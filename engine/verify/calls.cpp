@@ -7,8 +7,6 @@ namespace rushlight {
 
 namespace {
 
-constexpr std::string_view kClinicSaid = "clinic-said";
-
 bool calls(const Protocol& protocol, const Step& step) {
   return std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId id) {
     const Action& action = protocol[id];

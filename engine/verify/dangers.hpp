@@ -12,6 +12,9 @@
 
 namespace rushlight {
 
+/// The question whose answer the menu after a call to the clinic tells.
+inline constexpr std::string_view kClinicSaid = "clinic-said";
+
 /// An answer that means danger, and the child of whom it is the answer.
 struct Danger {
   std::string_view fact;

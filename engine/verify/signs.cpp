@@ -39,17 +39,52 @@ bool can_be_said(const Protocol& protocol, const Is& test) {
   });
 }
 
+/// The steps that are come to while this watch never fires.
+std::vector<bool> steps_without(const Protocol& protocol, const Graph& graph, std::size_t watch) {
+  std::vector<bool> come_to(protocol.steps.size(), false);
+  std::vector<StepId> left{protocol.start};
+  for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
+    if (i != watch) left.push_back(protocol.watch[i].go);
+  }
+  while (!left.empty()) {
+    const StepId step = left.back();
+    left.pop_back();
+    if (come_to[step.index]) continue;
+    come_to[step.index] = true;
+    for (const Way& way : graph.ways) {
+      if (way.from == step) left.push_back(way.to);
+    }
+  }
+  return come_to;
+}
+
+/// Somewhere where the watch has not led to, or by the menu about what the clinic said on the phone.
+bool is_asked(const Protocol& protocol, const Graph& graph, std::size_t watch, FactId fact) {
+  const auto asks = [&](const std::vector<Ask>& list) {
+    return std::any_of(list.begin(), list.end(), [&](const Ask& ask) { return ask.fact == fact; });
+  };
+  if (protocol[fact].name == kClinicSaid || asks(protocol.opening)) return true;
+  const std::vector<bool> come_to = steps_without(protocol, graph, watch);
+  for (std::size_t i = 0; i < protocol.steps.size(); ++i) {
+    if (come_to[i] && asks(protocol.steps[i].asks)) return true;
+  }
+  return false;
+}
+
 // One line a question: whoever sees that the breathing is deep can say so, and the question asks the rest. The dangers
-// that are the same for all have been looked at answer by answer; news and what is no choice is told as an answer.
+// that are the same for all have been looked at answer by answer; news that is asked somewhere, and what is no choice,
+// is told as an answer.
 void every_watch_can_be_told(Checking& checking) {
   const Protocol& protocol = checking.protocol;
-  for (const Watch& watch : protocol.watch) {
-    if (watch.told || danger_of(protocol, watch) != nullptr) continue;
+  for (std::size_t place = 0; place < protocol.watch.size(); ++place) {
+    const Watch& watch = protocol.watch[place];
+    if (danger_of(protocol, watch) != nullptr) continue;
     const Is* unsaid = nullptr;
     bool said = false;
     for (const Condition& condition : watch.when) {
       const auto* test = std::get_if<Is>(&condition.test);
       if (test == nullptr || protocol[test->fact].from_child || (test->options & ~kUnknownBit) == 0) continue;
+      if (watch.told && is_asked(protocol, checking.graph, place, test->fact)) continue;
       if (can_be_said(protocol, *test))
         said = true;
       else if (unsaid == nullptr)
@@ -63,6 +98,20 @@ void every_watch_can_be_told(Checking& checking) {
     }
     checking.error(watch.where, WatchUntold{watch.name, fact.name, fact.options[gravest].name},
                    Because{"the question `" + fact.name + "`", fact.where});
+  }
+}
+
+/// A sign is there until somebody says that it is over; a number is true of the moment in which it was read.
+void no_watch_reads_old_numbers(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Watch& watch : protocol.watch) {
+    if (watch.told) continue;
+    for (const Condition& condition : watch.when) {
+      const auto* test = std::get_if<Compares>(&condition.test);
+      if (test == nullptr || protocol[test->fact].from_child) continue;
+      checking.error(watch.where, WatchReadsNumber{watch.name, protocol[test->fact].name});
+      break;
+    }
   }
 }
 
@@ -103,6 +152,7 @@ void danger_can_be_told_at_any_time(Checking& checking) {
   first_is_asked(checking, "awake");
   first_is_asked(checking, "already-given");
   every_watch_can_be_told(checking);
+  no_watch_reads_old_numbers(checking);
   every_sign_leads_somewhere(checking);
   no_deed_answers_for_the_child(checking);
 }

@@ -186,6 +186,10 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({InsulinStacked{"extra-insulin", "no-stacking"}, "insulin-stacked",
                   "insulin `extra-insulin` can be given again at once: `no-stacking` is no time",
                   "write the time that rapid-acting insulin works for `no-stacking`"});
+  rows.push_back({WatchReadsNumber{"low-told", "glucose"}, "watch-reads-number",
+                  "watch `low-told` looks at the number `glucose` in every step, however old it is: it goes on firing "
+                  "until another number is told",
+                  "add `told=\"yes\"` to watch `low-told`: it then fires once, on a new number"});
   rows.push_back({WatchUntold{"breathes-hard", "breathing", "deep"}, "watch-untold",
                   "watch `breathes-hard` looks out for `breathing`: `deep`, and during a wait nobody can say so: "
                   "`<worse>` has no such line",

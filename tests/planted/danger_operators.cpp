@@ -263,7 +263,7 @@ std::vector<Operator> danger_operators() {
       {"watch-in-part", "a watch for a danger takes a part of the answers", {"watch-missing"}, watch_in_part},
       {"told-removed",
        "a watch for news fires on old answers",
-       {"watch-untold", "watch-leads-back", "watch-calms"},
+       {"watch-untold", "watch-leads-back", "watch-calms", "watch-reads-number"},
        told_removed},
       {"handles-removed",
        "a step does not handle a watch that leads to a calmer one, or to itself",
