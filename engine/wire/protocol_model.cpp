@@ -1,5 +1,6 @@
 #include "wire/protocol_model.hpp"
 
+#include <algorithm>
 #include <limits>
 #include <map>
 #include <type_traits>
@@ -11,7 +12,11 @@ namespace {
 
 // The first words of the text. A later format has another number, so that an older engine refuses it.
 constexpr std::string_view kHead = "rushlight-model 1 ";
-constexpr std::string_view kPlace = "the clinic's plan";  // all that is left of a place in a file
+// All that is left of a place in a file. Thousands of them are made before the first question: so short that a string
+// holds it without asking for room.
+constexpr std::string_view kPlace = "the plan";
+
+constexpr std::int64_t kMostAtOnce = 1000;  // room made for a list before anything of it was read
 
 std::uint64_t sum_of(std::string_view text) {  // FNV-1a, as in docs/journal-format.md
   std::uint64_t sum = 0xcbf29ce484222325U;
@@ -209,7 +214,9 @@ class Reading {
   template <class T>
   void one(std::vector<T>& list) {
     list.clear();
-    for (std::int64_t each = count(); each > 0 && whole_; --each) {
+    const std::int64_t number = count();
+    list.reserve(static_cast<std::size_t>(std::min<std::int64_t>(number, kMostAtOnce)));
+    for (std::int64_t each = number; each > 0 && whole_; --each) {
       list.push_back(Blank<T>::value());
       one(list.back());
     }
