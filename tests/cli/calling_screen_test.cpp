@@ -77,7 +77,7 @@ BOOST_AUTO_TEST_CASE(a_graver_call_stays_above_the_wait) {
 
 BOOST_AUTO_TEST_CASE(a_danger_that_the_step_handles_stands_right_below_the_headline) {
   AtTheScreen person = no_sugar_goes_in();
-  person.types("w").types("6");
+  person.types("w").types("8");
   BOOST_TEST(person.view().step == "sugar-trouble");
   BOOST_TEST(rows(person)[2] == "No sugar goes in. Call now.");
   BOOST_TEST(rows(person)[3] == "Wrong insulin too: tell them which, how much, when. No more insulin.");

@@ -39,14 +39,15 @@ struct Cell {
   const char* ketones;  // blood
   const char* urine;    // the printed pair of it
   const char* glucose;
-  int least, most;      // percent of the total daily dose
+  int least, most;  // percent of the total daily dose
   friend std::ostream& operator<<(std::ostream& out, const Cell& cell) {
     return out << cell.ketones << " (" << cell.urine << ") at " << cell.glucose;
   }
 };
 
-/// Source: Indian Council of Medical Research 2022, Guidelines for Management of Type 1 Diabetes, sick-day Table I, "modified
-/// from ISPAD 2018"; every cell. Print leaves 3.0, 250 and 400 to the reader: they count to the graver side here.
+/// Source: Indian Council of Medical Research 2022, Guidelines for Management of Type 1 Diabetes, sick-day Table I,
+/// "modified from ISPAD 2018"; every cell. Print leaves 3.0, 250 and 400 to the reader: they count to the graver side
+/// here.
 const Cell kMatrix[] = {
     {"0.4 mmol/L", "negative", "200 mg/dL", 0, 0},   {"0.4 mmol/L", "negative", "300 mg/dL", 5, 5},
     {"0.4 mmol/L", "negative", "450 mg/dL", 10, 10}, {"0.8 mmol/L", "small", "215 mg/dL", 5, 5},
@@ -61,7 +62,8 @@ const Cell kMatrix[] = {
     {"1.5 mmol/L", "", "300 mg/dL", 20, 20},
 };
 
-/// Source: UTMB Pediatrics, 4-2-1 (Holliday and Segar 1957); 14, 25 and 30 kg also as worked examples of public explainers.
+/// Source: UTMB Pediatrics, 4-2-1 (Holliday and Segar 1957); 14, 25 and 30 kg also as worked examples of public
+/// explainers.
 struct Weighed {
   int kilograms, millilitres;
   friend std::ostream& operator<<(std::ostream& out, const Weighed& row) { return out << row.kilograms << " kg"; }
@@ -73,6 +75,17 @@ std::vector<Weighed> four_two_one() {
     rows.push_back({kg, 4 * first + 2 * next + rest});
   }
   return rows;
+}
+
+/// Source: Children's Hospital of Philadelphia, pump: ketone instructions, 1 US fluid ounce each hour for each year.
+/// The bands stand at these years, each as for its youngest child, in steps of 5 mL.
+constexpr double kFluidOunce = 29.57;
+int band_from(int years) {
+  int from = 1;
+  for (const int band : {2, 4, 6, 9, 12}) {
+    if (years >= band) from = band;
+  }
+  return from;
 }
 
 /// Source: Haymond and Schreiner 2001; Royal Children's Hospital Melbourne and ICMR 2022 Box 2 print the same table.
@@ -106,12 +119,30 @@ BOOST_AUTO_TEST_CASE(extra_insulin_is_never_more_than_a_fifth_of_the_daily_dose_
 }
 
 BOOST_DATA_TEST_CASE(fluid_of_an_hour_follows_four_two_one, data::make(four_two_one())) {
-  for (const char* protocol : {"ketones", "illness"}) {
+  Child child = sick_mara();
+  child.weight = BodyWeight{Decimal::whole(sample.kilograms), kKilogram};
+  const DoseResult dose = dose_now(Night(child, reference("illness")), "fluid-hour");
+  BOOST_REQUIRE(dose.amount.has_value());
+  BOOST_TEST(text_from_quantity(*dose.amount) == std::to_string(sample.millilitres) + " mL", dose.working);
+}
+
+BOOST_DATA_TEST_CASE(fluid_of_an_hour_with_ketones_is_an_ounce_for_each_year_or_maintenance,
+                     data::make(four_two_one())) {
+  for (int years = 1; years <= 18; ++years) {
     Child child = sick_mara();
+    child.birth = *day_from_text(std::to_string(2026 - years) + "-02-15");
     child.weight = BodyWeight{Decimal::whole(sample.kilograms), kKilogram};
-    const DoseResult dose = dose_now(Night(child, reference(protocol)), "fluid-hour");
+    const DoseResult dose = dose_now(Night(child, reference("ketones")), "fluid-hour");
     BOOST_REQUIRE(dose.amount.has_value());
-    BOOST_TEST(text_from_quantity(*dose.amount) == std::to_string(sample.millilitres) + " mL", dose.working);
+    const double ounces = band_from(years) * kFluidOunce;
+    if (sample.millilitres > ounces + 5) {
+      BOOST_TEST(text_from_quantity(*dose.amount) == std::to_string(sample.millilitres) + " mL", dose.working);
+    } else {
+      const auto millilitres = static_cast<double>(dose.amount->value.micros() / Decimal::kMicrosPerOne);
+      BOOST_TEST(millilitres >= sample.millilitres, dose.working);
+      BOOST_TEST(std::abs(millilitres - std::max(ounces, 1.0 * sample.millilitres)) <= 5,
+                 years << " a: " << dose.working);
+    }
   }
 }
 
