@@ -123,7 +123,7 @@ class LeftOver {
         weight[static_cast<std::size_t>(__builtin_ctzll(left))] += each;
     }
     const auto dimension = static_cast<std::size_t>(std::max_element(weight.begin(), last) - weight.begin());
-    const std::vector<Run>& part = part_.sides[dimension].runs();
+    const Runs& part = part_.sides[dimension].runs();
     borders_.clear();
     const auto add = [&](std::uint32_t border) {
       if (border > part.front().from && border < part.back().up_to) borders_.push_back(border);
@@ -226,7 +226,7 @@ Cover::Cover(Box whole) : whole_(std::move(whole)) {}
 void Cover::add(const Box& taker) {
   Taker added{added_++, 0};
   for (std::size_t i = 0; i < taker.sides.size(); ++i) {
-    const std::vector<Run>& runs = taker.sides[i].runs();
+    const Runs& runs = taker.sides[i].runs();
     const Run hull = runs.empty() ? Run{0, 0} : Run{runs.front().from, runs.back().up_to};
     sides_.push_back({hull, runs.size() > 1 ? &taker.sides[i] : nullptr});
     if (!(taker.sides[i] == whole_.sides[i])) added.told_apart |= Dimensions{1} << i;

@@ -46,9 +46,9 @@ void Stretches::keep(const Run& run) {
   std::size_t kept = 0;
   for (const Run& each : runs_) {
     const Run both{std::max(each.from, run.from), std::min(each.up_to, run.up_to)};
-    if (both.from < both.up_to) runs_[kept++] = both;
+    if (both.from < both.up_to) runs_.begin()[kept++] = both;
   }
-  runs_.resize(kept);
+  runs_.shorten(kept);
 }
 
 void Stretches::remove(const Run& run) {
