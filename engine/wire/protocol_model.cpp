@@ -1,263 +1,26 @@
 #include "wire/protocol_model.hpp"
 
-#include <limits>
-#include <map>
-#include <type_traits>
-
+#include "wire/model_text.hpp"
 #include "wire/protocol_parts.hpp"
 
 namespace rushlight {
 namespace {
 
 // The first words of the text. A later format has another number, so that an older engine refuses it.
-constexpr std::string_view kHead = "rushlight-model 1 ";
-constexpr std::string_view kPlace = "the clinic's plan";  // all that is left of a place in a file
-
-std::uint64_t sum_of(std::string_view text) {  // FNV-1a, as in docs/journal-format.md
-  std::uint64_t sum = 0xcbf29ce484222325U;
-  for (const char letter : text) sum = (sum ^ static_cast<unsigned char>(letter)) * 0x100000001b3U;
-  return sum;
-}
-
-/// A value to read into: the types of measure have no empty one.
-template <class T>
-struct Blank {
-  static T value() { return T{}; }
-};
-template <>
-struct Blank<Age> {
-  static Age value() { return Age::of_months(0); }
-};
-template <>
-struct Blank<ClockTime> {
-  static ClockTime value() { return ClockTime::of_minutes(0); }
-};
-template <Unit U>
-struct Blank<Amount<U>> {
-  static Amount<U> value() { return Amount<U>(Decimal{}, {}); }
-};
-
-/// What both ways do with a type that is no list and no choice: it is a few whole numbers, or has members.
-template <class Way, class T>
-void member(Way& way, T& value) {
-  if constexpr (std::is_enum_v<T>) {
-    way.number(
-        value, [](T each) { return static_cast<std::int64_t>(each); },
-        [](std::int64_t number) { return static_cast<T>(number); });
-  } else if constexpr (std::is_same_v<T, std::uint64_t>) {  // the bits of Is: one is beyond the signed numbers
-    way.number(
-        value, [](T each) { return static_cast<std::int64_t>(each); },
-        [](std::int64_t number) { return static_cast<T>(number); });
-  } else if constexpr (std::is_integral_v<T>) {
-    way.number(
-        value, [](T each) { return static_cast<std::int64_t>(each); },
-        [](std::int64_t number) { return static_cast<T>(number); });
-  } else if constexpr (std::is_same_v<T, Decimal>) {
-    way.number(
-        value, [](Decimal each) { return each.micros(); },
-        [](std::int64_t number) { return Decimal::of_micros(number); });
-  } else if constexpr (std::is_same_v<T, Duration>) {
-    way.number(
-        value, [](Duration each) { return static_cast<std::int64_t>(each.count()); },
-        [](std::int64_t number) { return Duration{number}; });
-  } else if constexpr (std::is_same_v<T, Age>) {
-    way.number(
-        value, [](Age each) { return static_cast<std::int64_t>(each.months()); },
-        [](std::int64_t number) { return Age::of_months(static_cast<int>(number)); });
-  } else if constexpr (std::is_same_v<T, ClockTime>) {
-    way.number(
-        value, [](ClockTime each) { return static_cast<std::int64_t>(each.minutes()); },
-        [](std::int64_t number) { return ClockTime::of_minutes(static_cast<int>(number)); });
-  } else if constexpr (std::is_same_v<T, Day>) {
-    way.number(
-        value,
-        [](Day each) { return static_cast<std::int64_t>(std::chrono::sys_days{each}.time_since_epoch().count()); },
-        [](std::int64_t number) { return Day{std::chrono::sys_days{std::chrono::days{static_cast<int>(number)}}}; });
-  } else {
-    parts::go(way, value);
-  }
-}
-
-template <class Way, Unit U>
-void member(Way& way, Amount<U>& value) {
-  way.number(
-      value, [](Amount<U> each) { return each.in({}).micros(); },
-      [](std::int64_t number) { return Amount<U>(Decimal::of_micros(number), {}); });
-}
-template <class Way, class Noun>
-void member(Way& way, Id<Noun>& id) {
-  member(way, id.index);
-}
-
-class Writing {
- public:
-  template <class... Each>
-  void operator()(Each&... each) {
-    (one(each), ...);
-  }
-  template <class T, class To, class From>
-  void number(const T& value, To to, From) {
-    put(to(value));
-  }
-  void put(std::int64_t number) { numbers_ += std::to_string(number) + " "; }
-
-  std::string text() const {
-    std::string body = std::to_string(words_.size()) + " ";
-    for (const std::string& word : words_) body += std::to_string(word.size()) + ":" + word;
-    body += " " + numbers_;
-    return std::string(kHead) + std::to_string(sum_of(body)) + " " + body;
-  }
-
- private:
-  template <class T>
-  void one(T& value) {
-    member(*this, value);
-  }
-  void one(Where&) {}
-  void one(std::string& word) {
-    const auto [known, is_new] = places_.emplace(word, words_.size());
-    if (is_new) words_.push_back(word);
-    put(static_cast<std::int64_t>(known->second));
-  }
-  template <class T>
-  void one(std::optional<T>& value) {
-    put(value ? 1 : 0);
-    if (value) one(*value);
-  }
-  template <class T>
-  void one(std::vector<T>& list) {
-    put(static_cast<std::int64_t>(list.size()));
-    for (T& each : list) one(each);
-  }
-  template <class... Each>
-  void one(std::variant<Each...>& choice) {
-    put(static_cast<std::int64_t>(choice.index()));
-    std::visit([this](auto& chosen) { one(chosen); }, choice);
-  }
-
-  std::vector<std::string> words_;
-  std::map<std::string, std::size_t> places_;
-  std::string numbers_;
-};
-
-/// Never reads behind the end: a text that is not as it was written gives nothing, and `is_whole` says so.
-class Reading {
- public:
-  explicit Reading(std::string_view rest) : rest_(rest) {
-    for (std::int64_t words = count(); words > 0 && whole_; --words) take_word();
-  }
-  bool is_whole() const { return whole_ && rest_.find_first_not_of(' ') == std::string_view::npos; }
-
-  template <class... Each>
-  void operator()(Each&... each) {
-    (one(each), ...);
-  }
-  template <class T, class To, class From>
-  void number(T& value, To, From from) {
-    value = from(next());
-  }
-
- private:
-  std::int64_t next() {
-    while (!rest_.empty() && rest_.front() == ' ') rest_.remove_prefix(1);
-    const bool minus = !rest_.empty() && rest_.front() == '-';
-    if (minus) rest_.remove_prefix(1);
-    std::uint64_t number = 0;
-    std::size_t digits = 0;
-    for (; digits < rest_.size() && rest_[digits] >= '0' && rest_[digits] <= '9'; ++digits)
-      number = number * 10 + static_cast<std::uint64_t>(rest_[digits] - '0');
-    if (digits == 0 || digits > 19) whole_ = false;
-    rest_.remove_prefix(digits);
-    return static_cast<std::int64_t>(minus ? ~number + 1 : number);
-  }
-  /// Of things of which each takes a letter at least.
-  std::int64_t count() {
-    const std::int64_t number = next();
-    if (number < 0 || static_cast<std::uint64_t>(number) > rest_.size()) whole_ = false;
-    return whole_ ? number : 0;
-  }
-  void take_word() {
-    const auto length = static_cast<std::size_t>(count());
-    if (!whole_ || rest_.size() < length + 1 || rest_.front() != ':') {
-      whole_ = false;
-      return;
-    }
-    words_.push_back(rest_.substr(1, length));
-    rest_.remove_prefix(length + 1);
-  }
-
-  template <class T>
-  void one(T& value) {
-    member(*this, value);
-  }
-  void one(Where& where) { where = Where{std::string(kPlace), 0, 0, 0}; }
-  void one(std::string& word) {
-    const std::int64_t place = next();
-    if (place < 0 || static_cast<std::size_t>(place) >= words_.size()) {
-      whole_ = false;
-      return;
-    }
-    word = words_[static_cast<std::size_t>(place)];
-  }
-  template <class T>
-  void one(std::optional<T>& value) {
-    value.reset();
-    if (next() == 0 || !whole_) return;
-    value.emplace(Blank<T>::value());
-    one(*value);
-  }
-  template <class T>
-  void one(std::vector<T>& list) {
-    list.clear();
-    for (std::int64_t each = count(); each > 0 && whole_; --each) {
-      list.push_back(Blank<T>::value());
-      one(list.back());
-    }
-  }
-  template <class... Each>
-  void one(std::variant<Each...>& choice) {
-    const std::int64_t wanted = next();
-    std::int64_t place = 0;
-    const auto take = [&](auto blank) {
-      if (place++ != wanted) return;
-      one(blank);
-      choice = std::move(blank);
-    };
-    (take(Blank<Each>::value()), ...);
-    if (wanted < 0 || wanted >= place) whole_ = false;
-  }
-
-  std::string_view rest_;
-  std::vector<std::string_view> words_;
-  bool whole_ = true;
-};
-
-Read<std::vector<Protocol>> refused(const std::string& why) {
-  return {std::nullopt, {Finding{Severity::error, Where{std::string(kPlace), 0, 0, 0}, NotReadable{why}, {}}}};
-}
+constexpr std::string_view kModelHead = "rushlight-model 1 ";
 
 }  // namespace
 
 std::string text_from_protocols(const std::vector<const Protocol*>& protocols) {
   std::vector<Protocol> copies;
   for (const Protocol* each : protocols) copies.push_back(*each);
-  Writing writing;
+  parts::ModelWriting<parts::Places::left_out> writing;
   writing(copies);
-  return writing.text();
+  return writing.text(kModelHead);
 }
 
 Read<std::vector<Protocol>> protocols_from_text(std::string_view text) {
-  if (text.substr(0, kHead.size()) != kHead) return refused("it was written by another version of this program");
-  text.remove_prefix(kHead.size());
-  const std::size_t blank = text.find(' ');
-  if (blank == std::string_view::npos) return refused("it was cut");
-  const std::string_view body = text.substr(blank + 1);
-  if (text.substr(0, blank) != std::to_string(sum_of(body))) return refused("it was cut or changed");
-  Reading reading(body);
-  std::vector<Protocol> protocols;
-  reading(protocols);
-  if (!reading.is_whole()) return refused("it was cut or changed");
-  return {std::move(protocols), {}};
+  return parts::model_from_text<parts::Places::left_out, std::vector<Protocol>>(text, kModelHead);
 }
 
 }  // namespace rushlight
