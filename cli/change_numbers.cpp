@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <ostream>
 
-#include "cli/check_files.hpp"
+#include "cli/fresh_findings.hpp"
 #include "cli/interview.hpp"
 #include "cli/number_words.hpp"
 #include "cli/numbers_json.hpp"
@@ -22,29 +22,12 @@ namespace {
 
 constexpr int kChangePage = 100;
 
-bool same_finding(const Finding& a, const Finding& b) {
-  return a.where.file == b.where.file && sentence(a.kind) == sentence(b.kind);
-}
-
-std::vector<Finding> not_among(const std::vector<Finding>& all, const std::vector<Finding>& earlier) {
-  std::vector<Finding> rest;
-  for (const Finding& finding : all) {
-    const bool known =
-        std::any_of(earlier.begin(), earlier.end(), [&](const Finding& one) { return same_finding(one, finding); });
-    if (!known) rest.push_back(finding);
-  }
-  return rest;
-}
-
-/// The set with these files in place of its own.
-ProtocolSet checked_with(const NumbersSet& set, const std::vector<KeptFile>& files) {
-  std::vector<KeptFile> all = set.beside;
+/// The set with these files in place of its own, read anew: what is looked at is what will lie there.
+ProtocolSet checked_with(const NumbersSet& set, const std::vector<ChangedFile>& changed) {
+  std::vector<KeptFile> all;
   for (const NumbersFile& file : set.files) all.push_back({file.name, file.bytes});
-  for (KeptFile& file : all) {
-    for (const KeptFile& put : files) {
-      if (put.name == file.name) file.bytes = put.bytes;
-    }
-  }
+  for (const ChangedFile& put : changed) all[put.file].bytes = put.bytes;
+  all.insert(all.end(), set.beside.begin(), set.beside.end());
   std::sort(all.begin(), all.end(), [](const KeptFile& a, const KeptFile& b) { return a.name < b.name; });
   ProtocolSet checked = set_of_files(all);
   for (const Finding& finding : set.findings) {
@@ -77,7 +60,8 @@ class Changing {
     if (std::optional<int> status = accept_proposals(texts)) return *status;
 
     std::vector<Replacement> files;
-    for (KeptFile& file : plan.files) files.push_back({file.name, set_.texts.at(file.name), std::move(file.bytes)});
+    for (ChangedFile& file : plan.files)
+      files.push_back({set_.files[file.file].name, set_.files[file.file].bytes, std::move(file.bytes)});
     if (auto finding = replace_files(files)) {
       const bool written_by_others = std::holds_alternative<ChangedMeanwhile>(finding->kind);
       refuse({std::move(*finding)}, texts);
@@ -183,7 +167,10 @@ class Changing {
 
   void show_check(const ProtocolSet& before, const ProtocolSet& after, const FileTexts& texts) {
     const Counts earlier = counted(before.findings), now = counted(after.findings);
-    std::vector<Finding> fresh = not_among(after.findings, before.findings);
+    std::vector<Finding> fresh;
+    for (const Finding& finding : after.findings) {
+      if (!is_among(finding, before.findings)) fresh.push_back(finding);
+    }
     // What refuses the change stands before what only comes with it.
     std::stable_partition(fresh.begin(), fresh.end(),
                           [](const Finding& finding) { return finding.severity == Severity::error; });

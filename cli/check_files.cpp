@@ -127,10 +127,4 @@ std::vector<Finding> findings_of(const std::vector<CheckedPath>& all) {
   return findings;
 }
 
-Counts counted(const std::vector<Finding>& findings) {
-  Counts counts;
-  for (const Finding& finding : findings) ++(finding.severity == Severity::error ? counts.errors : counts.warnings);
-  return counts;
-}
-
 }  // namespace rushlight

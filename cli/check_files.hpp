@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "cli/fresh_findings.hpp"
 #include "cli/protocol_set.hpp"
 #include "episode/approval_text.hpp"
 #include "finding/property.hpp"
@@ -49,10 +50,5 @@ CheckedPath checked_path(const std::string& path);
 
 /// Those of all paths, one after another.
 std::vector<Finding> findings_of(const std::vector<CheckedPath>& all);
-
-struct Counts {
-  std::size_t errors = 0, warnings = 0;
-};
-Counts counted(const std::vector<Finding>& findings);
 
 }  // namespace rushlight

@@ -5,12 +5,12 @@
 
 #include "cli/compare_json.hpp"
 #include "cli/compare_text.hpp"
+#include "cli/map_named.hpp"
 #include "cli/picture_file.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/protocol_set.hpp"
 #include "cli/read_file.hpp"
-#include "picture/comparison_map.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 #include "verify/check.hpp"
@@ -93,18 +93,11 @@ int draw_map(const CompareOptions& options, const Versions& was, const Versions&
     for (const Step& each : protocol.steps) known.push_back(each.name);
     const auto newer = other != nullptr ? other->step_named(step) : std::nullopt;
     if (!protocol.step_named(step) || !newer) continue;
-    const SideBySide sides = side_by_side(protocol, *other);
-    Or<MapOf> found = map_named(sides.both, options.map, options.given);
-    if (auto* kind = std::get_if<Kind>(&found)) return refused(err, options.was, std::move(*kind));
-    const MapOf& map = std::get<MapOf>(found);
-    const StepId now_step{static_cast<std::uint16_t>(newer->index + sides.now_steps)};
-    const auto picture = comparison_map(sides, map.step, now_step, map.across, map.down, map.held);
-    if (!picture)
-      return refused(err, options.was,
-                     WrongUse{"step `" + step + "` reads too many other answers to draw them exactly",
-                              "fix some with `--given FACT=VALUE`"});
-    if (auto kind = written(options.out, *picture)) return refused(err, options.out, std::move(*kind));
-    out << options.out << ": " << picture->paper.name << '\n';
+    const Or<Picture> drawn = map_of(side_by_side(protocol, *other), *newer, options.map, options.given);
+    if (const auto* kind = std::get_if<Kind>(&drawn)) return refused(err, options.was, *kind);
+    const Picture& picture = std::get<Picture>(drawn);
+    if (auto kind = written(options.out, picture)) return refused(err, options.out, std::move(*kind));
+    out << options.out << ": " << picture.paper.name << '\n';
     return 0;
   }
   return refused(err, options.was, UnknownId{step, "step of both versions", known});
@@ -116,7 +109,7 @@ void print(std::ostream& out, const Compared& compared) {
     out << (compared.only_was ? "  This protocol is gone.\n" : "  This protocol is new.\n");
     return;
   }
-  out << text_from_differences(*compared.both) << '\n';
+  out << text_from_differences(told_differences(*compared.both)) << '\n';
 }
 
 }  // namespace

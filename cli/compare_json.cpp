@@ -1,6 +1,6 @@
 #include "cli/compare_json.hpp"
 
-#include "cli/compare_text.hpp"
+#include "cli/told_differences.hpp"
 #include "protocol/words.hpp"
 #include "wire/json_writer.hpp"
 

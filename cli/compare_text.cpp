@@ -1,217 +1,45 @@
 #include "cli/compare_text.hpp"
 
-#include <algorithm>
 #include <optional>
 
 #include "cli/plain_text.hpp"
-#include "finding/quoted.hpp"
 
 namespace rushlight {
 namespace {
 
 constexpr int kWidth = 100;
-constexpr std::size_t kMostSteps = 6, kMostRegions = 4, kMostPlaces = 8;
 
-using Limits = std::vector<std::string>;  // of one region, in words
-
-bool is_glucose(const Protocol& protocol, const CaseLimit& limit) {
-  return limit.subject.kind == Subject::Kind::fact && protocol.facts[limit.subject.index].kind == FactKind::glucose;
+void add_line(std::string& text, const std::string& lead, const std::string& line) {
+  for (const std::string& each : wrapped(lead, cleaned(line), kWidth)) text += each + "\n";
 }
 
-// The same region but for what the meter shows.
-bool same_but_glucose(const Protocol& protocol, const Cases& one, const Cases& other) {
-  return std::equal(one.limits.begin(), one.limits.end(), other.limits.begin(), other.limits.end(),
-                    [&](const CaseLimit& a, const CaseLimit& b) {
-                      return a == b || (a.subject == b.subject && is_glucose(protocol, a) &&
-                                        a.intervals.size() == b.intervals.size() && a.cant_tell == b.cant_tell);
-                    });
+void add_difference(std::string& text, const ToldDifference& told, const std::string& number) {
+  add_line(text, number + ". was  ", told.was);
+  add_line(text, std::string(number.size(), ' ') + "  now  ", told.now);
+  for (const std::string& place : told.places) add_line(text, "     - ", place);
+  if (told.more_places == 0) return;
+  const std::size_t left = told.more_places;
+  add_line(text, "     ",
+           "and in " + std::to_string(left) + " more place" + (left == 1 ? "" : "s") + "; --json lists all");
 }
-
-Limits limits_of(const Protocol& protocol, const Cases& region, const Cases* in_mmol) {
-  Limits words;
-  for (std::size_t i = 0; i < region.limits.size(); ++i) {
-    std::string text = in_words(protocol, region.limits[i], region.unit);
-    if (in_mmol != nullptr && is_glucose(protocol, region.limits[i]) && !region.limits[i].intervals.empty())
-      text += " (" + value_words(protocol, in_mmol->limits[i], GlucoseUnit::mmol_per_l) + ")";
-    words.push_back(std::move(text));
-  }
-  return words;
-}
-
-std::vector<Limits> all_limits(const Differences& all, const Difference& difference) {
-  const Protocol& protocol = all.sides.both;
-  const std::vector<Cases>&mg = difference.regions, &mmol = difference.regions_mmol;
-  bool pairs = mg.size() == mmol.size();
-  for (std::size_t i = 0; pairs && i < mg.size(); ++i) pairs = same_but_glucose(protocol, mg[i], mmol[i]);
-  std::vector<Limits> found;
-  for (std::size_t i = 0; i < mg.size(); ++i) found.push_back(limits_of(protocol, mg[i], pairs ? &mmol[i] : nullptr));
-  if (pairs) return found;
-  for (const Cases& region : mmol) {
-    found.push_back(limits_of(protocol, region, nullptr));
-    found.back().emplace_back("on a meter in mmol/L");
-  }
-  return found;
-}
-
-std::string joined(const std::vector<std::string>& words, const char* by) {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : by) + word;
-  return text;
-}
-
-const char* heading_of(Difference::Turn turn) {
-  switch (turn) {
-    case Difference::Turn::calmer:
-      return "CALMER THAN BEFORE: look at each of these before anybody signs";
-    case Difference::Turn::less:
-      return "LESS IS DONE, OR LATER";
-    case Difference::Turn::graver:
-      return "GRAVER, OR MORE IS DONE";
-    case Difference::Turn::otherwise:
-      return "OTHER THAN BEFORE";
-    case Difference::Turn::words:
-      break;
-  }
-  return "THE SAME IN OTHER WORDS";
-}
-
-std::string count_of(std::size_t number, const char* what) {
-  return std::to_string(number) + " " + what + (number == 1 ? "" : "s");
-}
-
-bool is_about_a_case(const Difference& difference) {
-  return difference.kind != Difference::Kind::number && difference.kind != Difference::Kind::other &&
-         difference.kind != Difference::Kind::words;
-}
-
-class Page {
- public:
-  explicit Page(const Differences& all) : all_(all) { find_what_is_common(); }
-
-  std::string text() {
-    add_numbers();
-    if (!common_.empty()) line("", "All of it is for " + joined(common_, ", ") + ".");
-    std::optional<Difference::Turn> turn;
-    for (std::size_t i = 0; i < all_.changes.size(); ++i) {
-      const Difference& each = all_.changes[i];
-      if (each.kind == Difference::Kind::number || is_told_[i]) continue;
-      if (turn != each.turn) text_ += "\n" + std::string(heading_of(each.turn)) + "\n\n";
-      turn = each.turn;
-      add_together(i);
-    }
-    if (all_.gave_up) text_ += "\nThe search was given up: there may be more differences than these.\n";
-    text_ += '\n';
-    line("", (all_.changes.empty() ? "Nothing changes: " : "The same: ") +
-                 count_of(all_.steps - all_.steps_changed, "step") + " of " + std::to_string(all_.steps) + ", and " +
-                 count_of(all_.ways - all_.ways_changed, "way") + " on of " + std::to_string(all_.ways) + ".");
-    return std::move(text_);
-  }
-
- private:
-  void line(const std::string& lead, const std::string& text) {
-    for (const std::string& each : wrapped(lead, cleaned(text), kWidth)) text_ += each + "\n";
-  }
-
-  // What every region says need not be said each time.
-  void find_what_is_common() {
-    bool first = true;
-    for (const Difference& difference : all_.changes) {
-      if (!is_about_a_case(difference)) continue;
-      const std::vector<Limits> regions = all_limits(all_, difference);
-      if (regions.empty()) return common_.clear();
-      for (const Limits& limits : regions) {
-        if (first) common_ = limits;
-        first = false;
-        common_.erase(std::remove_if(common_.begin(), common_.end(),
-                                     [&](const std::string& word) {
-                                       return std::find(limits.begin(), limits.end(), word) == limits.end();
-                                     }),
-                      common_.end());
-      }
-    }
-  }
-
-  void add_numbers() {
-    is_told_.assign(all_.changes.size(), false);
-    for (const Difference& each : all_.changes) {
-      if (each.kind != Difference::Kind::number) continue;
-      line("  ", each.at.front().occasion + ": was " + each.was + ", now " + each.now);
-    }
-  }
-
-  std::string region_text(const Limits& limits) const {
-    std::vector<std::string> words;
-    for (const std::string& word : limits) {
-      if (std::find(common_.begin(), common_.end(), word) == common_.end()) words.push_back(word);
-    }
-    return joined(words, ", ");
-  }
-
-  std::string places_of(const Difference& difference) const {
-    std::vector<std::pair<std::string, std::vector<std::string>>> occasions;
-    for (const Difference::Place& place : difference.at) {
-      auto known = std::find_if(occasions.begin(), occasions.end(),
-                                [&](const auto& each) { return each.first == place.occasion; });
-      if (known == occasions.end()) known = occasions.insert(occasions.end(), {place.occasion, {}});
-      if (!place.step.empty()) known->second.push_back(rushlight::quoted(place.step));
-    }
-    std::string text;
-    for (const auto& [occasion, steps] : occasions) {
-      text += (text.empty() ? "" : "; ") + occasion;
-      for (std::size_t i = 0; i < steps.size() && i < kMostSteps; ++i) text += (i == 0 ? " " : ", ") + steps[i];
-      if (steps.size() > kMostSteps) text += " and " + count_of(steps.size() - kMostSteps, "more step");
-    }
-    return text;
-  }
-
-  // All that came to the one and now comes to the other.
-  void add_together(std::size_t first) {
-    const Difference& one = all_.changes[first];
-    line(std::to_string(++number_) + ". was  ", one.was.empty() ? "nothing" : one.was);
-    line(std::string(std::to_string(number_).size(), ' ') + "  now  ", one.now.empty() ? "nothing" : one.now);
-    std::size_t told = 0, left = 0;
-    for (std::size_t i = first; i < all_.changes.size(); ++i) {
-      const Difference& each = all_.changes[i];
-      if (each.kind != one.kind || each.turn != one.turn || each.was != one.was || each.now != one.now) continue;
-      is_told_[i] = true;
-      if (told == kMostPlaces) {
-        ++left;
-        continue;
-      }
-      ++told;
-      add_place(each);
-    }
-    if (left > 0) line("     ", "and in " + count_of(left, "more place") + "; --json lists all");
-  }
-
-  void add_place(const Difference& each) {
-    const std::vector<Limits> regions = all_limits(all_, each);
-    std::string text;
-    for (std::size_t i = 0; i < regions.size() && i < kMostRegions; ++i) {
-      const std::string words = region_text(regions[i]);
-      if (!words.empty()) text += (text.empty() ? ": " : "; or ") + words;
-    }
-    if (regions.size() > kMostRegions) text += "; or " + count_of(regions.size() - kMostRegions, "more case");
-    if (each.too_many) text += regions.empty() ? ": more cases than can be told apart here" : " (or less than that)";
-    line("     - ", places_of(each) + text);
-  }
-
-  const Differences& all_;
-  Limits common_;
-  std::vector<bool> is_told_;
-  std::string text_;
-  std::size_t number_ = 0;
-};
 
 }  // namespace
 
-std::vector<std::string> texts_from_regions(const Differences& all, const Difference& difference) {
-  std::vector<std::string> texts;
-  for (const Limits& limits : all_limits(all, difference))
-    texts.push_back(limits.empty() ? "everybody" : joined(limits, ", "));
-  return texts;
+std::string text_from_differences(const ToldDifferences& told) {
+  std::string text;
+  for (const std::string& number : told.numbers) add_line(text, "  ", number);
+  if (!told.common.empty()) add_line(text, "", told.common);
+  std::optional<Difference::Turn> turn;
+  for (std::size_t i = 0; i < told.differences.size(); ++i) {
+    const ToldDifference& each = told.differences[i];
+    if (turn != each.turn) text += "\n" + heading_of(each.turn) + "\n\n";
+    turn = each.turn;
+    add_difference(text, each, std::to_string(i + 1));
+  }
+  if (!told.gave_up.empty()) text += "\n" + told.gave_up + "\n";
+  text += '\n';
+  add_line(text, "", told.same);
+  return text;
 }
-
-std::string text_from_differences(const Differences& all) { return Page(all).text(); }
 
 }  // namespace rushlight

@@ -9,10 +9,15 @@ namespace rushlight {
 
 void describe_page(CLI::App& app, Commands& commands) {
   const auto wish = std::make_shared<PageOptions>();
-  CLI::App* page = app.add_subcommand("page", "Make the walk for a phone: it then works with no network");
+  CLI::App* page = app.add_subcommand(
+      "page", "Make the walk for a phone, or the clinic's numbers for a browser: it then works with no network");
   CLI::Option* child = page->add_option("--child", wish->child, "The child file (see: rushlight child new)");
   child->type_name("FILE");
-  page->add_flag("--demo-child", wish->demo_child, "Practise with an invented child")->excludes(child);
+  CLI::Option* demo = page->add_flag("--demo-child", wish->demo_child, "Practise with an invented child");
+  demo->excludes(child);
+  page->add_flag("--clinic", wish->clinic, "The page for the clinic: change numbers and see what follows")
+      ->excludes(child)
+      ->excludes(demo);
   page->add_option("--protocols", wish->protocols, "A folder with the clinic's protocols")->type_name("DIR");
   page->add_option("--set", wish->set, "One of the sets inside the program, such as reference")
       ->type_name("NAME-OF-SET");
@@ -21,7 +26,7 @@ void describe_page(CLI::App& app, Commands& commands) {
   CLI::Option* single = page->add_option("--single", wish->single, "The one file to make, to be opened from a disk");
   single->type_name("FILE")->excludes(out);
   page->add_flag("--serve", wish->serve, "Try it out in a browser on this machine")->excludes(out)->excludes(single);
-  page->add_option("--lang", wish->language, "Language of the card that stands there until the page runs: en or es")
+  page->add_option("--lang", wish->language, "Language that the page begins in: en or es")
       ->check(CLI::IsMember({"en", "es"}));
   say_exit_statuses(*page, "made, or tried out",
                     "something is there already, or the set or the child file was refused");

@@ -3,32 +3,17 @@
 #include <filesystem>
 #include <ostream>
 
+#include "cli/map_named.hpp"
 #include "cli/picture_file.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/read_file.hpp"
-#include "picture/decision_map.hpp"
 #include "picture/flow.hpp"
-#include "picture/names.hpp"
-#include "picture/svg.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 #include "verify/check.hpp"
 
 namespace rushlight {
 namespace {
-
-Or<Picture> map_of(const Protocol& protocol, const PictureWish& wish) {
-  Or<MapOf> found = map_named(protocol, wish.map, wish.given);
-  if (auto* kind = std::get_if<Kind>(&found)) return std::move(*kind);
-  const MapOf& map = std::get<MapOf>(found);
-  const Step& step = protocol[map.step];
-  const auto decisions = decisions_of(protocol, step, map.across, map.down, map.held);
-  if (!decisions) {
-    return WrongUse{"step `" + step.name + "` reads too many other answers to draw them exactly",
-                    "fix some with `--given FACT=VALUE`"};
-  }
-  return decision_map(protocol, step, *decisions, map.held);
-}
 
 Or<Picture> flow_of(const Protocol& protocol) {
   if (auto picture = flow_picture(protocol)) return std::move(*picture);
@@ -68,7 +53,7 @@ int draw_picture(const PictureWish& wish, std::ostream& out) {
     print_findings(out, read.findings, {{path, text}});
     return 2;
   }
-  Or<Picture> picture = wish.flow ? flow_of(*read.value) : map_of(*read.value, wish);
+  Or<Picture> picture = wish.flow ? flow_of(*read.value) : map_of(*read.value, wish.map, wish.given);
   if (auto* kind = std::get_if<Kind>(&picture)) return refused(out, path, std::move(*kind));
   if (auto kind = written(wish.out, std::get<Picture>(picture))) return refused(out, wish.out, std::move(*kind));
   const bool has_errors = has_error(read.findings) || has_error(check(std::move(*read.value)).findings);

@@ -213,10 +213,11 @@ ChangePlan planned(const NumbersSet& set, const std::vector<Wish>& wishes) {
   for (std::size_t file = 0; file < set.files.size(); ++file) {
     const std::vector<ThresholdChange> changes = changes_in(set, file, plan.changes);
     if (changes.empty()) continue;
-    Read<EditedProtocol> edited = threshold_edit(set.files[file].bytes, set.files[file].name, changes);
+    const NumbersFile& old = set.files[file];
+    Read<EditedProtocol> edited = threshold_edit(old.bytes, old.draft, old.protocol, changes);
     for (Finding& finding : edited.findings) add_once(plan.findings, std::move(finding));
-    if (edited.value && edited.value->bytes != set.files[file].bytes)
-      plan.files.push_back({set.files[file].name, std::move(edited.value->bytes)});
+    if (edited.value && edited.value->bytes != old.bytes)
+      plan.files.push_back({file, std::move(edited.value->bytes), std::move(edited.value->draft)});
     if (!edited.value) continue;
     std::size_t next = 0;
     for (NumberChange& change : plan.changes) {

@@ -40,11 +40,18 @@ struct NumberChange {
   Where where;                            // where the change was stated
 };
 
+/// A file as it would be.
+struct ChangedFile {
+  std::size_t file;  // in NumbersSet::files
+  std::string bytes;
+  Draft draft;  // as reading these bytes gives it
+};
+
 /// The files as they would be.
 struct ChangePlan {
   std::vector<NumberChange> changes;
   std::vector<NamedNumber> already;  // had the value that was asked for
-  std::vector<KeptFile> files;       // those whose bytes change, with their new bytes
+  std::vector<ChangedFile> files;    // those whose bytes change
   std::vector<Finding> findings;
 };
 

@@ -1,7 +1,6 @@
 #include "cli/number_words.hpp"
 
 #include <algorithm>
-#include <filesystem>
 
 #include "cli/say.hpp"
 #include "episode/words.hpp"
@@ -36,10 +35,6 @@ std::string unit_shown(const std::string& number, std::string_view code, Languag
   }
   return std::string(code);
 }
-
-struct AmountWords {
-  std::string number, unit;
-};
 
 AmountWords amount_of(const std::string& written, Language language) {
   const Written parts = written_from_text(written);
@@ -108,6 +103,8 @@ Narrowest narrowest(const NumbersSet& set, const Number& number) {
   }
   return found;
 }
+
+AmountWords amount_words(const std::string& written, Language language) { return amount_of(written, language); }
 
 std::string amount_shown(const std::string& written, Language language) {
   return text_of(amount_of(written, language));
@@ -186,7 +183,7 @@ std::string places_shown(const NumbersSet& set, const std::vector<NumberPlace>& 
   for (const NumberPlace& place : places) {
     const DraftThreshold& draft = set.draft(place);
     const Where& where = draft.bands.empty() ? draft.where : draft.bands[band].where;
-    const std::string file = whole ? where.file : std::filesystem::path(where.file).filename().string();
+    const std::string file = whole ? where.file : where.file.substr(where.file.find_last_of('/') + 1);
     words += (words.empty() ? "" : ", ") + file + ":" + std::to_string(where.line);
   }
   return words;

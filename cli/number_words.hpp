@@ -13,6 +13,12 @@ namespace rushlight {
 /// digits stay as they are written.
 std::string amount_shown(const std::string& written, Language language);
 
+/// The same in two: "15" and "min". A clock time and a bare number have no unit.
+struct AmountWords {
+  std::string number, unit;
+};
+AmountWords amount_words(const std::string& written, Language language);
+
 /// "70 mg/dL" and "3.9 mmol/L"; one line for everything else.
 std::vector<std::string> value_lines(const ValueWords& words, Language language);
 /// The same with a comma between.

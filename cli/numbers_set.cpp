@@ -3,13 +3,12 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "cli/assembled_set.hpp"
 #include "cli/embedded.hpp"
 #include "cli/read_file.hpp"
-#include "episode/words.hpp"
-#include "protocol/resolve.hpp"
+#include "read/examples_from_xml.hpp"
 #include "read/protocol_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
-#include "read/examples_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 
 namespace rushlight {
@@ -17,37 +16,27 @@ namespace {
 
 namespace fs = std::filesystem;
 
-bool is_laws(const std::string& file) { return fs::path(file).filename() == "safety.xml"; }
-bool is_examples(const std::string& file) { return fs::path(file).filename() == "examples.xml"; }
-
 void add_file(NumbersSet& set, const std::string& file, const std::string& bytes) {
   set.texts[file] = bytes;
-  if (is_laws(file) || is_examples(file)) {
+  if (is_laws_file(file) || is_examples_file(file)) {
     set.beside.push_back({file, bytes});
     return;
   }
-  Read<Draft> draft = protocol_from_xml(bytes, file);
-  Read<Protocol> protocol;
-  if (draft.value && !has_error(draft.findings)) {
-    protocol = resolve(*draft.value);
-    draft.findings.insert(draft.findings.end(), protocol.findings.begin(), protocol.findings.end());
-  }
-  if (protocol.value) {
-    set.files.push_back({file, bytes, std::move(*draft.value), std::move(*protocol.value)});
-  } else {
-    set.beside.push_back({file, bytes});
-    set.findings.insert(set.findings.end(), draft.findings.begin(), draft.findings.end());
-  }
+  const std::size_t before = set.files.size();
+  const std::vector<Finding> refusal = add_draft(set, file, bytes, protocol_from_xml(bytes, file));
+  if (set.files.size() > before) return;
+  set.beside.push_back({file, bytes});
+  set.findings.insert(set.findings.end(), refusal.begin(), refusal.end());
 }
 
 /// What set a file says it belongs to; empty when it cannot be read.
 std::string set_of(const std::string& file, const std::string& bytes) {
   const auto text = [](const MaybeWord& word) { return word ? word->text : std::string(); };
-  if (is_laws(file)) {
+  if (is_laws_file(file)) {
     const Read<SafetyDraft> laws = safety_from_xml(bytes, file);
     return laws.value ? text(laws.value->set) : "";
   }
-  if (is_examples(file)) {
+  if (is_examples_file(file)) {
     const Read<ExamplesDraft> examples = examples_from_xml(bytes, file);
     return examples.value ? text(examples.value->set) : "";
   }
@@ -113,47 +102,6 @@ void add_embedded(NumbersSet& set) {
       Severity::error, Where{set.path, 0, 0, 0}, NotReadable{"there is no such folder, file or set" + meant}, {}});
 }
 
-bool same_value(const Band& a, const Band& b) {
-  return a.age_from == b.age_from && a.age_up_to == b.age_up_to && a.weight_from == b.weight_from &&
-         a.weight_up_to == b.weight_up_to && a.clock_from == b.clock_from && a.clock_up_to == b.clock_up_to &&
-         a.value == b.value;
-}
-
-bool same_number(const Threshold& a, const Threshold& b) {
-  if (a.name != b.name || a.kind != b.kind) return false;
-  for (const Language language : {Language::en, Language::es}) {
-    if (plain_words(a.label, language) != plain_words(b.label, language)) return false;
-  }
-  return std::equal(a.bands.begin(), a.bands.end(), b.bands.begin(), b.bands.end(), same_value);
-}
-
-void collect_numbers(NumbersSet& set) {
-  std::vector<Number>& all = set.numbers;
-  for (std::size_t file = 0; file < set.files.size(); ++file) {
-    for (std::size_t i = 0; i < set.files[file].protocol.thresholds.size(); ++i) {
-      const NumberPlace place{file, i};
-      const auto at = std::find_if(all.begin(), all.end(), [&](const Number& number) {
-        return same_number(set.threshold(number.places.front()), set.threshold(place));
-      });
-      if (at == all.end()) {
-        all.push_back({"", {place}});
-      } else {
-        at->places.push_back(place);
-      }
-    }
-  }
-  const auto meanings = [&](const std::string& id) {
-    return std::count_if(all.begin(), all.end(),
-                         [&](const Number& number) { return set.threshold(number.places.front()).name == id; });
-  };
-  for (Number& number : all) {
-    const std::string& id = set.threshold(number.places.front()).name;
-    number.name = meanings(id) == 1 ? id : protocols_of(set, number.places, ",") + "/" + id;
-  }
-  std::stable_sort(all.begin(), all.end(),
-                   [](const Number& a, const Number& b) { return a.places.size() > b.places.size(); });
-}
-
 }  // namespace
 
 NumbersSet numbers_set(const std::string& name) {
@@ -169,19 +117,6 @@ NumbersSet numbers_set(const std::string& name) {
   }
   collect_numbers(set);
   return set;
-}
-
-ValueWords words_of(const DraftThreshold& threshold, std::size_t band) {
-  const auto text = [](const MaybeWord& word) { return word ? word->text : std::string(); };
-  if (threshold.bands.empty()) return {text(threshold.value), text(threshold.mg_dl), text(threshold.mmol_l)};
-  const DraftBand& one = threshold.bands[band];
-  return {text(one.value), text(one.mg_dl), text(one.mmol_l)};
-}
-
-std::string protocols_of(const NumbersSet& set, const std::vector<NumberPlace>& places, const std::string& between) {
-  std::string names;
-  for (const NumberPlace& place : places) names += (names.empty() ? "" : between) + set.protocol(place);
-  return names;
 }
 
 }  // namespace rushlight

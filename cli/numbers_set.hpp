@@ -48,6 +48,12 @@ struct NumbersSet {
 /// files of its folder that belong to the same set are checked with it. What is on this disk comes first.
 NumbersSet numbers_set(const std::string& name);
 
+/// Adds a protocol that was read. What refuses it comes back, and then it is not added.
+std::vector<Finding> add_draft(NumbersSet& set, const std::string& file, const std::string& bytes, Read<Draft> draft);
+
+/// Makes the list of numbers of the files that are in the set.
+void collect_numbers(NumbersSet& set);
+
 /// The words of a value as the file has them; `band` counts from the first.
 ValueWords words_of(const DraftThreshold& threshold, std::size_t band);
 

@@ -199,7 +199,7 @@ std::string heading(Column column, Language language) {
   return say(kHeadings[static_cast<std::size_t>(column)], language);
 }
 
-std::string csv_from_numbers(const NumbersSet& set, Language language) {
+std::string csv_from_numbers(const NumbersSet& set, const std::vector<Draft>& changed, Language language) {
   std::vector<std::string> head;
   for (int column = 0; column < kColumns; ++column) head.push_back(heading(static_cast<Column>(column), language));
   std::string csv = csv_row(head);
@@ -210,7 +210,8 @@ std::string csv_from_numbers(const NumbersSet& set, Language language) {
     const Border border = border_of(set, number, language);
     for (std::size_t band = 0; band < threshold.bands.size(); ++band) {
       const ValueWords words = words_of(set.draft(first), band);
-      const std::vector<std::string> lines = value_lines(words, language);
+      const ValueWords now = words_of(changed[first.file].thresholds[first.threshold], band);
+      const std::vector<std::string> lines = value_lines(now, language);
       const bool banded = has_bands(threshold);
       csv += csv_row(
           {threshold.name, protocols_of(set, number.places, ", "), banded ? name_of(threshold.bands[band]) : "",
@@ -220,6 +221,12 @@ std::string csv_from_numbers(const NumbersSet& set, Language language) {
     }
   }
   return csv;
+}
+
+std::string csv_from_numbers(const NumbersSet& set, Language language) {
+  std::vector<Draft> drafts;
+  for (const NumbersFile& file : set.files) drafts.push_back(file.draft);
+  return csv_from_numbers(set, drafts, language);
 }
 
 Read<std::vector<Wish>> wishes_from_csv(const NumbersSet& set, const std::string& bytes, const std::string& file) {

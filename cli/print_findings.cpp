@@ -10,7 +10,9 @@ namespace {
 
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
-std::optional<std::string> line_of(const FileTexts& texts, const Where& where) {
+}  // namespace
+
+std::optional<std::string> line_at(const FileTexts& texts, const Where& where) {
   const auto found = texts.find(where.file);
   if (found == texts.end() || where.line == 0) return std::nullopt;
   std::string_view text = found->second;
@@ -23,12 +25,10 @@ std::optional<std::string> line_of(const FileTexts& texts, const Where& where) {
   return std::string(text.substr(0, text.find('\n')));
 }
 
-}  // namespace
-
 void print_findings(std::ostream& out, const std::vector<Finding>& findings, const FileTexts& texts) {
   // The line of the file is shown as it is, so it must not steer the terminal it is shown on.
   for (const Finding& finding : findings) {
-    std::istringstream lines(text_from_finding(finding, line_of(texts, finding.where)));
+    std::istringstream lines(text_from_finding(finding, line_at(texts, finding.where)));
     for (std::string line; std::getline(lines, line);) out << cleaned(line) << '\n';
   }
 }

@@ -12,6 +12,9 @@ namespace rushlight {
 /// Every finding with its line and a caret line, where the text of its file is known.
 void print_findings(std::ostream& out, const std::vector<Finding>& findings, const FileTexts& texts);
 
+/// The line that a place is in, as it stands in the text of its file; empty when that is not known.
+std::optional<std::string> line_at(const FileTexts& texts, const Where& where);
+
 /// The same as one text.
 std::string text_from_findings(const std::vector<Finding>& findings, const FileTexts& texts);
 

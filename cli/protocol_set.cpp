@@ -3,31 +3,19 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "cli/assembled_set.hpp"
 #include "cli/embedded.hpp"
 #include "cli/read_file.hpp"
 #include "cli/trusted_keys.hpp"
-#include "protocol/examples_of.hpp"
-#include "protocol/safety_rules.hpp"
 #include "read/examples_from_xml.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
-#include "verify/in_time.hpp"
-#include "verify/laws.hpp"
-#include "verify/worked_examples.hpp"
 
 namespace rushlight {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr const char* kLawsFile = "safety.xml";
-constexpr const char* kExamplesFile = "examples.xml";
-
-bool is_beside_protocols(const std::string& file) {
-  const fs::path name = fs::path(file).filename();
-  return name == kLawsFile || name == kExamplesFile;
-}
 
 Finding about_file(const std::string& file, Kind kind) {
   return Finding{Severity::error, Where{file, 0, 0, 0}, std::move(kind), {}};
@@ -56,137 +44,6 @@ Finding no_protocol_in(const std::string& folder) {
   return about_file(folder, NotReadable{"this folder holds no protocol (*.xml)" + instead});
 }
 
-// Two files of a set must not both be the protocol of one name.
-void refuse_repeated_names(ProtocolSet& set) {
-  for (std::size_t i = 0; i < set.protocols.size(); ++i) {
-    const Protocol& later = set.protocols[i].checked.protocol();
-    for (std::size_t j = 0; j < i; ++j) {
-      const Protocol& earlier = set.protocols[j].checked.protocol();
-      if (earlier.name != later.name) continue;
-      set.findings.push_back(Finding{Severity::error, later.where, RepeatedId{later.name, "protocol"},
-                                     Because{"the set has it in another file", earlier.where}});
-    }
-  }
-}
-
-/// What two protocols have to say about one place is said once.
-void add_once(ProtocolSet& set, Finding finding) {
-  const bool told = std::any_of(set.findings.begin(), set.findings.end(), [&](const Finding& earlier) {
-    return earlier.where == finding.where && earlier.kind.index() == finding.kind.index();
-  });
-  if (!told) set.findings.push_back(std::move(finding));
-}
-
-void add_laws(ProtocolSet& set, const std::string& file, const std::string& bytes) {
-  Read<SafetyDraft> read = safety_from_xml(bytes, file);
-  set.files.push_back(FileOfSet{file, !has_error(read.findings), {}});
-  set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
-  set.laws = std::move(read.value);
-}
-
-void add_examples(ProtocolSet& set, const std::string& file, const std::string& bytes) {
-  Read<ExamplesDraft> read = examples_from_xml(bytes, file);
-  set.files.push_back(FileOfSet{file, !has_error(read.findings), {}});
-  set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
-  set.examples = std::move(read.value);
-}
-
-/// The examples are looked at before they are walked, once for all protocols.
-void look_at_examples(ProtocolSet& set) {
-  if (!set.examples) return;
-  std::vector<std::string> names;
-  for (const LoadedProtocol& loaded : set.protocols) names.push_back(loaded.checked.protocol().name);
-  for (Finding& finding : examples_findings(*set.examples, names)) add_once(set, std::move(finding));
-}
-
-/// Those that begin with this protocol.
-void walk_examples(ProtocolSet& set, const Protocol& whole) {
-  if (!set.examples) return;
-  Read<std::vector<WorkedExample>> examples = worked_examples_of(*set.examples, whole);
-  for (Finding& finding : examples.findings) add_once(set, std::move(finding));
-  if (!examples.value) return;
-  WorkedExamples walked = walked_examples(whole, *examples.value);
-  for (Finding& finding : walked.findings) set.findings.push_back(std::move(finding));
-  for (FileOfSet& file : set.files) {
-    if (walked.shown && fs::path(file.name).filename() == kExamplesFile) file.shown.push_back(*walked.shown);
-  }
-}
-
-/// Each protocol is held against the laws that name it.
-void look_at_laws(ProtocolSet& set) {
-  if (!set.laws) return;
-  std::vector<std::string> names;
-  for (const LoadedProtocol& loaded : set.protocols) names.push_back(loaded.checked.protocol().name);
-  for (Finding& finding : safety_findings(*set.laws, names)) add_once(set, std::move(finding));
-  for (const LoadedProtocol& loaded : set.protocols) {
-    Read<SafetyRules> rules = safety_rules_of(*set.laws, loaded.checked.protocol());
-    for (Finding& finding : rules.findings) add_once(set, std::move(finding));
-    if (!rules.value) continue;
-    for (Finding& finding : broken_laws(loaded.checked, *rules.value)) set.findings.push_back(std::move(finding));
-  }
-}
-
-/// For the journal: the files of the protocols that this one can come to, its own first. An approval stands for a whole
-/// set, so with one all of them are kept, by name.
-std::string kept_text(const Protocol& whole, const std::vector<LoadedProtocol>& alone, const ProtocolSet& set) {
-  std::vector<KeptFile> files;
-  for (const Part& part : whole.parts) {
-    for (const LoadedProtocol& loaded : alone) {
-      if (loaded.checked.protocol().name == part.name) files.push_back({loaded.file, loaded.bytes});
-    }
-  }
-  const bool approved = set.sealed && set.sealed->state != SealedSet::State::none;
-  if (!approved) return text_from_kept(files);
-  for (const auto& [name, bytes] : set.texts) {
-    const auto same = [&, &file = name](const KeptFile& kept) { return kept.name == file; };
-    if (std::none_of(files.begin(), files.end(), same)) files.push_back({name, bytes});
-  }
-  return text_from_kept(files, true);
-}
-
-/// How late a call can be is a law over all nights, wherever they go on.
-void look_at_times(ProtocolSet& set, const LoadedProtocol& alone, const Protocol& whole) {
-  if (!set.laws) return;
-  const Read<SafetyRules> rules = safety_rules_of(*set.laws, alone.checked.protocol());
-  if (!rules.value) return;
-  InTime found = calls_in_time(alone.checked.protocol(), whole, rules.value->within);
-  for (Finding& finding : found.findings) set.findings.push_back(std::move(finding));
-  for (FileOfSet& file : set.files) {
-    if (file.name != alone.file) continue;
-    // Before what nobody should take for shown.
-    const auto at = std::find_if(file.shown.begin(), file.shown.end(),
-                                 [](const Shown& shown) { return std::holds_alternative<NotShown>(shown); });
-    file.shown.insert(at, found.shown.begin(), found.shown.end());
-  }
-}
-
-// Each protocol is walked together with those it visits or hands over to.
-void link(ProtocolSet& set) {
-  const std::vector<LoadedProtocol> alone = set.protocols;
-  std::vector<CheckedProtocol> checked;
-  for (const LoadedProtocol& loaded : alone) checked.push_back(loaded.checked);
-  set.protocols.clear();
-  for (const LoadedProtocol& loaded : alone) {
-    Checked whole = check_linked(checked, loaded.checked.protocol().name);
-    for (Finding& finding : whole.findings) {
-      add_once(set, std::move(finding));
-    }
-    if (!whole.protocol) continue;
-    look_at_times(set, loaded, whole.protocol->protocol());
-    walk_examples(set, whole.protocol->protocol());
-    std::string kept = kept_text(whole.protocol->protocol(), alone, set);
-    set.protocols.push_back(LoadedProtocol{*whole.protocol, loaded.file, std::move(kept)});
-  }
-}
-
-void finish(ProtocolSet& set) {
-  refuse_repeated_names(set);
-  if (set.all_checked() && !has_error(set.findings)) look_at_laws(set);
-  if (set.all_checked() && !has_error(set.findings)) look_at_examples(set);
-  if (set.all_checked() && !has_error(set.findings)) link(set);
-  sort_findings(set.findings);
-}
-
 std::string name_in_set(const std::string& file) { return fs::path(file).filename().string(); }
 
 /// The set as it lies there, before anything is read: an approval is over bytes.
@@ -213,32 +70,16 @@ void add_all(ProtocolSet& set, const std::vector<KeptFile>& files) {
 
 }  // namespace
 
-bool ProtocolSet::all_checked() const {
-  return std::all_of(files.begin(), files.end(), [](const FileOfSet& file) { return file.sense; });
-}
-
-const LoadedProtocol* ProtocolSet::find(const std::string& id) const {
-  for (const LoadedProtocol& loaded : protocols) {
-    if (loaded.checked.protocol().name == id) return &loaded;
-  }
-  return nullptr;
-}
-
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes) {
   set.texts[file] = bytes;
-  if (fs::path(file).filename() == kLawsFile) return add_laws(set, file, bytes);
-  if (fs::path(file).filename() == kExamplesFile) return add_examples(set, file, bytes);
+  if (is_laws_file(file)) return add_laws(set, file, safety_from_xml(bytes, file));
+  if (is_examples_file(file)) return add_examples(set, file, examples_from_xml(bytes, file));
   Read<Protocol> read = resolved_from_xml(bytes, file);
-  const bool refused = has_error(read.findings);
-  set.findings.insert(set.findings.end(), read.findings.begin(), read.findings.end());
-  set.files.push_back(FileOfSet{file, !refused && read.value, {}});
-  if (!set.files.back().sense) return;
-  std::optional<Approval>& approval = read.value->parts.front().approval;
-  if (approval) approval->standing = standing_in(set, file, bytes, *approval);
-  Checked checked = check(std::move(*read.value));
-  set.files.back().shown = std::move(checked.shown);
-  set.findings.insert(set.findings.end(), checked.findings.begin(), checked.findings.end());
-  if (checked.protocol) set.protocols.push_back(LoadedProtocol{*checked.protocol, file, bytes});
+  if (read.value) {
+    std::optional<Approval>& approval = read.value->parts.front().approval;
+    if (approval) approval->standing = standing_in(set, file, bytes, *approval);
+  }
+  add_resolved(set, file, bytes, std::move(read));
 }
 
 ProtocolSet set_of_files(const std::vector<KeptFile>& files) {
@@ -295,8 +136,9 @@ ProtocolSet set_in_folder(const std::string& folder, const std::string& name) {
   }
   std::vector<std::string> files = files_of_set(folder);
   if (files.empty() && !name.empty()) files = files_of_set((fs::path(folder) / name).string());
-  const bool has_protocol =
-      std::any_of(files.begin(), files.end(), [](const std::string& file) { return !is_beside_protocols(file); });
+  const bool has_protocol = std::any_of(files.begin(), files.end(), [](const std::string& file) {
+    return !is_laws_file(file) && !is_examples_file(file);
+  });
   if (!has_protocol) set.findings.push_back(no_protocol_in(folder));
   std::vector<KeptFile> read;
   for (const std::string& file : files) {

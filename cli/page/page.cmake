@@ -2,8 +2,9 @@
 # emscripten the program is built without it and `rushlight page` says so.
 set(page_out ${CMAKE_BINARY_DIR}/page)
 set(page_engine ${page_out}/engine.js)
+set(clinic_engine ${page_out}/clinic-engine.js)
 option(RUSHLIGHT_PAGE "Build the engine for the browser, where emscripten is installed" ON)
-set(RUSHLIGHT_PAGE_ENGINE "" CACHE FILEPATH "An engine.js that another build of this tree has made: taken as it is")
+set(RUSHLIGHT_PAGE_ENGINE "" CACHE FILEPATH "An engine.js that another build of this tree has made, its clinic-engine.js beside it: taken as they are")
 find_program(RUSHLIGHT_EMCC em++)
 
 # Not the reader of XML, nor what proves: the page gets protocols that were read and checked (engine/wire/protocol_model).
@@ -24,9 +25,10 @@ list(FILTER apart INCLUDE REGEX "/(ketones|moment|written)\\.cpp$")
 list(REMOVE_ITEM measure ${apart})
 set(screen ${PROJECT_SOURCE_DIR}/cli/screen.cpp)
 list(REMOVE_ITEM cli ${screen})
-list(FILTER page EXCLUDE REGEX "/page_(data|files)\\.cpp$")  # they make the page; they are not in it
+list(FILTER page EXCLUDE REGEX "/(page_(data|files|frame)|clinic_[a-z]+)\\.cpp$")  # they make the page, or are for the clinic
 
-set(page_flags -std=c++20 -Os -fwasm-exceptions)
+set(page_flags -std=c++20 -fwasm-exceptions)
+set(page_level -Os)
 set(page_objects "")
 # page_unit(<name> <file>...): several files compiled as one, which costs a third of one after the other.
 function(page_unit name)
@@ -37,7 +39,7 @@ function(page_unit name)
   file(CONFIGURE OUTPUT ${page_out}/${name}.cpp CONTENT "${text}" @ONLY)
   add_custom_command(
     OUTPUT ${page_out}/${name}.o
-    COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs ${CMAKE_CXX_COMPILER_LAUNCHER} ${RUSHLIGHT_EMCC} ${page_flags}
+    COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs ${CMAKE_CXX_COMPILER_LAUNCHER} ${RUSHLIGHT_EMCC} ${page_flags} ${page_level}
             -I${page_out}/foreign -I${PROJECT_SOURCE_DIR}/engine -I${PROJECT_SOURCE_DIR} -MD -MF ${page_out}/${name}.d
             -c ${page_out}/${name}.cpp -o ${page_out}/${name}.o
     DEPENDS ${ARGN} ${page_out}/${name}.cpp
@@ -47,9 +49,26 @@ function(page_unit name)
   set(page_objects ${page_objects} ${page_out}/${name}.o PARENT_SCOPE)
 endfunction()
 
+# page_link(<engine.js> <name> <environments> <functions>): what has been compiled until here, as one script.
+function(page_link engine name environments functions)
+  # Debian's emcc needs its node modules where another node is installed, and leaves half a result behind when it fails.
+  add_custom_command(
+    OUTPUT ${engine}
+    COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs ${RUSHLIGHT_EMCC} ${page_level} -fwasm-exceptions ${page_objects} --no-entry
+            --pre-js ${CMAKE_CURRENT_LIST_DIR}/instantiate.js
+            -sMODULARIZE=1 -sEXPORT_NAME=${name} -sSINGLE_FILE=1 -sALLOW_MEMORY_GROWTH=1 -sENVIRONMENT=${environments}
+            -sEXPORTED_FUNCTIONS=${functions},_malloc,_free -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8
+            -o ${engine}
+    DEPENDS ${page_objects} ${CMAKE_CURRENT_LIST_DIR}/instantiate.js
+    COMMENT "Linking ${name}"
+    VERBATIM)
+endfunction()
+
 set(RUSHLIGHT_HAS_PAGE OFF)
 if(RUSHLIGHT_PAGE AND RUSHLIGHT_PAGE_ENGINE)
   set(page_engine ${RUSHLIGHT_PAGE_ENGINE})
+  get_filename_component(beside ${RUSHLIGHT_PAGE_ENGINE} DIRECTORY)
+  set(clinic_engine ${beside}/clinic-engine.js)
   set(RUSHLIGHT_HAS_PAGE ON)
 elseif(RUSHLIGHT_PAGE AND RUSHLIGHT_EMCC)
   set(RUSHLIGHT_HAS_PAGE ON)
@@ -66,25 +85,18 @@ elseif(RUSHLIGHT_PAGE AND RUSHLIGHT_EMCC)
     get_filename_component(name ${file} NAME_WE)
     page_unit(engine_${name} ${file})
   endforeach()
-  # Debian's emcc needs its node modules where another node is installed, and leaves half a result behind when it fails.
-  add_custom_command(
-    OUTPUT ${page_engine}
-    COMMAND ${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs ${RUSHLIGHT_EMCC} -Os -fwasm-exceptions ${page_objects} --no-entry
-            --pre-js ${CMAKE_CURRENT_LIST_DIR}/instantiate.js
-            -sMODULARIZE=1 -sEXPORT_NAME=createEngine -sSINGLE_FILE=1 -sALLOW_MEMORY_GROWTH=1 -sENVIRONMENT=web,node
-            -sEXPORTED_FUNCTIONS=_rushlight_open,_rushlight_call,_malloc,_free -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8
-            -o ${page_engine}
-    DEPENDS ${page_objects} ${CMAKE_CURRENT_LIST_DIR}/instantiate.js
-    COMMENT "Linking the page's engine"
-    VERBATIM)
+  page_link(${page_engine} createEngine web,node _rushlight_open,_rushlight_call)
+  include(${CMAKE_CURRENT_LIST_DIR}/clinic.cmake)
 else()
   message(STATUS "The handheld page is left out: em++ was not found (Debian: emscripten), or RUSHLIGHT_PAGE is off")
   file(CONFIGURE OUTPUT ${page_engine} CONTENT "" @ONLY)
+  file(CONFIGURE OUTPUT ${clinic_engine} CONTENT "" @ONLY)
 endif()
 
 # Everything the page is made of travels inside the program, as the protocols do.
-set(page_parts ${page_engine})
-foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js face.js before.js panels.js words.js service-worker.js icon.svg)
+set(page_parts ${page_engine} ${clinic_engine})
+foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js elements.js face.js before.js panels.js words.js service-worker.js icon.svg
+             clinic.html clinic.css clinic.js clinic-form.js clinic-told.js clinic-map.js clinic-worker.js clinic-words.js)
   list(APPEND page_parts ${CMAKE_CURRENT_LIST_DIR}/${part})
 endforeach()
 set(page_cpp ${CMAKE_BINARY_DIR}/generated/page_parts.cpp)

@@ -3,19 +3,13 @@
 #include <algorithm>
 #include <filesystem>
 
-#include "cli/refusals.hpp"
+#include "cli/page/page_frame.hpp"
 #include "seal/sum.hpp"
 #include "wire/json_writer.hpp"
 #include "wire/protocol_model.hpp"
 
 namespace rushlight {
 namespace {
-
-std::string replaced(std::string text, const std::string& from, const std::string& to) {
-  for (std::size_t at = 0; (at = text.find(from, at)) != std::string::npos; at += to.size())
-    text.replace(at, from.size(), to);
-  return text;
-}
 
 /// The files that an episode of this protocol keeps, by their own names.
 std::vector<KeptFile> files_of(const LoadedProtocol& loaded) {
@@ -77,18 +71,8 @@ PageData page_data(const PageWish& wish) {
     json.key(each->checked.protocol().name);
     write_kept(json, *each, data.files);
   }
-  data.json = json.end_object().end_object().json();
-  data.json = replaced(std::move(data.json), "<", "\\u003c");
-  data.json = replaced(std::move(data.json), "\u2028", "\\u2028");
-  data.json = replaced(std::move(data.json), "\u2029", "\\u2029");
+  data.json = in_script(json.end_object().end_object().json());
   return data;
-}
-
-std::string html_text(const std::string& text) {
-  std::string html = replaced(text, "&", "&amp;");
-  html = replaced(std::move(html), "<", "&lt;");
-  html = replaced(std::move(html), ">", "&gt;");
-  return replaced(std::move(html), "\"", "&quot;");
 }
 
 }  // namespace rushlight

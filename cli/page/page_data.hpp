@@ -26,7 +26,4 @@ struct PageData {
 };
 PageData page_data(const PageWish& wish);
 
-/// The text with everything that HTML would take for markup written as a reference.
-std::string html_text(const std::string& text);
-
 }  // namespace rushlight

@@ -1,7 +1,7 @@
 #include "cli/page/page_files.hpp"
 
-#include "cli/embedded.hpp"
 #include "cli/first_aid_card.hpp"
+#include "cli/page/page_frame.hpp"
 #include "cli/png_module.hpp"
 #include "seal/sum.hpp"
 #include "wire/json_writer.hpp"
@@ -10,21 +10,8 @@ namespace rushlight {
 namespace {
 
 // In the order in which they are run; the data of the plan stands before them.
-constexpr const char* kScripts[] = {"words.js",   "drawings.js", "face.js",  "before.js", "panels.js", "alarm.js",
-                                    "journal.js", "pad.js",      "calls.js", "engine.js", "page.js"};
-
-std::string part(std::string_view name) {
-  for (const EmbeddedFile& file : page_parts()) {
-    if (file.path == name) return std::string(file.bytes);
-  }
-  return "";
-}
-
-std::string filled_in(std::string text, const std::string& blank, const std::string& with) {
-  for (std::size_t at = 0; (at = text.find(blank, at)) != std::string::npos; at += with.size())
-    text.replace(at, blank.size(), with);
-  return text;
-}
+constexpr const char* kScripts[] = {"words.js", "drawings.js", "elements.js", "face.js",  "before.js", "panels.js",
+                                    "alarm.js", "journal.js",  "pad.js",      "calls.js", "engine.js", "page.js"};
 
 std::string data_script(const PageData& data) { return "window.rushlightData = " + data.json + ";\n"; }
 
@@ -36,7 +23,7 @@ struct Policy {
 /// The frame of the page. Until the engine runs, and when it cannot, the first-aid card stands there in both languages.
 std::string page_html(const PageWish& wish, const Policy& policy, const std::string& head, const std::string& scripts) {
   const bool es = wish.language == Language::es;
-  std::string html = part("page.html");
+  std::string html = page_part("page.html");
   html = filled_in(std::move(html), "@LANGUAGE@", es ? "es" : "en");
   html = filled_in(std::move(html), "@SCRIPTS_FROM@", policy.scripts);
   html = filled_in(std::move(html), "@STYLE_FROM@", policy.style);
@@ -55,7 +42,8 @@ std::optional<std::string> icon_png(int dots) {
   constexpr int kDotsPerInch = 200, kCssPerInch = 96;  // as png_by_module draws, and as SVG counts
   const std::string width =
       text_from_decimal(quotient(Decimal::whole(dots * kCssPerInch), Decimal::whole(kDotsPerInch)));
-  return png_by_module(filled_in(part("icon.svg"), "<svg ", "<svg width=\"" + width + "\" height=\"" + width + "\" "));
+  return png_by_module(
+      filled_in(page_part("icon.svg"), "<svg ", "<svg width=\"" + width + "\" height=\"" + width + "\" "));
 }
 
 std::string manifest(const PageWish& wish, const std::vector<int>& icons) {
@@ -82,7 +70,7 @@ std::string manifest(const PageWish& wish, const std::vector<int>& icons) {
 
 }  // namespace
 
-bool has_page() { return !part("engine.js").empty(); }
+bool has_page() { return !page_part("engine.js").empty(); }
 
 std::vector<PageFile> page_files(const PageWish& wish) {
   const PageData data = page_data(wish);
@@ -90,13 +78,12 @@ std::vector<PageFile> page_files(const PageWish& wish) {
   const auto add = [&](const std::string& name, const char* type, std::string bytes) {
     files.push_back({name, type, std::move(bytes)});
   };
-  constexpr const char* kScript = "text/javascript; charset=utf-8";
   std::string scripts = "<script src=\"data.js\" defer></script>\n";
   for (const char* name : kScripts) scripts += "<script src=\"" + std::string(name) + "\" defer></script>\n";
-  add("page.css", "text/css; charset=utf-8", part("page.css"));
-  add("data.js", kScript, data_script(data));
-  for (const char* name : kScripts) add(name, kScript, part(name));
-  add("icon.svg", "image/svg+xml", part("icon.svg"));
+  add("page.css", "text/css; charset=utf-8", page_part("page.css"));
+  add("data.js", kScriptType, data_script(data));
+  for (const char* name : kScripts) add(name, kScriptType, page_part(name));
+  add("icon.svg", "image/svg+xml", page_part("icon.svg"));
   std::vector<int> icons;
   for (const int dots : {192, 512}) {
     std::optional<std::string> png = icon_png(dots);
@@ -120,8 +107,8 @@ std::vector<PageFile> page_files(const PageWish& wish) {
     all += file.name + "\n" + file.bytes;
     names.text(file.name);
   }
-  std::string worker = filled_in(part("service-worker.js"), "@SUM@", sha256_of(all));
-  add("service-worker.js", kScript, filled_in(std::move(worker), "@FILES@", names.end_list().json()));
+  std::string worker = filled_in(page_part("service-worker.js"), "@SUM@", sha256_of(all));
+  add("service-worker.js", kScriptType, filled_in(std::move(worker), "@FILES@", names.end_list().json()));
 
   // For people, and for `rushlight check`: what the page was made from.
   for (const KeptFile& file : data.files) add("set/" + file.name, "application/xml", file.bytes);
@@ -131,16 +118,10 @@ std::vector<PageFile> page_files(const PageWish& wish) {
 
 std::string single_page(const PageWish& wish) {
   const PageData data = page_data(wish);
-  std::string scripts, sums;
-  const auto add = [&](const std::string& script) {
-    scripts += "<script>" + script + "</script>\n";
-    sums += (sums.empty() ? "'sha256-" : " 'sha256-") + sha256_in_base64(script) + "'";
-  };
-  add(data_script(data));
-  for (const char* name : kScripts) add(part(name));
-  const std::string style = part("page.css");
-  const Policy policy{sums, "'sha256-" + sha256_in_base64(style) + "'", ""};
-  return page_html(wish, policy, "<style>" + style + "</style>", scripts);
+  std::vector<std::string> scripts{data_script(data)};
+  for (const char* name : kScripts) scripts.push_back(page_part(name));
+  const InOneFile one = in_one_file(scripts, page_part("page.css"));
+  return page_html(wish, Policy{one.script_sums, one.style_sum, ""}, one.style, one.scripts);
 }
 
 }  // namespace rushlight

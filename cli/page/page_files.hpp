@@ -4,14 +4,9 @@
 #include <vector>
 
 #include "cli/page/page_data.hpp"
+#include "cli/page/page_frame.hpp"
 
 namespace rushlight {
-
-struct PageFile {
-  std::string name;  // below the folder: "index.html", "set/low.xml"
-  std::string type;  // as a web server says it
-  std::string bytes;
-};
 
 /// Whether this program was built with the engine for the browser.
 bool has_page();

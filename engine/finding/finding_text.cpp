@@ -2,6 +2,7 @@
 
 #include "finding/finding.hpp"
 #include "finding/quoted.hpp"
+#include "finding/told_finding.hpp"
 
 namespace rushlight {
 namespace {
@@ -36,11 +37,12 @@ std::string caret_line(std::string_view shown_line, const Where& where) {
   return carets + "^" + std::string(length - 1, '~');
 }
 
-std::string source_lines(const Where& where, const std::string& line_text) {
+void add_source_lines(ToldFinding& told, const Where& where, const std::string& line_text) {
   const std::string shown = one_line(without_line_end(line_text));
   std::string number = std::to_string(where.line);
   if (number.size() < kLineNumberWidth) number.insert(0, kLineNumberWidth - number.size(), ' ');
-  return "\n" + number + " | " + shown + "\n" + std::string(number.size(), ' ') + " | " + caret_line(shown, where);
+  told.line = number + " | " + shown;
+  told.caret = std::string(number.size(), ' ') + " | " + caret_line(shown, where);
 }
 
 std::string because_text(const Because& because, const Where& here) {
@@ -54,14 +56,19 @@ std::string because_text(const Because& because, const Where& here) {
 
 }  // namespace
 
+ToldFinding told_finding(const Finding& finding, const std::optional<std::string>& line_text) {
+  ToldFinding told{place_of(finding.where), sentence(finding.kind), "", "", "", remedy(finding.kind)};
+  if (line_text && finding.where.line > 0) add_source_lines(told, finding.where, *line_text);
+  if (finding.because) told.because = because_text(*finding.because, finding.where);
+  return told;
+}
+
 std::string text_from_finding(const Finding& finding, const std::optional<std::string>& line_text) {
-  std::string text = place_of(finding.where);
-  text += finding.severity == Severity::error ? ": error: " : ": warning: ";
-  text += sentence(finding.kind);
-  if (line_text && finding.where.line > 0) text += source_lines(finding.where, *line_text);
-  if (finding.because) text += "\n  because  " + because_text(*finding.because, finding.where);
-  const std::string right = remedy(finding.kind);
-  if (!right.empty()) text += "\n  try      " + right;
+  const ToldFinding told = told_finding(finding, line_text);
+  std::string text = told.place + (finding.severity == Severity::error ? ": error: " : ": warning: ") + told.sentence;
+  if (!told.line.empty()) text += "\n" + told.line + "\n" + told.caret;
+  if (!told.because.empty()) text += "\n  because  " + told.because;
+  if (!told.right.empty()) text += "\n  try      " + told.right;
   return text;
 }
 

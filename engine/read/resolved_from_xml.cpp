@@ -1,30 +1,13 @@
 #include "read/resolved_from_xml.hpp"
 
-#include <algorithm>
 #include <utility>
 
-#include "protocol/resolve.hpp"
 #include "read/protocol_from_xml.hpp"
 
 namespace rushlight {
 
 Read<Protocol> resolved_from_xml(std::string_view bytes, std::string file_name) {
-  Read<Draft> draft = protocol_from_xml(bytes, std::move(file_name));
-  if (!draft.value) return {std::nullopt, std::move(draft.findings)};
-  Read<Protocol> resolved = resolve(*draft.value);
-  const std::size_t read_findings = draft.findings.size();
-  for (Finding& finding : resolved.findings) {
-    const auto read_end = draft.findings.begin() + static_cast<std::ptrdiff_t>(read_findings);
-    const bool follows = std::any_of(draft.findings.begin(), read_end, [&](const Finding& earlier) {
-      const std::uint32_t column = earlier.where.column, from = finding.where.column;
-      return earlier.where.line == finding.where.line &&
-             (column == from || (column > from && column < from + finding.where.length));
-    });
-    if (!follows) draft.findings.push_back(std::move(finding));
-  }
-  sort_findings(draft.findings);
-  if (has_error(draft.findings)) resolved.value.reset();
-  return {std::move(resolved.value), std::move(draft.findings)};
+  return resolved_draft(protocol_from_xml(bytes, std::move(file_name)));
 }
 
 }  // namespace rushlight

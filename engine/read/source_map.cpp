@@ -53,6 +53,15 @@ Place Lines::place_of(Span span) const {
           static_cast<std::uint32_t>(points_before(end) - before)};
 }
 
+std::size_t Lines::byte_at(std::uint32_t line, std::uint32_t column) const {
+  if (line == 0 || line > starts_.size()) return text_.size();
+  std::size_t byte = starts_[line - 1];
+  for (std::uint32_t points = 1; byte < text_.size(); ++byte) {
+    if (starts_code_point(text_[byte]) && points++ == column) break;
+  }
+  return byte;
+}
+
 std::optional<std::string> Lines::line(std::uint32_t number) const {
   if (number == 0 || number > starts_.size()) return std::nullopt;
   const std::size_t index = number - 1;

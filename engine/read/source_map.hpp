@@ -67,6 +67,9 @@ class Lines {
   /// The place of a span; its length stops at the end of its first line.
   Place place_of(Span span) const;
 
+  /// Where a place begins, in bytes from the start of the file. The end of the file for a place behind it.
+  std::size_t byte_at(std::uint32_t line, std::uint32_t column) const;
+
   /// The line as it stands in the file, without its end. Empty when the file has no such line.
   std::optional<std::string> line(std::uint32_t number) const;
 

@@ -5,8 +5,7 @@
 
 #include "protocol/band_name.hpp"
 #include "protocol/resolve.hpp"
-#include "read/protocol_from_xml.hpp"
-#include "read/vetted_bytes.hpp"
+#include "read/moved_places.hpp"
 #include "read/xml_characters.hpp"
 
 namespace rushlight {
@@ -74,14 +73,15 @@ const Limit& value_of(const Protocol& protocol, const Target& target) {
   return protocol.thresholds[target.threshold].bands[target.band.value_or(0)].value;
 }
 
-/// The draft as it would be, each new word at the place where it was stated.
-Draft changed_draft(Draft draft, const std::vector<Target>& targets) {
+/// The draft as it would be, each new word at the place where it was stated, or where the old one stands.
+enum class At : bool { stated, old_place };
+Draft changed_draft(Draft draft, const std::vector<Target>& targets, At at) {
   for (const Target& target : targets) {
     DraftThreshold& threshold = draft.thresholds[target.threshold];
     DraftBand* band = target.band ? &threshold.bands[*target.band] : nullptr;
     const ThresholdChange& change = *target.change;
     const auto put = [&](MaybeWord& word, const std::string& text) {
-      if (word) word = Word{text, change.where};
+      if (word) word = Word{without_extra_blanks(text), at == At::stated ? change.where : word->where};
     };
     put(band ? band->value : threshold.value, change.words.value);
     put(band ? band->mg_dl : threshold.mg_dl, change.words.mg_dl);
@@ -119,7 +119,7 @@ void refuse_slip_in_exception(Editing& editing, const Target& target) {
 
 /// What the reader of protocols says to the new values.
 void add_findings_of_reader(Editing& editing, const std::vector<Target>& targets) {
-  for (Finding& finding : resolve(changed_draft(editing.draft, targets)).findings) {
+  for (Finding& finding : resolve(changed_draft(editing.draft, targets, At::stated)).findings) {
     for (const Target& target : targets) {
       if (finding.where == target.change->where && std::holds_alternative<OutOfRange>(finding.kind))
         finding.because = Because{"its range is written here", editing.protocol.thresholds[target.threshold].where};
@@ -128,21 +128,13 @@ void add_findings_of_reader(Editing& editing, const std::vector<Target>& targets
   }
 }
 
-const MappedElement* element_at(const SourceMap& map, const Where& where) {
-  for (const MappedElement& element : map.elements) {
-    if (element.name_place.line == where.line && element.name_place.column == where.column) return &element;
-  }
-  return nullptr;
-}
-
-struct Splice {
-  Span span;
-  std::string text;
-};
-
-// The value without the blanks at its ends, which stay.
-Span bare_span(std::string_view bytes, Span span) {
-  while (span.begin < span.end && is_blank(bytes[span.begin])) ++span.begin;
+/// What stands between the quote signs, without the blanks at its ends, which stay. A word is where its value begins;
+/// how long it is in the file can be read there only, since a place ends with its line.
+Span span_of(std::string_view bytes, const Lines& lines, const Word& word) {
+  Span span{lines.byte_at(word.where.line, word.where.column), bytes.size()};
+  std::size_t sign = span.begin;
+  while (sign > 0 && is_blank(bytes[sign - 1])) --sign;
+  if (sign > 0) span.end = std::min(bytes.find(bytes[sign - 1], span.begin), bytes.size());
   while (span.end > span.begin && is_blank(bytes[span.end - 1])) --span.end;
   return span;
 }
@@ -152,36 +144,28 @@ std::string stated_again(std::string_view raw, const MaybeWord& word) {
   return raw.find_first_of("&\r\n\t") == std::string_view::npos || !word ? std::string(raw) : word->text;
 }
 
-EditedProtocol spliced(const VettedXml& xml, const Draft& draft, const std::vector<Target>& targets) {
-  EditedProtocol edited{xml.bytes, {}};
+EditedProtocol edited_with(std::string_view bytes, const Draft& draft, const std::vector<Target>& targets) {
+  EditedProtocol edited{"", changed_draft(draft, targets, At::old_place), {}};
+  const Lines lines(bytes);
   std::vector<Splice> splices;
   for (const Target& target : targets) {
     const DraftThreshold& threshold = draft.thresholds[target.threshold];
     const DraftBand* band = target.band ? &threshold.bands[*target.band] : nullptr;
     ReplacedValue replaced{{}, band ? band->where : threshold.where};
-    const MappedElement* element = element_at(xml.map, replaced.where);
-    const auto replace = [&](std::string_view name, const MaybeWord& word, const std::string& text,
-                             std::string& before) {
-      for (const MappedAttribute& attribute : element->attributes) {
-        if (attribute.name != name || !word) continue;
-        const Span span = bare_span(xml.bytes, attribute.value);
-        before = stated_again(std::string_view(xml.bytes).substr(span.begin, span.end - span.begin), word);
-        splices.push_back({span, text});
-      }
+    const auto replace = [&](const MaybeWord& word, const std::string& text, std::string& before) {
+      if (!word) return;
+      const Span span = span_of(bytes, lines, *word);
+      before = stated_again(bytes.substr(span.begin, span.end - span.begin), word);
+      splices.push_back({span, text});
     };
     const ValueWords& words = target.change->words;
-    if (element != nullptr) {
-      replace("value", band ? band->value : threshold.value, words.value, replaced.before.value);
-      replace("mg-dl", band ? band->mg_dl : threshold.mg_dl, words.mg_dl, replaced.before.mg_dl);
-      replace("mmol-l", band ? band->mmol_l : threshold.mmol_l, words.mmol_l, replaced.before.mmol_l);
-    }
+    replace(band ? band->value : threshold.value, words.value, replaced.before.value);
+    replace(band ? band->mg_dl : threshold.mg_dl, words.mg_dl, replaced.before.mg_dl);
+    replace(band ? band->mmol_l : threshold.mmol_l, words.mmol_l, replaced.before.mmol_l);
     edited.replaced.push_back(std::move(replaced));
   }
-  // From the end, so that the places further up stay what they are.
-  std::sort(splices.begin(), splices.end(),
-            [](const Splice& a, const Splice& b) { return a.span.begin > b.span.begin; });
-  for (const Splice& splice : splices)
-    edited.bytes.replace(splice.span.begin, splice.span.end - splice.span.begin, splice.text);
+  edited.bytes = spliced(std::string(bytes), splices);
+  move_places(edited.draft, bytes, splices, edited.bytes);
   return edited;
 }
 
@@ -193,14 +177,9 @@ void tell_as_stated(std::vector<Finding>& findings, const std::string& file_name
 
 }  // namespace
 
-Read<EditedProtocol> threshold_edit(std::string_view bytes, const std::string& file_name,
+Read<EditedProtocol> threshold_edit(std::string_view bytes, const Draft& draft, const Protocol& protocol,
                                     const std::vector<ThresholdChange>& changes) {
-  Read<Draft> draft = protocol_from_xml(bytes, file_name);
-  if (!draft.value || has_error(draft.findings)) return {std::nullopt, std::move(draft.findings)};
-  Read<Protocol> protocol = resolve(*draft.value);
-  if (!protocol.value) return {std::nullopt, std::move(protocol.findings)};
-
-  Editing editing{*draft.value, *protocol.value};
+  Editing editing{draft, protocol};
   std::vector<Target> targets;
   for (const ThresholdChange& change : changes) {
     if (const std::optional<Target> target = target_of(editing, change)) targets.push_back(*target);
@@ -213,11 +192,9 @@ Read<EditedProtocol> threshold_edit(std::string_view bytes, const std::string& f
     sound.push_back(target);
   }
   add_findings_of_reader(editing, sound);
-  tell_as_stated(editing.findings, file_name);
+  tell_as_stated(editing.findings, draft.where.file);
   if (has_error(editing.findings)) return {std::nullopt, std::move(editing.findings)};
-
-  const Read<VettedXml> xml = vet_xml(std::string(bytes), file_name);
-  return {spliced(*xml.value, *draft.value, targets), std::move(editing.findings)};
+  return {edited_with(bytes, draft, targets), std::move(editing.findings)};
 }
 
 }  // namespace rushlight

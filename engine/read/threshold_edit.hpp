@@ -4,6 +4,8 @@
 #include <string_view>
 #include <vector>
 
+#include "protocol/draft.hpp"
+#include "protocol/protocol.hpp"
 #include "read/stated_value.hpp"
 
 namespace rushlight {
@@ -24,6 +26,7 @@ struct ReplacedValue {
 
 struct EditedProtocol {
   std::string bytes;
+  Draft draft;                          // as reading these bytes gives it
   std::vector<ReplacedValue> replaced;  // in the order of the changes
 };
 
@@ -36,6 +39,11 @@ struct EditedProtocol {
 /// unit, a number outside its range, two values that are not the same glucose. A source that prints an uneven pair
 /// (`pair-exception`) may be off by the last digit of the mmol/L, no more.
 Read<EditedProtocol> threshold_edit(std::string_view bytes, const std::string& file_name,
+                                    const std::vector<ThresholdChange>& changes);
+
+/// The same for a file that was read already, without an error, into this draft and this protocol. Needs no reader of
+/// XML.
+Read<EditedProtocol> threshold_edit(std::string_view bytes, const Draft& draft, const Protocol& protocol,
                                     const std::vector<ThresholdChange>& changes);
 
 }  // namespace rushlight

@@ -88,6 +88,21 @@ bool may_start_name(char32_t value) { return lies_in(kNameStarts, value); }
 
 bool may_continue_name(char32_t value) { return lies_in(kNameStarts, value) || lies_in(kNameContinues, value); }
 
+std::string without_extra_blanks(std::string_view text) {
+  std::string kept;
+  bool blank = false;
+  for (const char c : text) {
+    if (is_blank(c)) {
+      blank = !kept.empty();
+      continue;
+    }
+    if (blank) kept += ' ';
+    blank = false;
+    kept += c;
+  }
+  return kept;
+}
+
 std::optional<std::string> name_if_forbidden(char32_t value) {
   if (value == 0) return "NUL";
   if (value == '\t' || value == '\n' || value == '\r') return std::nullopt;

@@ -21,6 +21,9 @@ CodePoint code_point_at(std::string_view bytes, std::size_t at);
 /// Blank, tab, line feed, carriage return.
 constexpr bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
+/// As a word is read: blanks at the ends removed, runs of blanks made one.
+std::string without_extra_blanks(std::string_view text);
+
 /// A blank that XML does not know as one: it looks like a space in an editor, or like nothing at all.
 bool is_foreign_blank(char32_t value);
 

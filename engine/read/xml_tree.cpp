@@ -13,21 +13,6 @@ namespace rushlight {
 
 namespace {
 
-std::string without_extra_blanks(std::string_view text) {
-  std::string kept;
-  bool blank = false;
-  for (const char c : text) {
-    if (is_blank(c)) {
-      blank = !kept.empty();
-      continue;
-    }
-    if (blank) kept += ' ';
-    blank = false;
-    kept += c;
-  }
-  return kept;
-}
-
 /// Walks the library's tree and the map side by side.
 class Pairing {
  public:

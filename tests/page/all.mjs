@@ -4,4 +4,6 @@ import './kept.mjs';
 import './apart.mjs';
 import './for_everyone.mjs';
 import './same_views.mjs';
+import './clinic.mjs';
+import './clinic_looks.mjs';
 process.exit(await runAll(process.argv[2]));

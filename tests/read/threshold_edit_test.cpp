@@ -8,6 +8,7 @@
 
 #include "protocol/band_name.hpp"
 #include "protocol/resolve.hpp"
+#include "read/all_of_draft.hpp"
 #include "read/hand_formatted.hpp"
 #include "read/protocol_from_xml.hpp"
 #include "read/resolved_from_xml.hpp"
@@ -136,6 +137,11 @@ BOOST_AUTO_TEST_CASE(only_the_bytes_of_the_value_change_however_the_file_is_writ
     const std::optional<std::size_t> noted = banded ? std::optional<std::size_t>{band} : std::nullopt;
     BOOST_REQUIRE(edited.value->bytes == written_over(hand, threshold.name, noted, words));
     changed += edited.value->bytes != hand.bytes ? 1 : 0;
+
+    // The draft that comes along is what a reader would make of the new bytes, each word and each place.
+    const Read<Draft> again = protocol_from_xml(edited.value->bytes, "low.xml");
+    BOOST_REQUIRE(again.value);
+    BOOST_REQUIRE(all_of(edited.value->draft) == all_of(*again.value));
 
     const ThresholdChange back{threshold.name, band_name, edited.value->replaced.at(0).before, kStated};
     const Read<EditedProtocol> restored = threshold_edit(edited.value->bytes, "low.xml", {back});

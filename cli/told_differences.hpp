@@ -1,0 +1,34 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "verify/compare.hpp"
+
+namespace rushlight {
+
+/// What comes to one and the same: where it was, where it is now, and the places and cases in which that is so.
+struct ToldDifference {
+  Difference::Turn turn;
+  std::string was, now;
+  std::vector<std::string> places;  // the first eight
+  std::size_t more_places = 0;
+};
+
+/// Everything that differs, in words for a nurse; each face sets them in its own way.
+struct ToldDifferences {
+  std::vector<std::string> numbers;         // the thresholds: "number `low`: was 70 mg/dL = ..., now ..."
+  std::string common;                       // what all of it has in common; empty when nothing
+  std::vector<ToldDifference> differences;  // the calmer ones first
+  std::string gave_up;                      // there may be more; empty when there are no more
+  std::string same;                         // how much is the same
+};
+ToldDifferences told_differences(const Differences& all);
+
+/// What stands above the differences of one turn.
+std::string heading_of(Difference::Turn turn);
+
+/// "glucose 65 to 69 mg/dL (3.6 to 3.8 mmol/L), symptoms: no"; "everybody".
+std::vector<std::string> texts_from_regions(const Differences& all, const Difference& difference);
+
+}  // namespace rushlight
