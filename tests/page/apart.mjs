@@ -59,7 +59,7 @@ check('a_child_file_whose_number_is_none_makes_no_page', async () => {
     same(done.status, 1, 'the exit status for ' + number);
     holds(done.err.includes('is not a telephone number'), done.err);
   }
-});
+}, { program: true });
 
 check('a_page_allows_nothing_from_elsewhere', async () => {
   for (const words of [[made(), 'index.html'], [join(madeSingle(), '..'), 'page.html']]) {
@@ -99,7 +99,7 @@ check('a_page_for_trying_out_is_given_to_this_machine_alone', async () => {
     server.kill('SIGINT');
     await new Promise((yes) => server.once('exit', yes));
   }
-});
+}, { program: true });
 
 check('a_page_that_is_there_already_is_not_written_over', async () => {
   const out = made();
@@ -110,7 +110,7 @@ check('a_page_that_is_there_already_is_not_written_over', async () => {
   writeFileSync(join(broken, 'low.xml'), '<protocol>');
   same(run(['page', '--out', join(folder(), 'new'), '--demo-child', '--protocols', broken]).status, 1, 'a refused set');
   same(run(['page', '--demo-child']).status, 2, 'nowhere to go');
-});
+}, { program: true });
 
 check('a_damaged_page_shows_the_first_aid_card', async () => {
   const { appendFileSync } = await import('node:fs');

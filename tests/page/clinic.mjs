@@ -60,7 +60,7 @@ check('several_numbers_are_looked_at_and_saved_together_in_spanish', async () =>
     same(taken.status, 0, 'taken: ' + taken.err);
     same(bytesOf(set) === bytesOf(now), true, 'byte for byte');
   }, { words: ['--lang', 'es'] });
-});
+}, { program: true });
 
 check('a_number_that_cannot_be_is_refused_beside_its_field_and_nothing_else_is_lost', async () => {
   const set = ownSet(), before = bytesOf(set);
@@ -228,4 +228,4 @@ check('a_page_for_the_clinic_is_refused_for_a_set_that_cannot_be_read_and_needs_
   const draft = ownSet();
   same(run(['thresholds', draft, '--draft', '--change', 'recheck=20 min']).status, 0, 'a draft');
   same(run(['page', '--clinic', '--single', join(folder(), 'draft.html'), '--protocols', draft]).status, 0, 'a set with an error of sense is what the page is for');
-});
+}, { program: true });

@@ -153,7 +153,7 @@ check('a_saved_night_goes_on_in_the_program', async () => {
   }
   await chrome.close();
   await server.stop();
-});
+}, { program: true });
 
 check('a_second_window_never_writes_over_the_first', async () => {
   const server = await served(made());
