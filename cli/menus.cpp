@@ -25,7 +25,7 @@ class Menu {
       : here_(situation), language_(situation.language()), screen_(screen) {
     screen_.tell = say(kTellChoice, language_) + " " + say(kBackToStep, language_);
     screen_.keys = screen_.few_keys = say(kWorseKey, language_);
-    if (time_is_up(situation)) add("", say(kTimeIsUp, language_));
+    if (time_is_up(situation)) add("", phrase(Phrase::time_is_up, language_));
   }
 
   void operator()(const OnStep&) {}

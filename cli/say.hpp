@@ -80,7 +80,6 @@ inline constexpr Both kWatchUntil{"Stay. Watch {2} until {1}.", "Quédese. Mire 
 inline constexpr Both kHelpAnswered{"They answered. Stay on the phone.", "Ya contestaron. Siga al teléfono."};
 inline constexpr Both kClinicAnswered{"They answered. Do what they tell you.", "Ya contestaron. Haga lo que le digan."};
 inline constexpr Both kWaitUntil{"Now wait until {1}.", "Ahora espere hasta las {1}."};
-inline constexpr Both kTimeIsUp{"Time is up. Check now.", "Ya es la hora. Revise ahora."};
 inline constexpr Both kStillToDo{"Not marked as done yet: {1}", "Aún sin marcar como hecho: {1}"};
 inline constexpr Both kGiven{"Given at {1}: {2}", "Dado a las {1}: {2}"};
 inline constexpr Both kPartGiven{"At {1} only part went in: {2}", "A las {1} solo entró una parte: {2}"};

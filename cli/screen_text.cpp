@@ -45,7 +45,7 @@ class StepScreen {
     if (!here_.saving) later(say(kNotSaved, language_));
     show_calls();
     if (view_.call && phase_of(here_) != Phase::wait) show_given(false);
-    if (time_is_up(here_) && line_now() != say(kTimeIsUp, language_)) add("", say(kTimeIsUp, language_));
+    if (time_is_up(here_) && line_now() != phrase(Phrase::time_is_up, language_)) add("", phrase(Phrase::time_is_up, language_));
     switch (phase_of(here_)) {
       case Phase::ask:
         show_question();
@@ -148,7 +148,7 @@ class StepScreen {
     const bool orders_help =
         step_line().find(number_of(here_.child.contacts, Contact::emergency, language_)) != std::string::npos;
     const bool called = answered_call() != nullptr && (orders_help || !emergency) && phase != Phase::act;
-    if (time_is_up(here_) && (!emergency || has_given())) return say(kTimeIsUp, language_);
+    if (time_is_up(here_) && (!emergency || has_given())) return phrase(Phrase::time_is_up, language_);
     if (phase == Phase::wait && (has_given() || called))
       return say(view_.urgency == Urgency::emergency ? kWatchUntil : kWaitUntil, language_,
                  clock_text(view_.wait->until), view_.child);

@@ -61,6 +61,7 @@ class Correcting {
 
   std::vector<Telling> corrected(const std::vector<Telling>& walked, const Corrected& correction, Moment at) const {
     std::vector<Telling> believed = rewritten(walked, correction, at);
+    if (const auto given = given_on_what_was_wrong(walked, believed)) return told_now(walked, correction, at, *given);
     Episode was = begun(protocol_, child_, began_);
     Episode is = was;
     const std::optional<Parting> parting = find_parting(walked, believed, was, is);
@@ -79,6 +80,56 @@ class Correcting {
   }
 
  private:
+  /// The insulin, or the glucagon of an emergency, that went in and would not have gone in, or not as much, had the
+  /// answers been right at once.
+  std::optional<ActionKind> given_on_what_was_wrong(const std::vector<Telling>& walked,
+                                                    const std::vector<Telling>& believed) const {
+    std::optional<ActionKind> given;
+    Episode was = begun(protocol_, child_, began_);
+    Episode is = was;
+    for (std::size_t i = 0; i < walked.size(); ++i) {
+      const Instant when = with_time_passed(protocol_, child_, was, walked[i]);
+      const Instant then = with_time_passed(protocol_, child_, is, believed[i]);
+      const Urgency urgency = protocol_[was.step].urgency;
+      const std::size_t known = was.given.size();
+      const bool alike = was.step == is.step;
+      tell(was, walked[i], when);
+      const std::size_t known_anyway = is.given.size();
+      tell(is, believed[i], then);
+      for (std::size_t place = known; place < was.given.size(); ++place) {
+        const Given& deed = was.given[place];
+        const ActionKind kind = protocol_[deed.action].kind;
+        const bool counts = kind == ActionKind::insulin ||
+                            (kind == ActionKind::glucagon && urgency == Urgency::emergency);
+        if (!counts || deed.outcome == Outcome::refused || deed.outcome == Outcome::none_here) continue;
+        const bool stated_alike =
+            alike && std::any_of(is.given.begin() + static_cast<std::ptrdiff_t>(known_anyway), is.given.end(),
+                                 [&](const Given& each) {
+                                   return each.action == deed.action && each.stated == deed.stated;
+                                 });
+        if (!stated_alike && given != ActionKind::insulin) given = kind;
+      }
+    }
+    return given;
+  }
+
+  /// What went into the child stays, and so does the place to which it led: the right answers are news there. Insulin
+  /// that was worked out from a wrong answer is a wrong dose.
+  std::vector<Telling> told_now(std::vector<Telling> walked, const Corrected& correction, Moment at,
+                                ActionKind given) const {
+    Answered now{correction.answers};
+    const auto wrong = protocol_.fact_named("wrong-insulin");
+    if (given == ActionKind::insulin && wrong) {
+      const std::vector<Option>& options = protocol_[*wrong].options;
+      for (std::size_t place = 0; place < options.size(); ++place) {
+        if (options[place].name == "yes")
+          now.answers.emplace_back(*wrong, Chosen{static_cast<std::uint16_t>(place)});
+      }
+    }
+    walked.push_back(Telling{Event{at, std::move(now)}});
+    return walked;
+  }
+
   void tell(Episode& episode, const Telling& telling, Instant when) const {
     told_at(protocol_, child_, episode, telling, when);
   }

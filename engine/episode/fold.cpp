@@ -35,6 +35,7 @@ class Applying {
   /// `again`: the moment of a correction that tells it once more.
   Applying(const Protocol& protocol, const Child& child, Episode& episode, Instant now, std::optional<Instant> again)
       : protocol_(protocol),
+        child_(child),
         settling_(protocol, child, episode, again.value_or(now)),
         episode_(episode),
         now_(now),
@@ -42,7 +43,8 @@ class Applying {
 
   void operator()(const Ticked&) {}
   void operator()(const Answered& answered) {
-    if (episode_.ended) return;
+    if (episode_.ended && !calls_back(answered.answers)) return;
+    if (episode_.ended) begin_again();
     if (knows_what_the_clinic_says(answered.answers)) apply(Called{Contact::on_call, Outcome::reached, ""});
     if (sees_the_crew(answered.answers)) apply(Called{Contact::emergency, Outcome::reached, ""});
     learn(answered.answers);
@@ -67,6 +69,24 @@ class Applying {
   void operator()(const Abandoned&) { episode_.ended = episode_.abandoned = true; }
 
  private:
+  /// Whether a watch would look out for one of these answers: then the night is not over.
+  bool calls_back(const Answers& answers) const {
+    Episode then = episode_;
+    for (const auto& [fact, value] : answers) {
+      if (fact.index >= kChildFacts) then.facts[fact.index] = Known{value, now_, then.events, false};
+    }
+    const Scene scene = scene_at(protocol_, child_, then, now_);
+    const auto reads_one = [&](const Watch& watch) {
+      return std::any_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+        const std::optional<FactId> read = question_in(protocol_, condition);
+        return read && std::any_of(answers.begin(), answers.end(), [&](const auto& each) { return each.first == *read; });
+      });
+    };
+    return std::any_of(protocol_.watch.begin(), protocol_.watch.end(), [&](const Watch& watch) {
+      return reads_one(watch) && all_hold(scene, watch.when, Unanswered::holds_nothing);
+    });
+  }
+
   // Whoever knows what the clinic says has reached it.
   bool knows_what_the_clinic_says(const Answers& answers) const {
     return std::any_of(answers.begin(), answers.end(), [&](const auto& answer) {
@@ -223,6 +243,7 @@ class Applying {
   }
 
   const Protocol& protocol_;
+  const Child& child_;
   Settling settling_;
   Episode& episode_;
   Instant now_;

@@ -45,6 +45,8 @@ Wording wording(Phrase phrase) {
     case Phrase::clock_went_back:
       return {"The clock of this device went back. Waiting times still count in full.",
               "El reloj de este aparato se atrasó. Los tiempos de espera siguen completos."};
+    case Phrase::time_is_up:
+      return {"Time is up. Check now.", "Ya es la hora. Revise ahora."};
     case Phrase::second_alarm:
       return {"Set a second alarm on another clock.", "Ponga otra alarma en otro reloj."};
     case Phrase::look_at_expiry:

@@ -16,6 +16,7 @@ enum class Phrase : std::uint8_t {
   weight_unknown,
   reading_was_early,     // "... Measure again {1}.": when_again
   clock_went_back,
+  time_is_up,
   second_alarm,          // "Set a second alarm on another clock."
   look_at_expiry,
   rescue_expired,

@@ -84,6 +84,15 @@ class Showing {
     return shown;
   }
 
+  // The wait is over: what was given is given, and nobody has answered yet what it came to.
+  bool time_is_up() const { return step_.wait && here_.episode.wait_passed && !here_.episode.ended; }
+  bool has_given_here() const {
+    return std::any_of(here_.episode.deeds.begin(), here_.episode.deeds.end(), [&](const Given& deed) {
+      const ActionKind kind = here_.protocol[deed.action].kind;
+      return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin;
+    });
+  }
+
   // The first line of a screen is how urgent it is: what it says next must not be calmer.
   void show_headline(View& view) const {
     view.headline = filled(here_, step_.headline, language_, dose_by_mouth(here_, step_));
@@ -94,6 +103,8 @@ class Showing {
           phrase(Phrase::call_emergency, language_, number_of(here_.child.contacts, Contact::emergency, language_));
       view.meanwhile = *std::move(reason);
     }
+    // Said once more, the order would be taken for another one.
+    if (time_is_up() && has_given_here()) view.headline = phrase(Phrase::time_is_up, language_);
     // On a visit the step that visits may be what is graver: then there need be no call.
     if (view.urgency > step_.urgency && view.call) {
       view.meanwhile = std::move(view.headline);
@@ -136,6 +147,7 @@ class Showing {
     for (const ActionId id : step_.actions) {
       const Action& action = here_.protocol[id];
       if (!applies(here_, action)) continue;
+      if (action.kind == ActionKind::insulin && time_is_up()) continue;  // the new readings decide on the next dose
       ShownAction shown{id, action.name, action.kind, "", std::nullopt, std::nullopt, std::nullopt};
       if (action.dose) shown.dose = dose_for(here_, *action.dose, language_);
       if (shown.dose && !shown.dose->amount) {
