@@ -101,7 +101,9 @@ class Correcting {
         const ActionKind kind = protocol_[deed.action].kind;
         const bool counts = kind == ActionKind::insulin ||
                             (kind == ActionKind::glucagon && urgency == Urgency::emergency);
-        if (!counts || deed.outcome == Outcome::refused || deed.outcome == Outcome::none_here) continue;
+        const bool went_in =
+            deed.outcome == Outcome::given || deed.outcome == Outcome::part || deed.outcome == Outcome::wrong;
+        if (!counts || !went_in) continue;
         const bool stated_alike =
             alike && std::any_of(is.given.begin() + static_cast<std::ptrdiff_t>(known_anyway), is.given.end(),
                                  [&](const Given& each) {

@@ -3,12 +3,20 @@
 namespace rushlight {
 namespace {
 
-/// The amount of each hour by the part that names one: drinks go on counting during a visit to another protocol.
+std::optional<Decimal> hourly_of(const Scene& scene, const Part& part) {
+  if (!part.hourly_fluid) return std::nullopt;
+  const DoseResult dose = dose_for(scene, *part.hourly_fluid, scene.episode.language);
+  return dose.amount ? std::optional<Decimal>(dose.amount->value) : std::nullopt;
+}
+
+/// The amount of each hour by the protocol of the step; where it names none, by one that does: drinks go on counting
+/// during a visit to another protocol.
 std::optional<Decimal> hourly(const Scene& scene) {
+  if (const Part* here = scene.protocol.part_of(scene.episode.step)) {
+    if (const std::optional<Decimal> amount = hourly_of(scene, *here)) return amount;
+  }
   for (const Part& part : scene.protocol.parts) {
-    if (!part.hourly_fluid) continue;
-    const DoseResult dose = dose_for(scene, *part.hourly_fluid, scene.episode.language);
-    if (dose.amount) return dose.amount->value;
+    if (const std::optional<Decimal> amount = hourly_of(scene, part)) return amount;
   }
   return std::nullopt;
 }

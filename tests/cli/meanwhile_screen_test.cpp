@@ -43,7 +43,7 @@ BOOST_AUTO_TEST_CASE(dispatcher_goes_on_leading_after_somebody_has_answered) {
   AtTheScreen person = not_breathing();
   person.types("").types("1");
   BOOST_TEST(person.shows("Not breathing as usual. The dispatcher leads."));
-  BOOST_TEST(person.shows("- Do what the dispatcher says."));
+  BOOST_TEST(person.shows("- Do what they say."));
   BOOST_TEST(!person.shows("Stay. Watch Ana until"));
   BOOST_TEST(person.shows("e. The crew is here"));
 }

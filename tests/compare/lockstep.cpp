@@ -363,6 +363,8 @@ class Judge {
       const bool said =
           said_.is_said({Difference::Kind::leads}, "told at any time in", step, occasion_of(before, values));
       if (apart) ++judged_.apart;
+      // How long an answer counts is told of the question, not of every way that it may change.
+      if (apart && !said && said_.has(Difference::Kind::question)) return false;
       if (apart != said && x != y)
         complain("told in `" + step + "`: " + x + " and " + y + (apart ? ", not said" : ", said to differ") + "; " +
                  in_words(was_, Event{moment_, GotWorse{one}}));

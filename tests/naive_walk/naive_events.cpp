@@ -31,6 +31,20 @@ void NaiveWalk::happens(const Event& event) {
 /// Both nights are walked, as it was and as it is believed now, until they go apart.
 std::vector<NaiveWalk::Told> NaiveWalk::corrected(const Answers& answers, Moment at) const {
   std::vector<Told> now_believed = believed(script_, answers, at);
+  if (const std::optional<ActionKind> wrongly = given_wrongly(now_believed);
+      wrongly && !is(Variant::corrections_take_back_deeds)) {
+    std::vector<Told> as_walked = script_;
+    Answers told_now = answers;
+    const auto wrong = p().fact_named("wrong-insulin");
+    if (wrong && *wrongly == ActionKind::insulin) {
+      for (std::size_t i = 0; i < p()[*wrong].options.size(); ++i) {
+        if (p()[*wrong].options[i].name == "yes")
+          told_now.emplace_back(*wrong, Chosen{static_cast<std::uint16_t>(i)});
+      }
+    }
+    as_walked.push_back(Told{Event{at, Answered{told_now}}});
+    return as_walked;
+  }
   NaiveWalk was(*protocol_, *child_, begins_, beat_, variant_), is_now = was;
   const auto tells = [](NaiveWalk& walk, const Told& told, Instant then) {
     walk.script_.push_back(told);
@@ -65,6 +79,41 @@ std::vector<NaiveWalk::Told> NaiveWalk::corrected(const Answers& answers, Moment
   if (wait && ends && !was.ended() && was.waiting(moment) && !is(Variant::corrections_put_checks_off))
     now_believed.back().promised = std::pair{wait->timer, *ends};
   return now_believed;
+}
+
+/// Insulin, or glucagon in an emergency, that went in where the believed night does not give it.
+std::optional<ActionKind> NaiveWalk::given_wrongly(const std::vector<Told>& now_believed) const {
+  NaiveWalk was(*protocol_, *child_, begins_, beat_, variant_), is_now = was;
+  std::optional<ActionKind> wrongly;
+  const auto medicines = [](const NaiveWalk& walk) {
+    std::vector<ActionId> given;
+    for (const Line& line : walk.diary_) {
+      const auto* did = std::get_if<Did>(&line.what);
+      const bool in = did != nullptr && (did->outcome == Outcome::given || did->outcome == Outcome::part ||
+                                         did->outcome == Outcome::wrong);
+      if (in) given.push_back(did->action);
+    }
+    return given;
+  };
+  for (std::size_t i = 0; i < script_.size(); ++i) {
+    const Instant then = was.pass_time(script_[i]), now = is_now.pass_time(now_believed[i]);
+    const bool emergency = was.step().urgency == Urgency::emergency;
+    const bool together = &was.step() == &is_now.step();
+    const std::size_t before = medicines(was).size(), before_now = medicines(is_now).size();
+    was.script_.push_back(script_[i]);
+    was.tell(script_[i], then);
+    is_now.script_.push_back(now_believed[i]);
+    is_now.tell(now_believed[i], now);
+    const std::vector<ActionId> in = medicines(was), in_now = medicines(is_now);
+    for (std::size_t place = before; place < in.size(); ++place) {
+      const ActionKind kind = p()[in[place]].kind;
+      if (kind != ActionKind::insulin && !(kind == ActionKind::glucagon && emergency)) continue;
+      bool also = false;
+      for (std::size_t other = before_now; other < in_now.size(); ++other) also = also || in_now[other] == in[place];
+      if (!(together && also) && wrongly != ActionKind::insulin) wrongly = kind;
+    }
+  }
+  return wrongly;
 }
 
 /// At the same step since the same moment, with the same before it and the same calls: what is known may differ.
@@ -123,16 +172,18 @@ void NaiveWalk::tell(const Told& told, Instant now) {
   if (std::holds_alternative<AllDone>(told.event.what)) script_.back().event.what = everything_stated(now);
   const Event event = script_.back().event;
   stirred_ = true;
+  const auto* answered = std::get_if<Answered>(&event.what);
+  const bool again = std::holds_alternative<GotWorse>(event.what) || (answered && is_looked_out_for(answered->answers, now));
+  if (again && ended() && !is(Variant::end_is_the_end)) {
+    note(now, BegunAgain{});
+    note(now, OpeningAsked{});
+    enter(p().start, now);
+  }
   if (const auto* worse = std::get_if<GotWorse>(&event.what)) {
-    if (ended() && !is(Variant::end_is_the_end)) {
-      note(now, BegunAgain{});
-      note(now, OpeningAsked{});
-      enter(p().start, now);
-    }
     if (worse->answers.empty() && !ended() && !is(Variant::unnamed_worse_asks_nothing)) note(now, OpeningAsked{});
     say(worse->answers, now);
   }
-  if (const auto* answered = std::get_if<Answered>(&event.what)) say(answered->answers, now);
+  if (answered != nullptr) say(answered->answers, now);
   // In one variant only.
   if (const auto* corrected = std::get_if<Corrected>(&event.what)) say(corrected->answers, now);
   if (const auto* done = std::get_if<Done>(&event.what)) {
@@ -163,7 +214,21 @@ void NaiveWalk::enter(StepId to, Instant now) {
   after_applied_ = step().wait && step().wait->after && applies(*step().wait->after, now);
 }
 
-/// After the end only "worse" is heard as an answer, and it begins the walk again.
+/// Whether a watch that reads one of these answers would fire if it were looked at with them.
+bool NaiveWalk::is_looked_out_for(const Answers& answers, Instant now) const {
+  NaiveWalk then = *this;
+  for (const auto& [fact, value] : answers) then.note(now, Said{fact, value, now, true, now});
+  for (const Watch& watch : p().watch) {
+    bool reads = false;
+    for (const FactId fact : read_by(watch)) {
+      for (const auto& answer : answers) reads = reads || answer.first == fact;
+    }
+    if (reads && then.holds(watch.when, now, false)) return true;
+  }
+  return false;
+}
+
+/// After the end only "worse" is heard as an answer, and what a watch looks out for: it begins the walk again.
 void NaiveWalk::say(const Answers& answers, Instant now) {
   if (ended()) return;
   for (const auto& [fact, value] : answers) note(now, Said{fact, value, now, true, shown_from_.value_or(now)});

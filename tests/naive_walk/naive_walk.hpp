@@ -251,6 +251,8 @@ class NaiveWalk {
   Done everything_stated(Instant now) const;
   static std::vector<Told> believed(std::vector<Told> script, const Answers& corrected, Moment at);
   std::vector<Told> corrected(const Answers& answers, Moment at) const;
+  std::optional<ActionKind> given_wrongly(const std::vector<Told>& now_believed) const;
+  bool is_looked_out_for(const Answers& answers, Instant now) const;
   bool stands_as(const NaiveWalk& other, Instant now) const;
 
   const Protocol& p() const { return *protocol_; }
