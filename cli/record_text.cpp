@@ -93,7 +93,7 @@ class RecordText {
     const std::string when = wall_clock(each.at) + "  ";
     if (!each.told.empty()) line(when, each.told);
     if (!each.advised.empty())
-      line((each.told.empty() ? when : "       ") + "> ", each.advised + " (" + each.ground + ")");
+      line((each.told.empty() ? when : "       ") + "> ", each.advised + (each.ground.empty() ? "" : " (" + each.ground + ")"));
     if (each.untold) line("       = ", word(RecordWord::untold));
     for (const RecordDeed& deed : each.done) line("       = ", wall_clock(deed.at) + " " + deed.text);
   }

@@ -11,8 +11,9 @@
 namespace rushlight {
 namespace {
 
-constexpr double kMarginAround = 32;
-constexpr double kFoot = 14;  // for the page's number
+constexpr double kMarginAround = 26;
+constexpr double kFoot = 12;     // for the page's number
+constexpr double kBetween = 0.5;   // between two lines of the timeline
 // A clinic reads it at a desk: letters as large as one page allows. Of a night that takes more, as large as is easy to read.
 constexpr double kSizes[] = {10, 9.5, 9, 8.5, kSmallestOnRecord};
 constexpr double kSizeOfMorePages = 9;
@@ -20,12 +21,13 @@ constexpr double kSizeOfMorePages = 9;
 /// The pages of one night, in letters of one size.
 class NightPages {
  public:
-  NightPages(const NightRecord& night, const PaperSize& paper, double size, Pen& pen)
+  /// `foot`: kept free for the number of the page.
+  NightPages(const NightRecord& night, const PaperSize& paper, double size, double foot, Pen& pen)
       : night_(night),
         pen_(pen),
         size_(size),
         width_(paper.width - 2 * kMarginAround),
-        bottom_(paper.height - kMarginAround - kFoot),
+        bottom_(paper.height - kMarginAround - foot),
         inner_(width_ - 12) {}
 
   std::vector<LaidPage> pages() {
@@ -34,7 +36,6 @@ class NightPages {
     words(summary.title, size_ + 4, true, "H1");
     for (const std::string& sentence : summary.head)
       words(sentence, size_, &sentence == &summary.head.front(), "P");
-    heading(RecordWord::readings_title);
     readings();
     side_by_side(summary);
     heading(RecordWord::timeline);
@@ -61,7 +62,7 @@ class NightPages {
   void put(const Slab& slab) {
     if (y_ + slab.height() > bottom_) begin_page();
     pages_.back().boxes.push_back(moved_to(slab.box(), kMarginAround, y_));
-    y_ += slab.height() - Slab::kPad - 1.5;  // lines of one text stand close
+    y_ += slab.height() - 2 * Slab::kPad + kBetween;  // lines of one text stand close
   }
 
   void words(const std::string& text, double size, bool bold, const char* tag) {
@@ -79,6 +80,18 @@ class NightPages {
 
   void readings() {
     const ReadingTable table = reading_table_of(night_);
+    const RecordChart chart(night_, table, inner_, size_, pen_);
+    if (!chart.holds_the_table()) bands(table);
+    if (chart.is_worth_it()) {
+      Slab slab(pen_, "chart", width_, 0);
+      slab.gap(2);
+      slab.put(chart.block(), chart.height());
+      put(slab);
+    }
+    if (!table.sensor_note.empty()) words(table.sensor_note, size_, false, "P");
+  }
+
+  void bands(const ReadingTable& table) {
     const std::string* heads[] = {&table.glucose_head, &table.ketones_head, &table.urine_head};
     double head = measured("2026-03-01", true), cell = measured("02:11", true);
     for (const std::string* each : heads) head = std::max(head, measured(*each, true));
@@ -106,12 +119,6 @@ class NightPages {
         if (!heads[each]->empty()) slab.row(rows[each], {size_, false});
       put(slab);
     }
-    if (!table.sensor_note.empty()) words(table.sensor_note, size_, false, "P");
-    const RecordChart chart(night_, inner_, size_);
-    if (!chart.is_worth_it()) return;
-    Slab slab(pen_, "chart", width_, 0);
-    slab.put(chart.block(pen_), chart.height());
-    put(slab);
   }
 
   double measured(const std::string& text, bool bold) {
@@ -120,7 +127,7 @@ class NightPages {
 
   /// What went in, and who was called.
   void side_by_side(const RecordSummary& summary) {
-    const double left = inner_ * 0.42, right = inner_ - left - kGap;
+    const double left = inner_ * 0.45, right = inner_ - left - kGap;
     Slab slab(pen_, "totals and calls", width_, 0);
     slab.gap(2);
     const auto column = [&](double at, double wide, RecordWord title, const std::vector<std::string>& lines) {
@@ -145,8 +152,8 @@ class NightPages {
     Columns columns{};
     columns.told = measured("00:00", false) + 6;
     const double room = inner_ - columns.told - 2 * kGap;
-    columns.told_wide = room * 0.37;
-    columns.advised_wide = room * 0.39;
+    columns.told_wide = room * 0.4;
+    columns.advised_wide = room * 0.38;
     columns.done_wide = room - columns.told_wide - columns.advised_wide;
     columns.advised = columns.told + columns.told_wide + kGap;
     columns.done = columns.advised + columns.advised_wide + kGap;
@@ -172,10 +179,16 @@ class NightPages {
     Slab slab(pen_, "line", width_, 0);
     slab.row({{0, at.told, "", wall_clock(line.at)},
               {at.told, at.told_wide, "", line.told},
-              {at.advised, at.advised_wide, line.advised, line.ground},
+              {at.advised, at.advised_wide, line.advised, ground_beside(line, at.advised_wide)},
               {at.done, at.done_wide, "", done}},
              {size_, false});
     put(slab);
+  }
+
+  /// Behind the advice where it has room there; else below it, so that no rule's name is broken.
+  std::string ground_beside(const RecordLine& line, double wide) {
+    const bool fits = measured(line.advised, true) + measured(" " + line.ground, false) < wide;
+    return line.advised.empty() || line.ground.empty() || fits ? line.ground : "\n" + line.ground;
   }
 
   static constexpr double kGap = 8;
@@ -187,12 +200,12 @@ class NightPages {
   double y_ = 0;
 };
 
-std::vector<LaidPage> pages_of(const NightRecord& night, const PaperSize& paper, Pen& pen) {
+std::vector<LaidPage> pages_of(const NightRecord& night, const PaperSize& paper, bool alone, Pen& pen) {
   for (const double size : kSizes) {
-    std::vector<LaidPage> pages = NightPages(night, paper, size, pen).pages();
+    std::vector<LaidPage> pages = NightPages(night, paper, size, alone ? 0 : kFoot, pen).pages();
     if (pages.size() == 1) return pages;
   }
-  return NightPages(night, paper, kSizeOfMorePages, pen).pages();
+  return NightPages(night, paper, kSizeOfMorePages, kFoot, pen).pages();
 }
 
 LaidPage patterns_page(const std::vector<NightRecord>& nights, Language language, const PaperSize& paper, Pen& pen) {
@@ -211,7 +224,7 @@ Laid laid_records(const std::vector<NightRecord>& nights, Language language, con
   laid.language = language == Language::es ? "es" : "en";
   if (nights.size() != 1) laid.pages.push_back(patterns_page(nights, language, paper, pen));
   for (const NightRecord& night : nights) {
-    for (LaidPage& page : pages_of(night, paper, pen)) laid.pages.push_back(std::move(page));
+    for (LaidPage& page : pages_of(night, paper, nights.size() == 1, pen)) laid.pages.push_back(std::move(page));
   }
   if (!nights.empty()) {
     laid.title = record_say(RecordWord::title, language, nights.front().title, nights.front().child);

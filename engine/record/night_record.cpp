@@ -132,26 +132,35 @@ class Recording {
     const View view = view_of(protocol_, child_, episode_, at);
     const bool graver = view.urgency > record_.gravest;
     record_.gravest = worst(record_.gravest, view.urgency);
-    std::string words = sentence(view.headline);
-    if (!view.meanwhile.empty()) words += " " + sentence(view.meanwhile);
-    for (const std::string& also : view.also) words += " " + sentence(also);
     std::string key = view.step + " " + std::to_string(episode_.entered.time_since_epoch().count());
     for (const std::string& also : view.also) key += also;
     for (const Withheld& withheld : view.withheld) key += withheld.reason;
     const std::string call = view.call ? view.call->text : "";
     const bool calls_anew = !call.empty() && call != called_;  // one that was answered is no news on the screen
     called_ = call;
-    if (key == advised_ && !calls_anew) return;
+    const bool only_calls = key == advised_;
+    if (only_calls && !calls_anew) return;
     advised_ = std::move(key);
     const bool unanswered = episode_.cause.kind == Cause::Kind::overdue;
     if (only_asks(view) && !graver && !unanswered) return;
+    // A call that moved on changes no step: whom to call now is all that is new.
+    if (only_calls) return timeline_.advice(at, sentence(view.headline), "", false);
+    timeline_.advice(at, advised_words(view), sources_.ground_of(view.why), wants_a_deed(view));
+  }
+
+  std::string advised_words(const View& view) {
+    std::string words = sentence(view.headline);
+    if (!view.meanwhile.empty()) words += " " + sentence(view.meanwhile);
+    for (const std::string& also : view.also) words += " " + sentence(also);
     for (const Withheld& withheld : view.withheld) {
       std::string& known = withheld_[withheld.what];
-      const bool as_before = known == withheld.reason;
-      words += " " + sentence(say(RecordWord::withheld, withheld.what, as_before ? say(RecordWord::as_before) : withheld.reason));
+      const bool said = words.find(withheld.reason) != std::string::npos;
+      const std::string reason = known == withheld.reason ? say(RecordWord::as_before) : withheld.reason;
+      words += " " + sentence(said ? say(RecordWord::withheld_named, withheld.what)
+                                   : say(RecordWord::withheld, withheld.what, reason));
       known = withheld.reason;
     }
-    timeline_.advice(at, words, sources_.ground_of(view.why), wants_a_deed(view));
+    return words;
   }
 
   void tell(const Ticked&, Moment) {}
@@ -195,7 +204,8 @@ class Recording {
 
   void called(Contact contact, Outcome outcome, const std::string& text, Moment at) {
     calls_.told(contact, outcome, text, at);
-    timeline_.deed(at, who(contact, language_), std::nullopt,
+    constexpr RecordWord kWhom[] = {RecordWord::short_clinic, RecordWord::short_on_call, RecordWord::short_emergency};
+    timeline_.deed(at, say(kWhom[static_cast<std::size_t>(contact)]), std::nullopt,
                    said_outcome(outcome, language_) + (text.empty() ? "" : ": " + text), false, false);
   }
 
@@ -219,8 +229,10 @@ class Recording {
     const bool treats = went_in(given.outcome) && action.dose &&
                         (action.kind == ActionKind::glucagon ||
                          (action.kind == ActionKind::by_mouth && protocol_[*action.dose].unit == Unit::gram));
-    timeline_.deed(wall(episode_.clock, given.when), what, amount,
-                   as_stated ? "" : said_outcome(given.outcome, language_), treats, action.kind == ActionKind::fluid);
+    const bool drinks = action.kind == ActionKind::fluid;
+    const bool drank = drinks && as_stated && amount;  // what the amount was meant for stands in the advice
+    timeline_.deed(wall(episode_.clock, given.when), drank ? say(RecordWord::drank) : what, amount,
+                   as_stated ? "" : said_outcome(given.outcome, language_), treats, drinks);
     if (!went_in(given.outcome)) return;
     if (treats) ++record_.treatments;
     had_.push_back(action.kind);

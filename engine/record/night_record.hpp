@@ -17,12 +17,16 @@ struct RecordDeed {
   bool treats_low = false;  // sugar or glucagon that went in
 };
 
-/// One line of the timeline: what was told at about that time, what was advised upon it, and what was then done.
+/// One line of the timeline: what was told at about that time, what was advised upon it, and what was then done. Looks that
+/// are the same, one after the other, are one line.
 struct RecordLine {
   Moment at;
+  Moment until{};  // of several looks, the last one's time
+  int times = 1;
   std::string told;     // in short words; may be empty
   std::string advised;  // what the screen said first; empty where it only asked
-  std::string ground;   // the rule that led there, and its sources by number: "low-check/2 [1][3]"
+  std::string ground;   // the rule that led there, and its sources by number: "low-check/2 [1,3]"; of a call that nobody
+                        // answered and that moved on: empty
   std::vector<RecordDeed> done;
   bool untold = false;  // something was to be given, and nobody told how that went
 };

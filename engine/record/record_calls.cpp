@@ -15,6 +15,13 @@ bool is_same_side(Contact one, Contact other) { return (one == Contact::emergenc
 
 void CallLog::add(RecordCall& call, const std::string& words) const { call.how += (call.how.empty() ? "" : ", ") + words; }
 
+std::string CallLog::whom(Contact contact) const {
+  // Without a number on file there are words in its place, which say nothing to a clinic.
+  const std::string number = number_of(contacts_, contact, language_);
+  const bool on_file = number != number_of(Contacts{}, contact, language_);
+  return who(contact, language_) + (on_file ? ", " + number : "");
+}
+
 RecordCall& CallLog::call_to(Contact contact, Moment at) {
   // The exact contact first, then the same side: who answers for the clinic has answered both of its numbers.
   for (const bool exact : {true, false}) {
@@ -22,7 +29,7 @@ RecordCall& CallLog::call_to(Contact contact, Moment at) {
       if (call->open && (exact ? call->contact == contact : is_same_side(call->contact, contact))) return *call;
     }
   }
-  calls_.push_back({at, contact, who(contact, language_) + ", " + number_of(contacts_, contact, language_), "", false});
+  calls_.push_back({at, contact, whom(contact), "", false});
   return calls_.back();
 }
 
@@ -53,8 +60,7 @@ void CallLog::follow(const std::vector<OpenCall>& open, By by, Moment at) {
       return call.open && call.contact == each.contact;
     });
     if (known) continue;
-    calls_.push_back({at, each.contact,
-                      who(each.contact, language_) + ", " + number_of(contacts_, each.contact, language_), "", true});
+    calls_.push_back({at, each.contact, whom(each.contact), "", true});
   }
 }
 

@@ -11,7 +11,7 @@ namespace rushlight {
 struct RecordCall {
   Moment at;
   Contact contact;
-  std::string whom;
+  std::string whom;  // with the number that the child's file gives
   std::string how;  // "no answer 02:31, answered 02:36", "nobody answered by 02:41", "not answered yet"
   bool open = true;
 };
@@ -29,6 +29,7 @@ class CallLog {
   std::vector<RecordCall> finished();
 
  private:
+  std::string whom(Contact contact) const;
   RecordCall& call_to(Contact contact, Moment at);
   void add(RecordCall& call, const std::string& words) const;
 

@@ -57,6 +57,10 @@ enum class RecordWord : std::uint8_t {
   withheld,             // "Withheld, {1}: {2}"
   as_before,
   untold,
+  drank,  // "drank": before the amount, of a drink in the timeline
+  short_clinic, short_on_call, short_emergency,  // whom, in the timeline; the list of calls has the numbers
+  times_until,  // "{1} times until {2}"
+  withheld_named,  // "Withheld: {1}"
   silent_by,            // "nobody answered by {1}"
   not_answered_yet,
   no_longer_needed,     // "no longer needed {1}"

@@ -24,9 +24,11 @@ std::string SourceList::ground_of(const std::vector<Why>& why) {
     const std::size_t number = number_of(each);
     if (std::find(numbers.begin(), numbers.end(), number) == numbers.end()) numbers.push_back(number);
   }
-  std::string ground = why.front().rule + " ";
-  for (const std::size_t number : numbers) ground += "[" + std::to_string(number) + "]";
-  return ground;
+  std::sort(numbers.begin(), numbers.end());
+  std::string ground = why.front().rule + " [";
+  for (const std::size_t number : numbers)
+    ground += (number == numbers.front() ? "" : ",") + std::to_string(number);
+  return ground + "]";
 }
 
 }  // namespace rushlight

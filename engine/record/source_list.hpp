@@ -7,7 +7,7 @@ namespace rushlight {
 /// Gives each source a number, in the order in which they come up.
 class SourceList {
  public:
-  /// The rule that led to this advice, and in brackets its sources and those of the doses in it: "low-check/2 [1][3]".
+  /// The rule that led to this advice, and in brackets its sources and those of the doses in it: "low-check/2 [1,3]".
   std::string ground_of(const std::vector<Why>& why);
   std::vector<RecordSource> finished() { return std::move(sources_); }
 

@@ -23,6 +23,11 @@ void add_once(std::vector<std::string>& parts, const std::string& part) {
   if (!part.empty() && std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(part);
 }
 
+bool is_same_look(const RecordLine& one, const RecordLine& other) {
+  return one.told == other.told && one.advised == other.advised && one.ground == other.ground && one.done.empty() &&
+         other.done.empty() && !one.untold && local_day_of(one.at) == local_day_of(other.at);
+}
+
 }  // namespace
 
 Timeline::Line& Timeline::begin_line(Moment at) {
@@ -118,9 +123,21 @@ std::string Timeline::told(const Line& line) const {
 std::vector<RecordLine> Timeline::finished() {
   std::vector<RecordLine> lines;
   for (Line& line : lines_) {
-    line.line.told = told(line);
-    line.line.untold = line.wants_a_deed && line.line.done.empty();
-    lines.push_back(std::move(line.line));
+    RecordLine& made = line.line;
+    made.told = told(line);
+    made.untold = line.wants_a_deed && made.done.empty();
+    const bool again = !lines.empty() && !line.apart && !made.untold && is_same_look(lines.back(), made);
+    if (!again) {
+      lines.push_back(std::move(made));
+      continue;
+    }
+    lines.back().until = made.at;
+    ++lines.back().times;
+  }
+  for (RecordLine& line : lines) {
+    if (line.times > 1)
+      line.told += (line.told.empty() ? "" : "; ") + record_say(RecordWord::times_until, language_,
+                                                                std::to_string(line.times), wall_clock(line.until));
   }
   return lines;
 }
