@@ -65,7 +65,8 @@ class RecordText {
                                    columns_of(table.urine_head), columns_of("2026-03-01")});
     int cell = 6;
     for (const ReadingColumn& column : table.columns)
-      cell = std::max({cell, columns_of(column.glucose) + 1, columns_of(column.ketones) + 1, columns_of(column.urine) + 1});
+      cell = std::max(
+          {cell, columns_of(column.glucose) + 1, columns_of(column.ketones) + 1, columns_of(column.urine) + 1});
     const auto room = static_cast<std::size_t>(std::max(1, (kRecordWidth - head) / cell));
     for (const auto& [first, end] : bands_of(table, room)) {
       std::string times = in_columns(text_from_day(local_day_of(table.columns[first].at)), head);
@@ -93,7 +94,8 @@ class RecordText {
     const std::string when = wall_clock(each.at) + "  ";
     if (!each.told.empty()) line(when, each.told);
     if (!each.advised.empty())
-      line((each.told.empty() ? when : "       ") + "> ", each.advised + (each.ground.empty() ? "" : " (" + each.ground + ")"));
+      line((each.told.empty() ? when : "       ") + "> ",
+           each.advised + (each.ground.empty() ? "" : " (" + each.ground + ")"));
     if (each.untold) line("       = ", word(RecordWord::untold));
     for (const RecordDeed& deed : each.done) line("       = ", wall_clock(deed.at) + " " + deed.text);
   }

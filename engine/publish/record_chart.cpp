@@ -7,10 +7,10 @@
 namespace rushlight {
 namespace {
 
-constexpr double kRise = 32;    // between the floor and the highest reading
-constexpr double kJoin = 6;     // the height of the lines that join the columns to their places
+constexpr double kRise = 32;  // between the floor and the highest reading
+constexpr double kJoin = 6;   // the height of the lines that join the columns to their places
 constexpr double kSides = 14;
-constexpr double kApart = 4;    // between two columns
+constexpr double kApart = 4;  // between two columns
 
 double in_points(Decimal value) { return static_cast<double>(value.micros()) / 1e6; }
 
@@ -139,7 +139,8 @@ void RecordChart::add_rows(PageBlock& block) const {
   const auto row = [&](const std::string& head, bool bold, const auto& cell_of) {
     if (head.empty()) return;
     add_text(block, head, false, measured(head, false) / 2, y);
-    for (std::size_t at = 0; at < places_.size(); ++at) add_text(block, cell_of(table_.columns[at]), bold, places_[at], y);
+    for (std::size_t at = 0; at < places_.size(); ++at)
+      add_text(block, cell_of(table_.columns[at]), bold, places_[at], y);
     y += line_height();
   };
   for (std::size_t at = 0; at < places_.size(); ++at)

@@ -6,8 +6,8 @@
 
 namespace rushlight {
 
-/// The glucose readings against the time, as wide as wanted; LO lies on the floor and HI under the roof. Below it, where
-/// there is room for all of them, the whole table of readings, each joined to its place in the time.
+/// The glucose readings against the time, as wide as wanted; LO lies on the floor and HI under the roof. Below it,
+/// where there is room for all of them, the whole table of readings, each joined to its place in the time.
 class RecordChart {
  public:
   RecordChart(const NightRecord& night, const ReadingTable& table, double width, double letters, Pen& pen);
@@ -36,8 +36,8 @@ class RecordChart {
   std::vector<const RecordReading*> readings_;
   double most_ = 0;
   Moment first_{}, last_{};
-  double head_ = 0;              // what stands at the left of the rows takes this much
-  std::vector<double> places_;   // the middle of each column of the table
+  double head_ = 0;             // what stands at the left of the rows takes this much
+  std::vector<double> places_;  // the middle of each column of the table
 };
 
 }  // namespace rushlight

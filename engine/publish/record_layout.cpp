@@ -12,11 +12,27 @@ namespace rushlight {
 namespace {
 
 constexpr double kMarginAround = 26;
-constexpr double kFoot = 12;     // for the page's number
-constexpr double kBetween = 0.5;   // between two lines of the timeline
-// A clinic reads it at a desk: letters as large as one page allows. Of a night that takes more, as large as is easy to read.
+constexpr double kFoot = 12;      // for the page's number
+constexpr double kBetween = 0.5;  // between two lines of the timeline
+// A clinic reads it at a desk: letters as large as one page allows. Of a night that takes more, as large as is easy to
+// read.
 constexpr double kSizes[] = {10, 9.5, 9, 8.5, kSmallestOnRecord};
 constexpr double kSizeOfMorePages = 9;
+
+/// "7 g" stays on one line: a number without its unit is read wrong.
+std::string with_units_kept(const std::string& text) {
+  std::string kept;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const bool is_digit_before = at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9';
+    const bool is_time = at >= 3 && text[at - 3] == ':';  // a clock time is no amount
+    if (text[at] == ' ' && is_digit_before && !is_time) {
+      kept += "\u00a0";
+    } else {
+      kept += text[at];
+    }
+  }
+  return kept;
+}
 
 /// The pages of one night, in letters of one size.
 class NightPages {
@@ -34,8 +50,7 @@ class NightPages {
     const RecordSummary summary = summary_of(night_);
     begin_page();
     words(summary.title, size_ + 4, true, "H1");
-    for (const std::string& sentence : summary.head)
-      words(sentence, size_, &sentence == &summary.head.front(), "P");
+    for (const std::string& sentence : summary.head) words(sentence, size_, &sentence == &summary.head.front(), "P");
     readings();
     side_by_side(summary);
     heading(RecordWord::timeline);
@@ -145,7 +160,7 @@ class NightPages {
   }
 
   struct Columns {
-    double when, told, advised, done;      // where they begin
+    double when, told, advised, done;  // where they begin
     double told_wide, advised_wide, done_wide;
   };
   Columns columns() {
@@ -174,13 +189,12 @@ class NightPages {
   void timeline(const RecordLine& line) {
     const Columns at = columns();
     std::string done = line.untold ? word(RecordWord::untold) : "";
-    for (const RecordDeed& deed : line.done)
-      done += (done.empty() ? "" : "\n") + wall_clock(deed.at) + " " + deed.text;
+    for (const RecordDeed& deed : line.done) done += (done.empty() ? "" : "\n") + wall_clock(deed.at) + " " + deed.text;
     Slab slab(pen_, "line", width_, 0);
     slab.row({{0, at.told, "", wall_clock(line.at)},
               {at.told, at.told_wide, "", line.told},
               {at.advised, at.advised_wide, line.advised, ground_beside(line, at.advised_wide)},
-              {at.done, at.done_wide, "", done}},
+              {at.done, at.done_wide, "", with_units_kept(done)}},
              {size_, false});
     put(slab);
   }

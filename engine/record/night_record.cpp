@@ -88,7 +88,8 @@ class Recording {
     const View view = view_of(protocol_, child_, episode_, record_.last);
     record_.stands = sentence(view.headline);
     if (view.wait && !episode_.ended)
-      record_.stands += " " + record_say(RecordWord::next_look, language_, view.wait->label, wall_clock(view.wait->until));
+      record_.stands +=
+          " " + record_say(RecordWord::next_look, language_, view.wait->label, wall_clock(view.wait->until));
     if (view.drinks)
       record_.drinks = record_say(RecordWord::of_goal, language_, said(view.drinks->drunk, language_),
                                   said(view.drinks->goal, language_));
@@ -103,9 +104,7 @@ class Recording {
   }
 
  private:
-  Scene here() const {
-    return scene_at(protocol_, child_, episode_, episode_.clock.last_wall + episode_.clock.lost);
-  }
+  Scene here() const { return scene_at(protocol_, child_, episode_, episode_.clock.last_wall + episode_.clock.lost); }
   std::string say(RecordWord word, const std::string& one = "", const std::string& two = "") const {
     return record_say(word, language_, one, two);
   }
@@ -113,7 +112,8 @@ class Recording {
     return text.empty() || text.back() == '.' || text.back() == '?' || text.back() == '!' ? text : text + ".";
   }
 
-  /// What became due before the next event, each thing at its own time: alarms that nobody answered, calls that moved on.
+  /// What became due before the next event, each thing at its own time: alarms that nobody answered, calls that moved
+  /// on.
   void pass_time(Moment until) {
     while (const std::optional<Moment> due = next_change(here(), until)) {
       const Instant entered = episode_.entered;
@@ -308,7 +308,7 @@ class Recording {
   std::string advised_, called_;                 // what stood there last, and whom it called
   std::map<std::string, std::string> withheld_;  // the last reason, by dose
   std::vector<RecordTotal> fluids_;
-  std::vector<ActionKind> had_;                  // what went in
+  std::vector<ActionKind> had_;  // what went in
   CallLog::By by_ = CallLog::By::event;
 };
 

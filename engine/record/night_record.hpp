@@ -17,16 +17,16 @@ struct RecordDeed {
   bool treats_low = false;  // sugar or glucagon that went in
 };
 
-/// One line of the timeline: what was told at about that time, what was advised upon it, and what was then done. Looks that
-/// are the same, one after the other, are one line.
+/// One line of the timeline: what was told at about that time, what was advised upon it, and what was then done. Looks
+/// that are the same, one after the other, are one line.
 struct RecordLine {
   Moment at;
   Moment until{};  // of several looks, the last one's time
   int times = 1;
   std::string told;     // in short words; may be empty
   std::string advised;  // what the screen said first; empty where it only asked
-  std::string ground;   // the rule that led there, and its sources by number: "low-check/2 [1,3]"; of a call that nobody
-                        // answered and that moved on: empty
+  std::string ground;  // the rule that led there, and its sources by number: "low-check/2 [1,3]"; of a call that nobody
+                       // answered and that moved on: empty
   std::vector<RecordDeed> done;
   bool untold = false;  // something was to be given, and nobody told how that went
 };
@@ -48,8 +48,8 @@ struct RecordTotal {
   std::string text{};  // of the amount, as a person reads it
 };
 
-/// A published source that an advice of this record rests on, and the numbers that were taken from it. Its number is its
-/// place, from 1.
+/// A published source that an advice of this record rests on, and the numbers that were taken from it. Its number is
+/// its place, from 1.
 struct RecordSource {
   std::string citation;
   std::vector<std::string> numbers;  // "Treat as low below 70 mg/dL"
@@ -68,10 +68,10 @@ struct NightRecord {
   std::vector<RecordLine> lines;
   std::vector<RecordReading> readings;
   std::vector<RecordTotal> totals;
-  std::string drinks;          // "640 mL of 900 mL": since they count, by the protocol's goal; may be empty
-  std::vector<int> vomits;     // as told, each time somebody was asked
-  std::string not_given;       // "insulin, glucagon": of what a clinic asks for, what nobody told as given
-  int treatments = 0;          // times something was given against a low
+  std::string drinks;       // "640 mL of 900 mL": since they count, by the protocol's goal; may be empty
+  std::vector<int> vomits;  // as told, each time somebody was asked
+  std::string not_given;    // "insulin, glucagon": of what a clinic asks for, what nobody told as given
+  int treatments = 0;       // times something was given against a low
   std::vector<RecordCall> calls;
   std::vector<RecordSource> sources;
 };

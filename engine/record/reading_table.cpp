@@ -22,8 +22,8 @@ std::string common_unit(const NightRecord& night, RecordReading::Of of) {
 }
 
 std::string without(const std::string& text, const std::string& unit) {
-  const bool ends = !unit.empty() && text.size() > unit.size() &&
-                    text.compare(text.size() - unit.size(), unit.size(), unit) == 0;
+  const bool ends =
+      !unit.empty() && text.size() > unit.size() && text.compare(text.size() - unit.size(), unit.size(), unit) == 0;
   return ends ? text.substr(0, text.size() - unit.size()) : text;
 }
 

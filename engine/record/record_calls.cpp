@@ -10,10 +10,11 @@ namespace {
 
 bool is_same_side(Contact one, Contact other) { return (one == Contact::emergency) == (other == Contact::emergency); }
 
-
 }  // namespace
 
-void CallLog::add(RecordCall& call, const std::string& words) const { call.how += (call.how.empty() ? "" : ", ") + words; }
+void CallLog::add(RecordCall& call, const std::string& words) const {
+  call.how += (call.how.empty() ? "" : ", ") + words;
+}
 
 std::string CallLog::whom(Contact contact) const {
   // Without a number on file there are words in its place, which say nothing to a clinic.
@@ -56,9 +57,8 @@ void CallLog::follow(const std::vector<OpenCall>& open, By by, Moment at) {
     }
   }
   for (const OpenCall& each : open) {
-    const bool known = std::any_of(calls_.begin(), calls_.end(), [&](const RecordCall& call) {
-      return call.open && call.contact == each.contact;
-    });
+    const bool known = std::any_of(calls_.begin(), calls_.end(),
+                                   [&](const RecordCall& call) { return call.open && call.contact == each.contact; });
     if (known) continue;
     calls_.push_back({at, each.contact, whom(each.contact), "", true});
   }

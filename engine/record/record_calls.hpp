@@ -12,7 +12,7 @@ struct RecordCall {
   Moment at;
   Contact contact;
   std::string whom;  // with the number that the child's file gives
-  std::string how;  // "no answer 02:31, answered 02:36", "nobody answered by 02:41", "not answered yet"
+  std::string how;   // "no answer 02:31, answered 02:36", "nobody answered by 02:41", "not answered yet"
   bool open = true;
 };
 

@@ -32,7 +32,11 @@ constexpr ShortWords kShort[] = {
      "yes",
      {"breathes as usual", "respira como siempre"},
      Kind::danger_sign},
-    {"breathing", {"breathing", "respiración"}, "usual", {"breathes as always", "respira como siempre"}, Kind::danger_sign},
+    {"breathing",
+     {"breathing", "respiración"},
+     "usual",
+     {"breathes as always", "respira como siempre"},
+     Kind::danger_sign},
     {"drowsy", {"drowsy", "mucho sueño"}, "no", {"not drowsy", "sin mucho sueño"}, Kind::danger_sign},
     {"seizure", {"seizure", "convulsión"}, "no", {"no seizure", "sin convulsión"}, Kind::danger_sign},
     {"swallow", {"can swallow", "puede tragar"}, "yes", {"can swallow", "puede tragar"}, Kind::danger_sign},
@@ -41,16 +45,20 @@ constexpr ShortWords kShort[] = {
     {"belly-pain", {"belly pain", "dolor de barriga"}, "no", {"no belly pain", "sin dolor de barriga"}, Kind::calm},
     {"fever", {"fever", "fiebre"}, "no", {"no fever", "sin fiebre"}, Kind::calm},
     {"symptoms", {"signs of a low", "señales de baja"}, "no", {"no signs of a low", "sin señales de baja"}, Kind::calm},
-    {"other-worry", {"other worry", "otra preocupación"}, "no", {"no other worry", "sin otra preocupación"}, Kind::calm},
-    {"supplies-low", {"supplies low", "faltan provisiones"}, "no", {"supplies last", "hay provisiones"}, Kind::calm},
-    {"already-given",
-     {"given before", "dado antes"},
+    {"other-worry",
+     {"other worry", "otra preocupación"},
      "no",
-     {"nothing given before", "nada dado antes"},
+     {"no other worry", "sin otra preocupación"},
      Kind::calm},
+    {"supplies-low", {"supplies low", "faltan provisiones"}, "no", {"supplies last", "hay provisiones"}, Kind::calm},
+    {"already-given", {"given before", "dado antes"}, "no", {"nothing given before", "nada dado antes"}, Kind::calm},
     {"diarrhea", {"loose stools", "diarreas"}, "0", {"loose stools 0", "diarreas 0"}, Kind::calm},
     {"meals-missed", {"meals missed", "comidas perdidas"}, "0", {"meals missed 0", "comidas perdidas 0"}, Kind::calm},
-    {"sick-since", {"ill for", "enfermedad"}, "today", {"ill less than a day", "enfermedad de menos de un día"}, Kind::calm},
+    {"sick-since",
+     {"ill for", "enfermedad"},
+     "today",
+     {"ill less than a day", "enfermedad de menos de un día"},
+     Kind::calm},
     {"wrong-insulin", {"wrong insulin dose", "insulina equivocada"}},
     {"vomits", {"vomits", "vómitos"}},
     {"glucose", {"glucose", "glucosa"}},
@@ -94,8 +102,8 @@ std::string time_words(const Value& value, Language language) {
 
 ShortAnswer in_short(const Scene& scene, FactId id, const Value& value, const ShortWords* words, Language language) {
   const Fact& fact = scene.protocol[id];
-  const std::string label = words != nullptr ? words->label.in(language)
-                                             : filled(scene, fact.question, language, std::nullopt);
+  const std::string label =
+      words != nullptr ? words->label.in(language) : filled(scene, fact.question, language, std::nullopt);
   const std::string colon = words != nullptr ? ": " : " ";  // a question has its own mark
   const auto calm = [&](const std::string& answer) { return words != nullptr && answer == words->calm; };
   if (const auto* glucose = std::get_if<Glucose>(&value)) return {said(*glucose, language), Kind::reading};
@@ -109,7 +117,8 @@ ShortAnswer in_short(const Scene& scene, FactId id, const Value& value, const Sh
     if (chosen->option >= fact.options.size()) return {"", Kind::news};
     const Option& option = fact.options[chosen->option];
     if (calm(option.name)) return {words->calm_words.in(language), words->kind};
-    if (fact.yes_no) return {label + colon + phrase(option.name == "yes" ? Phrase::yes : Phrase::no, language), Kind::news};
+    if (fact.yes_no)
+      return {label + colon + phrase(option.name == "yes" ? Phrase::yes : Phrase::no, language), Kind::news};
     const std::string text = within_a_line(plain_words(option.text, language));
     if (fact.kind == FactKind::ordered_choice) return {label + colon + text, Kind::reading};
     if (fact.name == "reading-from") return {text, Kind::reading};  // it stands with the number it is about

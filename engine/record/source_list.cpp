@@ -20,14 +20,14 @@ std::string SourceList::ground_of(const std::vector<Why>& why) {
   std::vector<std::size_t> numbers;
   for (const Why& each : why) {
     // What else stands beside the advice (how long to wait) is no ground of it.
-    if (each.rule != why.front().rule && each.rule.rfind("dose/", 0) != 0 && each.rule.rfind("watch/", 0) != 0) continue;
+    if (each.rule != why.front().rule && each.rule.rfind("dose/", 0) != 0 && each.rule.rfind("watch/", 0) != 0)
+      continue;
     const std::size_t number = number_of(each);
     if (std::find(numbers.begin(), numbers.end(), number) == numbers.end()) numbers.push_back(number);
   }
   std::sort(numbers.begin(), numbers.end());
   std::string ground = why.front().rule + " [";
-  for (const std::size_t number : numbers)
-    ground += (number == numbers.front() ? "" : ",") + std::to_string(number);
+  for (const std::size_t number : numbers) ground += (number == numbers.front() ? "" : ",") + std::to_string(number);
   return ground + "]";
 }
 

@@ -14,11 +14,13 @@ class Summarizing {
     RecordSummary summary;
     summary.title = word(RecordWord::title, night_.title, night_.child);
     summary.head = {word(RecordWord::gravest, shown_as(night_.gravest, night_.language)) + ". " + stands(),
-                    night_.about + ". " + word(RecordWord::from_to, day_and_wall_clock(night_.began), day_and_wall_clock(night_.last)) +
+                    night_.about + ". " +
+                        word(RecordWord::from_to, day_and_wall_clock(night_.began), day_and_wall_clock(night_.last)) +
                         ". " + word(RecordWord::set_line, night_.set, night_.protocol, night_.version) + ". " +
                         night_.approval};
     add_totals(summary.totals);
-    for (const RecordCall& call : night_.calls) summary.calls.push_back(wall_clock(call.at) + " " + call.whom + ": " + call.how);
+    for (const RecordCall& call : night_.calls)
+      summary.calls.push_back(wall_clock(call.at) + " " + call.whom + ": " + call.how);
     if (summary.calls.empty()) summary.calls.push_back(word(RecordWord::no_calls));
     for (std::size_t at = 0; at < night_.sources.size(); ++at) summary.sources.push_back(source(at));
     summary.foot = phrase(Phrase::does_not_replace, night_.language);
@@ -39,9 +41,9 @@ class Summarizing {
 
   void add_totals(std::vector<std::string>& lines) const {
     for (const RecordTotal& total : night_.totals)
-      lines.push_back(word(RecordWord::total_line, total.label, total.text,
-                           total.times == 1 ? word(RecordWord::once)
-                                            : word(RecordWord::times, std::to_string(total.times))));
+      lines.push_back(
+          word(RecordWord::total_line, total.label, total.text,
+               total.times == 1 ? word(RecordWord::once) : word(RecordWord::times, std::to_string(total.times))));
     if (!night_.drinks.empty()) lines.push_back(word(RecordWord::drunk, night_.drinks));
     std::string vomits;
     for (const int count : night_.vomits) vomits += (vomits.empty() ? "" : ", ") + std::to_string(count);
@@ -52,7 +54,8 @@ class Summarizing {
   std::string source(std::size_t at) const {
     const RecordSource& source = night_.sources[at];
     std::string text = "[" + std::to_string(at + 1) + "] " + source.citation;
-    for (const std::string& number : source.numbers) text += (&number == &source.numbers.front() ? ": " : "; ") + number;
+    for (const std::string& number : source.numbers)
+      text += (&number == &source.numbers.front() ? ": " : "; ") + number;
     return text;
   }
 

@@ -9,7 +9,8 @@
 namespace rushlight {
 namespace {
 
-constexpr std::chrono::minutes kOneLook{5};  // what is told within it is one look at the child; common practice, no source
+constexpr std::chrono::minutes kOneLook{
+    5};  // what is told within it is one look at the child; common practice, no source
 
 std::string joined(const std::vector<std::string>& parts) {
   std::string text;
@@ -95,11 +96,11 @@ void Timeline::deed(Moment at, const std::string& label, const std::optional<Qua
     ++sips_->times;
     done.back().text = label + " " + said(sips_->amount, language_) + ", " +
                        record_say(RecordWord::times, language_, std::to_string(sips_->times)) + ", " +
-                       wall_clock(sips_->from) + "\u2013" +
-                       wall_clock(at);
+                       wall_clock(sips_->from) + "\u2013" + wall_clock(at);
     return;
   }
-  done.push_back({at, label + (amount ? " " + said(*amount, language_) : "") + (how.empty() ? "" : ": " + how), treats_low});
+  done.push_back(
+      {at, label + (amount ? " " + said(*amount, language_) : "") + (how.empty() ? "" : ": " + how), treats_low});
   sips_.reset();
   if (sip) sips_ = Sips{label, *amount, 1, at};
 }
@@ -136,8 +137,8 @@ std::vector<RecordLine> Timeline::finished() {
   }
   for (RecordLine& line : lines) {
     if (line.times > 1)
-      line.told += (line.told.empty() ? "" : "; ") + record_say(RecordWord::times_until, language_,
-                                                                std::to_string(line.times), wall_clock(line.until));
+      line.told += (line.told.empty() ? "" : "; ") +
+                   record_say(RecordWord::times_until, language_, std::to_string(line.times), wall_clock(line.until));
   }
   return lines;
 }

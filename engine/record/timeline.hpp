@@ -11,8 +11,8 @@ class Timeline {
  public:
   explicit Timeline(Language language) : language_(language) {}
 
-  /// Answers, in the scene in which they were told. Danger signs that are still not there, and what is as calm as it was
-  /// before, are said together.
+  /// Answers, in the scene in which they were told. Danger signs that are still not there, and what is as calm as it
+  /// was before, are said together.
   void answers(Moment at, const Scene& scene, const Answers& answers);
   /// What makes a line of its own: a correction, another carer, an alarm. Its answers are all said.
   void apart(Moment at, const std::string& lead, const Scene& scene, const Answers& answers);
