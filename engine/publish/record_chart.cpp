@@ -14,11 +14,6 @@ constexpr double kApart = 4;  // between two columns
 
 double in_points(Decimal value) { return static_cast<double>(value.micros()) / 1e6; }
 
-std::string number_of(const RecordReading& reading) {
-  const auto number = std::get<Glucose>(reading.value).number();
-  return number ? text_from_decimal(*number) : reading.text;
-}
-
 void add_line(PageBlock& block, double x, double y, double to_x, double to_y, double weight) {
   Ink ink{Ink::Kind::line, {x, y, to_x - x, to_y - y}};
   ink.weight = weight;
@@ -110,12 +105,12 @@ void RecordChart::add_curve(PageBlock& block) const {
     block.marks.push_back({Ink::Kind::filled, {x - 2, y - 2, 4, 4}});
     last_x = x;
     last_y = y;
-    // The table below says each number at its place: here they would stand twice.
-    const std::string number = number_of(*reading), when = wall_clock(reading->at);
-    const double wide = std::max(measured(number, true), measured(when, false));
+    // The table has each number with its time; where it is not joined to the curve, the curve has the times.
+    if (!places_.empty()) continue;
+    const std::string when = wall_clock(reading->at);
+    const double wide = measured(when, false);
     const double middle = std::clamp(x, wide / 2, width_ - wide / 2);
-    if (!places_.empty() || middle - wide / 2 <= free_from) continue;
-    add_text(block, number, true, middle, std::max(0.0, y - 3 - line_height()));
+    if (middle - wide / 2 <= free_from) continue;
     add_text(block, when, false, middle, floor() + 2);
     free_from = middle + wide / 2 + kApart;
   }

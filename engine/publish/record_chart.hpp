@@ -7,7 +7,8 @@
 namespace rushlight {
 
 /// The glucose readings against the time, as wide as wanted; LO lies on the floor and HI under the roof. Below it,
-/// where there is room for all of them, the whole table of readings, each joined to its place in the time.
+/// where there is room for all of them, the whole table of readings, each joined to its place in the time;
+/// else the times alone.
 class RecordChart {
  public:
   RecordChart(const NightRecord& night, const ReadingTable& table, double width, double letters, Pen& pen);

@@ -19,8 +19,13 @@ class Summarizing {
                         ". " + word(RecordWord::set_line, night_.set, night_.protocol, night_.version) + ". " +
                         night_.approval};
     add_totals(summary.totals);
-    for (const RecordCall& call : night_.calls)
-      summary.calls.push_back(wall_clock(call.at) + " " + call.whom + ": " + call.how);
+    Day day = local_day_of(night_.began);
+    for (const RecordCall& call : night_.calls) {
+      const bool same_day = local_day_of(call.at) == day;
+      day = local_day_of(call.at);
+      summary.calls.push_back((same_day ? wall_clock(call.at) : day_and_wall_clock(call.at)) + " " + call.whom + ": " +
+                              call.how);
+    }
     if (summary.calls.empty()) summary.calls.push_back(word(RecordWord::no_calls));
     for (std::size_t at = 0; at < night_.sources.size(); ++at) summary.sources.push_back(source(at));
     summary.foot = phrase(Phrase::does_not_replace, night_.language);

@@ -199,6 +199,12 @@ BOOST_AUTO_TEST_CASE(first_page_of_a_long_night_holds_the_whole_summary) {
     BOOST_TEST(says(first, part), part << "\n" << first);
 }
 
+BOOST_AUTO_TEST_CASE(first_call_after_midnight_has_its_day) {
+  const std::string text = Kept(sick_day_and_night(), "illness").text();
+  BOOST_TEST(says(text, "21:05 the clinic's on-call line: answered 21:05 2026-03-02 01:19 the clinic's on-call line"),
+             text);
+}
+
 BOOST_AUTO_TEST_CASE(record_is_the_same_bytes_each_time) {
   const Kept kept(sick_day(), "illness");
   const std::string once = printed_by("cat " + paper(kept, "A4", "en"));
