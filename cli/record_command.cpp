@@ -29,6 +29,20 @@ int days_in(const std::string& text) {
   return days <= kMostDays ? days : 0;
 }
 
+/// Nothing that somebody wrote into a name or a note steers what reads the record.
+void clean(NightRecord& record) {
+  for (std::string* text : {&record.child, &record.stands, &record.approval}) *text = cleaned(*text);
+  for (RecordLine& line : record.lines) {
+    line.told = cleaned(line.told);
+    line.advised = cleaned(line.advised);
+    for (RecordDeed& deed : line.done) deed.text = cleaned(deed.text);
+  }
+  for (RecordCall& call : record.calls) {
+    call.whom = cleaned(call.whom);
+    call.how = cleaned(call.how);
+  }
+}
+
 }  // namespace
 
 int record_command(const RecordWish& wish, std::ostream& out, std::ostream& err) {
@@ -56,8 +70,7 @@ int record_command(const RecordWish& wish, std::ostream& out, std::ostream& err)
   for (const Resumed& night : nights) {
     NightRecord record =
         record_of(night.protocol.checked.protocol(), night.child, night.episode.began, night.episode.history, language);
-    for (RecordLine& line : record.lines) line.text = cleaned(line.text);
-    record.child = cleaned(record.child);
+    clean(record);
     records.push_back(std::move(record));
   }
   if (records.empty() && days == 0) {

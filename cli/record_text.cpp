@@ -1,16 +1,20 @@
 #include "cli/record_text.hpp"
 
+#include <algorithm>
+
 #include "cli/plain_text.hpp"
-#include "episode/phrases.hpp"
+#include "record/reading_table.hpp"
 #include "record/record_words.hpp"
+#include "record/summary.hpp"
 
 namespace rushlight {
 namespace {
 
 constexpr int kRecordWidth = 80;
 
-std::string day_and_time(const Moment& moment) {
-  return text_from_day(local_day_of(moment)) + " " + text_from_clock_time(clock_time_of(moment));
+/// Behind its words, enough blanks to fill so many columns.
+std::string in_columns(const std::string& text, int columns) {
+  return text + std::string(static_cast<std::size_t>(std::max(1, columns - columns_of(text))), ' ');
 }
 
 class RecordText {
@@ -24,32 +28,26 @@ class RecordText {
   }
 
   void night(const NightRecord& night) {
-    line("", in_capitals(word(RecordWord::title, night.title, night.child)));
-    line("", night.about + ". " + word(RecordWord::from_to, day_and_time(night.began), day_and_time(night.last)) + "." +
-                 (night.abandoned ? " " + word(RecordWord::left_off)
-                  : night.ended   ? ""
-                                  : " " + word(RecordWord::still_open)));
-    line("", word(RecordWord::gravest, shown_as(night.gravest, language_)) + ". " +
-                 word(RecordWord::set_line, night.set, night.protocol, night.version) + ". " + night.approval);
+    const RecordSummary summary = summary_of(night);
+    line("", in_capitals(summary.title));
+    for (const std::string& sentence : summary.head) line("", sentence);
     heading(RecordWord::readings_title);
-    std::string readings;
-    for (const RecordReading& reading : night.readings)
-      readings += (readings.empty() ? "" : ", ") + text_from_clock_time(clock_time_of(reading.at)) + " " +
-                  reading.text + (reading.by_sensor ? " (" + word(RecordWord::sensor) + ")" : "");
-    line("", readings);
+    readings(night);
     heading(RecordWord::totals_title);
-    for (const RecordTotal& total : night.totals)
-      line("", word(RecordWord::total_line, total.label, total.text,
-                    total.times == 1 ? word(RecordWord::once) : word(RecordWord::times, std::to_string(total.times))));
-    if (night.totals.empty()) line("", word(RecordWord::nothing_given));
-    for (const std::string& call : night.open_calls) line("", word(RecordWord::call_open, call));
+    for (const std::string& total : summary.totals) line("", total);
+    heading(RecordWord::calls_title);
+    for (const std::string& call : summary.calls) line("", call);
     heading(RecordWord::timeline);
+    line("       > ", word(RecordWord::advised_column));
+    line("       = ", word(RecordWord::done_column));
+    Day day = local_day_of(night.began);
     for (const RecordLine& each : night.lines) {
-      const std::string lead =
-          text_from_clock_time(clock_time_of(each.at)) + (each.kind == RecordLine::Kind::advised ? " > " : "   ");
-      line(lead, each.text);
-      if (!each.ground.empty()) line("          ", each.ground);
+      if (local_day_of(each.at) != day) line("", text_from_day(day = local_day_of(each.at)));
+      timeline(each);
     }
+    heading(RecordWord::sources_title);
+    for (const std::string& source : summary.sources) line("", source);
+    line("", summary.foot);
     text_ += "\n";
   }
 
@@ -60,6 +58,48 @@ class RecordText {
                    const std::string& three = "") const {
     return record_say(word, language_, one, two, three);
   }
+  /// As many columns as there is room for, then the next ones below.
+  void readings(const NightRecord& night) {
+    const ReadingTable table = reading_table_of(night);
+    const int head = 2 + std::max({columns_of(table.glucose_head), columns_of(table.ketones_head),
+                                   columns_of(table.urine_head), columns_of("2026-03-01")});
+    int cell = 6;
+    for (const ReadingColumn& column : table.columns)
+      cell = std::max(
+          {cell, columns_of(column.glucose) + 1, columns_of(column.ketones) + 1, columns_of(column.urine) + 1});
+    const auto room = static_cast<std::size_t>(std::max(1, (kRecordWidth - head) / cell));
+    for (const auto& [first, end] : bands_of(table, room)) {
+      std::string times = in_columns(text_from_day(local_day_of(table.columns[first].at)), head);
+      std::string glucose = in_columns(table.glucose_head, head), ketones = in_columns(table.ketones_head, head),
+                  urine = in_columns(table.urine_head, head);
+      for (std::size_t at = first; at < end; ++at) {
+        times += in_columns(wall_clock(table.columns[at].at), cell);
+        glucose += in_columns(table.columns[at].glucose, cell);
+        ketones += in_columns(table.columns[at].ketones, cell);
+        urine += in_columns(table.columns[at].urine, cell);
+      }
+      row(times);
+      if (!table.glucose_head.empty()) row(glucose);
+      if (!table.ketones_head.empty()) row(ketones);
+      if (!table.urine_head.empty()) row(urine);
+    }
+    if (!table.sensor_note.empty()) line("", table.sensor_note);
+  }
+  void row(std::string text) {
+    while (!text.empty() && text.back() == ' ') text.pop_back();
+    text_ += text + "\n";
+  }
+
+  void timeline(const RecordLine& each) {
+    const std::string when = wall_clock(each.at) + "  ";
+    if (!each.told.empty()) line(when, each.told);
+    if (!each.advised.empty())
+      line((each.told.empty() ? when : "       ") + "> ",
+           each.advised + (each.ground.empty() ? "" : " (" + each.ground + ")"));
+    if (each.untold) line("       = ", word(RecordWord::untold));
+    for (const RecordDeed& deed : each.done) line("       = ", wall_clock(deed.at) + " " + deed.text);
+  }
+
   void heading(RecordWord title) { text_ += "-- " + word(title) + "\n"; }
   void line(const std::string& lead, const std::string& words) {
     for (const std::string& each : wrapped(lead, cleaned(words), kRecordWidth)) text_ += each + "\n";

@@ -14,8 +14,9 @@ struct PaperSize {
 inline constexpr PaperSize kA4Upright{"A4", 595.28, 841.89};  // ISO 216: 210 mm x 297 mm
 inline constexpr PaperSize kLetter{"Letter", 612.0, 792.0};   // ANSI: 8.5 in x 11 in
 
-/// Nothing on paper is smaller.
+/// Nothing on a sheet is smaller, and nothing on a record for the clinic.
 inline constexpr double kSmallestText = 12.0;
+inline constexpr double kSmallestOnRecord = 8.0;
 
 struct Frame {
   double x, y, width, height;

@@ -2,212 +2,255 @@
 
 #include <algorithm>
 
-#include "episode/phrases.hpp"
+#include "publish/record_chart.hpp"
 #include "publish/slab.hpp"
+#include "record/reading_table.hpp"
 #include "record/record_words.hpp"
+#include "record/summary.hpp"
 
 namespace rushlight {
 namespace {
 
-constexpr double kMarginAround = 40;
-constexpr double kPlain = 10.5, kHead = 12, kTop = 16;  // a clinic reads it at a desk
-constexpr double kChart = 90;
+constexpr double kMarginAround = 26;
+constexpr double kFoot = 12;      // for the page's number
+constexpr double kBetween = 0.5;  // between two lines of the timeline
+// A clinic reads it at a desk: letters as large as one page allows. Of a night that takes more, as large as is easy to
+// read.
+constexpr double kSizes[] = {10, 9.5, 9, 8.5, kSmallestOnRecord};
+constexpr double kSizeOfMorePages = 9;
 
-double in_points(Decimal value) { return static_cast<double>(value.micros()) / 1e6; }
-
-std::string clock_text_of(const Moment& moment) { return text_from_clock_time(clock_time_of(moment)); }
-std::string day_and_clock(const Moment& moment) {
-  return text_from_day(local_day_of(moment)) + " " + clock_text_of(moment);
+/// "7 g" stays on one line: a number without its unit is read wrong.
+std::string with_units_kept(const std::string& text) {
+  std::string kept;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const bool is_digit_before = at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9';
+    const bool is_time = at >= 3 && text[at - 3] == ':';  // a clock time is no amount
+    if (text[at] == ' ' && is_digit_before && !is_time) {
+      kept += "\u00a0";
+    } else {
+      kept += text[at];
+    }
+  }
+  return kept;
 }
 
-/// The readings of one unit against the time; LO lies on the floor and HI under the roof.
-class Chart {
+/// The pages of one night, in letters of one size.
+class NightPages {
  public:
-  Chart(const NightRecord& night, double width) : width_(width) {
-    for (const RecordReading& reading : night.readings) {
-      if (reading.of == RecordReading::Of::glucose) readings_.push_back(&reading);
-    }
-    for (const RecordReading* reading : readings_) {
-      if (const auto number = std::get<Glucose>(reading->value).number()) most_ = std::max(most_, in_points(*number));
-    }
-  }
+  /// `foot`: kept free for the number of the page.
+  NightPages(const NightRecord& night, const PaperSize& paper, double size, double foot, Pen& pen)
+      : night_(night),
+        pen_(pen),
+        size_(size),
+        width_(paper.width - 2 * kMarginAround),
+        bottom_(paper.height - kMarginAround - foot),
+        inner_(width_ - 12) {}
 
-  bool is_worth_it() const { return readings_.size() >= 2 && most_ > 0; }
-
-  PageBlock block(Pen& pen) const {
-    PageBlock block{"P", {}};
-    const auto line = [&](double x, double y, double to_x, double to_y, double weight) {
-      Ink ink{Ink::Kind::line, {x, y, to_x - x, to_y - y}};
-      ink.weight = weight;
-      block.marks.push_back(ink);
-    };
-    line(0, kChart - kLabel, width_, kChart - kLabel, 0.8);
-    double last_x = -1, last_y = 0, free_from = -1;
-    for (const RecordReading* reading : readings_) {
-      const double x = x_of(reading->at), y = y_of(std::get<Glucose>(reading->value));
-      if (last_x >= 0) line(last_x, last_y, x, y, 1.2);
-      Ink dot{Ink::Kind::filled, {x - 2, y - 2, 4, 4}};
-      block.marks.push_back(dot);
-      const PenLine number = pen.lines(number_of(*reading), {kPlain, true}, width_).front();
-      const PenLine when = pen.lines(clock_text_of(reading->at), {kPlain, false}, width_).front();
-      const double left = std::clamp(x - number.width / 2, 0.0, width_ - when.width);
-      if (left > free_from) {
-        add(block, number, left, std::max(0.0, y - 4 - number.above - number.below));
-        add(block, when, left, kChart - kLabel + 2);
-        free_from = left + std::max(number.width, when.width) + 4;
-      }
-      last_x = x;
-      last_y = y;
+  std::vector<LaidPage> pages() {
+    const RecordSummary summary = summary_of(night_);
+    begin_page();
+    words(summary.title, size_ + 4, true, "H1");
+    for (const std::string& sentence : summary.head) words(sentence, size_, &sentence == &summary.head.front(), "P");
+    readings();
+    side_by_side(summary);
+    heading(RecordWord::timeline);
+    timeline_head();
+    Day day = local_day_of(night_.began);
+    for (const RecordLine& line : night_.lines) {
+      if (local_day_of(line.at) != day) words(text_from_day(day = local_day_of(line.at)), size_, true, "P");
+      timeline(line);
     }
-    return block;
+    heading(RecordWord::sources_title);
+    for (const std::string& source : summary.sources) words(source, kSmallestOnRecord, false, "P");
+    words(summary.foot, kSmallestOnRecord, true, "P");
+    return std::move(pages_);
   }
 
  private:
-  static constexpr double kLabel = 15;
-
-  static void add(PageBlock& block, const PenLine& line, double x, double y) {
-    Ink ink{Ink::Kind::text, {x, y, line.width, line.above + line.below}, line.text};
-    ink.size = kPlain;
-    ink.bold = line.bold;
-    ink.baseline = line.above;
-    block.marks.push_back(std::move(ink));
-  }
-
-  static std::string number_of(const RecordReading& reading) {
-    const auto number = std::get<Glucose>(reading.value).number();
-    return number ? text_from_decimal(*number) : reading.text;
-  }
-
-  double x_of(const Moment& at) const {
-    const auto whole = (readings_.back()->at.utc - readings_.front()->at.utc).count();
-    const auto part = (at.utc - readings_.front()->at.utc).count();
-    return whole <= 0 ? 0 : (width_ - 30) * static_cast<double>(part) / static_cast<double>(whole) + 10;
-  }
-  double y_of(const Glucose& glucose) const {
-    const double floor = kChart - kLabel - 3, roof = 20;
-    if (glucose.mark()) return *glucose.mark() == MeterMark::lo ? floor : roof;
-    return floor - (floor - roof) * in_points(*glucose.number()) / most_;
-  }
-
-  double width_;
-  std::vector<const RecordReading*> readings_;
-  double most_ = 0;
-};
-
-class RecordLayout {
- public:
-  RecordLayout(Language language, const PaperSize& paper, Pen& pen) : language_(language), pen_(pen) {
-    laid_.paper = paper;
-    laid_.language = language == Language::es ? "es" : "en";
-    width_ = paper.width - 2 * kMarginAround;
-    bottom_ = paper.height - kMarginAround;
-  }
-
-  void patterns(const std::vector<std::string>& sentences, const std::string& child) {
-    begin_page();
-    words(child, kTop, true, "H1");
-    words(word(RecordWord::patterns_title), kHead, true, "H2");
-    for (const std::string& sentence : sentences) words(sentence, kHead, false, "P");
-  }
-
-  void night(const NightRecord& night) {
-    begin_page();
-    if (laid_.title.empty()) {
-      laid_.title = word(RecordWord::title, night.title, night.child);
-      laid_.date = text_from_day(local_day_of(night.last));
-    }
-    words(word(RecordWord::title, night.title, night.child), kTop, true, "H1");
-    words(night.about + ". " + word(RecordWord::from_to, day_and_clock(night.began), day_and_clock(night.last)) + "." +
-              (night.abandoned ? " " + word(RecordWord::left_off)
-               : night.ended   ? ""
-                               : " " + word(RecordWord::still_open)),
-          kPlain, false, "P");
-    words(word(RecordWord::gravest, shown_as(night.gravest, language_)) + ". " +
-              word(RecordWord::set_line, night.set, night.protocol, night.version) + ". " + night.approval,
-          kPlain, false, "P");
-    readings(night);
-    words(word(RecordWord::totals_title), kHead, true, "H2");
-    for (const RecordTotal& total : night.totals)
-      words(word(RecordWord::total_line, total.label, total.text,
-                 total.times == 1 ? word(RecordWord::once) : word(RecordWord::times, std::to_string(total.times))),
-            kPlain, false, "P");
-    if (night.totals.empty()) words(word(RecordWord::nothing_given), kPlain, false, "P");
-    for (const std::string& call : night.open_calls) words(word(RecordWord::call_open, call), kPlain, true, "P");
-    words(word(RecordWord::timeline), kHead, true, "H2");
-    for (const RecordLine& line : night.lines) timeline(line);
-  }
-
-  Laid finished() {
-    for (std::size_t at = 0; laid_.pages.size() > 1 && at < laid_.pages.size(); ++at) {
-      Slab foot(pen_, "page number", width_, 0);
-      foot.words(word(RecordWord::page_of, std::to_string(at + 1), std::to_string(laid_.pages.size())),
-                 {{kPlain, false}, 0, 0, "P", false});
-      laid_.pages[at].boxes.push_back(moved_to(foot.box(), kMarginAround, bottom_ + 6));
-    }
-    return std::move(laid_);
-  }
-
- private:
-  std::string word(RecordWord word, const std::string& one = "", const std::string& two = "",
-                   const std::string& three = "") const {
-    return record_say(word, language_, one, two, three);
-  }
+  std::string word(RecordWord word) const { return record_say(word, night_.language); }
 
   void begin_page() {
-    laid_.pages.emplace_back();
+    pages_.emplace_back();
     y_ = kMarginAround;
   }
 
   void put(const Slab& slab) {
     if (y_ + slab.height() > bottom_) begin_page();
-    laid_.pages.back().boxes.push_back(moved_to(slab.box(), kMarginAround, y_));
-    y_ += slab.height() - Slab::kPad;  // lines of one text stand close
+    pages_.back().boxes.push_back(moved_to(slab.box(), kMarginAround, y_));
+    y_ += slab.height() - 2 * Slab::kPad + kBetween;  // lines of one text stand close
   }
 
   void words(const std::string& text, double size, bool bold, const char* tag) {
     Slab slab(pen_, tag, width_, 0);
-    if (size > kPlain) slab.gap(4);
     slab.words(text, {{size, bold}, 0, 0, tag, false});
     put(slab);
   }
 
-  void readings(const NightRecord& night) {
-    words(word(RecordWord::readings_title), kHead, true, "H2");
-    std::string all;
-    for (const RecordReading& reading : night.readings)
-      all += (all.empty() ? "" : ", ") + clock_text_of(reading.at) + " " + reading.text +
-             (reading.by_sensor ? " (" + word(RecordWord::sensor) + ")" : "");
-    words(all, kPlain, false, "P");
-    const Chart chart(night, width_ - 12);
-    if (!chart.is_worth_it()) return;
-    Slab slab(pen_, "chart", width_, 0);
-    slab.put(chart.block(pen_), kChart);
+  void heading(RecordWord title) {
+    Slab slab(pen_, "H2", width_, 0);
+    slab.gap(2);
+    slab.words(word(title), {{size_ + 1.5, true}, 0, 0, "H2", false});
+    put(slab);
+  }
+
+  void readings() {
+    const ReadingTable table = reading_table_of(night_);
+    const RecordChart chart(night_, table, inner_, size_, pen_);
+    if (!chart.holds_the_table()) bands(table);
+    if (chart.is_worth_it()) {
+      Slab slab(pen_, "chart", width_, 0);
+      slab.gap(2);
+      slab.put(chart.block(), chart.height());
+      put(slab);
+    }
+    if (!table.sensor_note.empty()) words(table.sensor_note, size_, false, "P");
+  }
+
+  void bands(const ReadingTable& table) {
+    const std::string* heads[] = {&table.glucose_head, &table.ketones_head, &table.urine_head};
+    double head = measured("2026-03-01", true), cell = measured("02:11", true);
+    for (const std::string* each : heads) head = std::max(head, measured(*each, true));
+    for (const ReadingColumn& column : table.columns)
+      for (const std::string* each : {&column.glucose, &column.ketones, &column.urine})
+        cell = std::max(cell, std::min(measured(*each, true), inner_ / 5));
+    head += 8;
+    cell += 6;
+    const auto room = static_cast<std::size_t>(std::max(1.0, (inner_ - head) / cell));
+    for (const auto& [first, end] : bands_of(table, room)) {
+      using Row = std::vector<Slab::Cell>;
+      Row times{{0, head, "", text_from_day(local_day_of(table.columns[first].at))}};
+      Row rows[] = {{{0, head, "", *heads[0]}}, {{0, head, "", *heads[1]}}, {{0, head, "", *heads[2]}}};
+      for (std::size_t at = first; at < end; ++at) {
+        const ReadingColumn& column = table.columns[at];
+        const double left = head + cell * static_cast<double>(at - first);
+        times.push_back({left, cell, "", wall_clock(column.at)});
+        rows[0].push_back({left, cell, column.glucose, ""});
+        rows[1].push_back({left, cell, column.ketones, ""});
+        rows[2].push_back({left, cell, column.urine, ""});
+      }
+      Slab slab(pen_, "readings", width_, 0);
+      slab.row(times, {size_, false});
+      for (std::size_t each = 0; each < 3; ++each)
+        if (!heads[each]->empty()) slab.row(rows[each], {size_, false});
+      put(slab);
+    }
+  }
+
+  double measured(const std::string& text, bool bold) {
+    return text.empty() ? 0 : pen_.lines(text, {size_, bold}, 1000).front().width;
+  }
+
+  /// What went in, and who was called.
+  void side_by_side(const RecordSummary& summary) {
+    const double left = inner_ * 0.45, right = inner_ - left - kGap;
+    Slab slab(pen_, "totals and calls", width_, 0);
+    slab.gap(2);
+    const auto column = [&](double at, double wide, RecordWord title, const std::vector<std::string>& lines) {
+      Slab::Cell cell{at, wide, word(title), ""};
+      slab.row({cell}, {size_ + 1.5, true}, "H2");
+      for (const std::string& line : lines) slab.row({{at, wide, "", line}}, {size_, false});
+    };
+    const double top = slab.y();
+    column(0, left, RecordWord::totals_title, summary.totals);
+    const double below = slab.y();
+    slab.gap(top - below);
+    column(left + kGap, right, RecordWord::calls_title, summary.calls);
+    slab.gap(std::max(0.0, below - slab.y()));
+    put(slab);
+  }
+
+  struct Columns {
+    double when, told, advised, done;  // where they begin
+    double told_wide, advised_wide, done_wide;
+  };
+  Columns columns() {
+    Columns columns{};
+    columns.told = measured("00:00", false) + 6;
+    const double room = inner_ - columns.told - 2 * kGap;
+    columns.told_wide = room * 0.4;
+    columns.advised_wide = room * 0.38;
+    columns.done_wide = room - columns.told_wide - columns.advised_wide;
+    columns.advised = columns.told + columns.told_wide + kGap;
+    columns.done = columns.advised + columns.advised_wide + kGap;
+    return columns;
+  }
+
+  void timeline_head() {
+    const Columns at = columns();
+    Slab slab(pen_, "line", width_, 0);
+    slab.row({{at.told, at.told_wide, word(RecordWord::told_column), ""},
+              {at.advised, at.advised_wide, word(RecordWord::advised_column), ""},
+              {at.done, at.done_wide, word(RecordWord::done_column), ""}},
+             {size_, false});
+    slab.rule();
     put(slab);
   }
 
   void timeline(const RecordLine& line) {
+    const Columns at = columns();
+    std::string done = line.untold ? word(RecordWord::untold) : "";
+    for (const RecordDeed& deed : line.done) done += (done.empty() ? "" : "\n") + wall_clock(deed.at) + " " + deed.text;
     Slab slab(pen_, "line", width_, 0);
-    const bool advised = line.kind == RecordLine::Kind::advised;
-    const std::string when = clock_text_of(line.at);
-    slab.words(when, (advised ? "\u2192 " : "") + line.text, {{kPlain, false}, 0, 0, "P", false});
-    if (!line.ground.empty()) slab.words(line.ground, {{kPlain, false}, 36, 0, "P", false});
+    slab.row({{0, at.told, "", wall_clock(line.at)},
+              {at.told, at.told_wide, "", line.told},
+              {at.advised, at.advised_wide, line.advised, ground_beside(line, at.advised_wide)},
+              {at.done, at.done_wide, "", with_units_kept(done)}},
+             {size_, false});
     put(slab);
   }
 
-  Language language_;
+  /// Behind the advice where it has room there; else below it, so that no rule's name is broken.
+  std::string ground_beside(const RecordLine& line, double wide) {
+    const bool fits = measured(line.advised, true) + measured(" " + line.ground, false) < wide;
+    return line.advised.empty() || line.ground.empty() || fits ? line.ground : "\n" + line.ground;
+  }
+
+  static constexpr double kGap = 8;
+
+  const NightRecord& night_;
   Pen& pen_;
-  Laid laid_{};
-  double width_, bottom_;
+  double size_, width_, bottom_, inner_;
+  std::vector<LaidPage> pages_;
   double y_ = 0;
 };
+
+std::vector<LaidPage> pages_of(const NightRecord& night, const PaperSize& paper, bool alone, Pen& pen) {
+  for (const double size : kSizes) {
+    std::vector<LaidPage> pages = NightPages(night, paper, size, alone ? 0 : kFoot, pen).pages();
+    if (pages.size() == 1) return pages;
+  }
+  return NightPages(night, paper, kSizeOfMorePages, kFoot, pen).pages();
+}
+
+LaidPage patterns_page(const std::vector<NightRecord>& nights, Language language, const PaperSize& paper, Pen& pen) {
+  Slab slab(pen, "patterns", paper.width - 2 * kMarginAround, 0);
+  if (!nights.empty()) slab.words(nights.front().child, {{16, true}, 0, 0, "H1", false});
+  slab.words(record_say(RecordWord::patterns_title, language), {{kSmallestText, true}, 0, 0, "H2", false});
+  for (const std::string& sentence : patterns_of(nights, language)) slab.words(sentence, {});
+  return {{moved_to(slab.box(), kMarginAround, kMarginAround)}};
+}
 
 }  // namespace
 
 Laid laid_records(const std::vector<NightRecord>& nights, Language language, const PaperSize& paper, Pen& pen) {
-  RecordLayout layout(language, paper, pen);
-  if (nights.size() != 1) layout.patterns(patterns_of(nights, language), nights.empty() ? "" : nights.front().child);
-  for (const NightRecord& night : nights) layout.night(night);
-  return layout.finished();
+  Laid laid{};
+  laid.paper = paper;
+  laid.language = language == Language::es ? "es" : "en";
+  if (nights.size() != 1) laid.pages.push_back(patterns_page(nights, language, paper, pen));
+  for (const NightRecord& night : nights) {
+    for (LaidPage& page : pages_of(night, paper, nights.size() == 1, pen)) laid.pages.push_back(std::move(page));
+  }
+  if (!nights.empty()) {
+    laid.title = record_say(RecordWord::title, language, nights.front().title, nights.front().child);
+    laid.date = text_from_day(local_day_of(nights.front().last));
+  }
+  for (std::size_t at = 0; laid.pages.size() > 1 && at < laid.pages.size(); ++at) {
+    Slab foot(pen, "page number", paper.width - 2 * kMarginAround, 0);
+    foot.words(record_say(RecordWord::page_of, language, std::to_string(at + 1), std::to_string(laid.pages.size())),
+               {{9, false}, 0, 0, "P", false});
+    laid.pages[at].boxes.push_back(moved_to(foot.box(), kMarginAround, paper.height - kMarginAround - kFoot));
+  }
+  return laid;
 }
 
 }  // namespace rushlight

@@ -8,8 +8,9 @@
 
 namespace rushlight {
 
-/// A page for each episode, more where its timeline is long; before several of them a page of what they show. The
-/// readings stand as numbers and as a small chart; no line is split over pages.
+/// A page for each episode, in the largest letters with which it fits; where it fits with none, the first page still holds
+/// the whole summary and the timeline goes on behind it. Before several episodes a page of what they show. No line is split
+/// over pages.
 Laid laid_records(const std::vector<NightRecord>& nights, Language language, const PaperSize& paper, Pen& pen);
 
 }  // namespace rushlight

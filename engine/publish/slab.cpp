@@ -53,6 +53,21 @@ void Slab::words(const std::string& bold, const std::string& text, const Style& 
   blocks_.push_back(std::move(block));
 }
 
+void Slab::row(const std::vector<Cell>& cells, const Letters& letters, const char* tag) {
+  PageBlock block{tag, {}};
+  double bottom = y_;
+  for (const Cell& cell : cells) {
+    if (cell.bold.empty() && cell.text.empty()) continue;
+    Style style;
+    style.letters = letters;
+    style.indent = cell.left;
+    style.right = width_ - 2 * kInside - cell.left - cell.width;
+    bottom = std::max(bottom, text_at(block.marks, cell.bold, cell.text, style, y_));
+  }
+  blocks_.push_back(std::move(block));
+  y_ = bottom + kBetween;
+}
+
 void Slab::tick(const std::string& text, double indent) {
   PageBlock block{"P", {}};
   Ink box{Ink::Kind::check, {kInside + indent, y_ + 3, kTick, kTick}};

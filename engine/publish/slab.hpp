@@ -24,6 +24,12 @@ class Slab {
   void words(const std::string& text, const Style& style);
   /// The same with a bold beginning.
   void words(const std::string& bold, const std::string& text, const Style& style);
+  /// Texts side by side, each in as many lines as it takes in its own room; the next thing stands below the longest.
+  struct Cell {
+    double left, width;
+    std::string bold, text;
+  };
+  void row(const std::vector<Cell>& cells, const Letters& letters, const char* tag = "P");
   /// A text behind a box to tick.
   void tick(const std::string& text, double indent = 0);
   /// The number of the box and its title; on black, where it has to be found first.

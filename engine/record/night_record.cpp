@@ -1,19 +1,57 @@
 #include "record/night_record.hpp"
 
+#include <algorithm>
+
 #include "episode/fold.hpp"
 #include "episode/phrases.hpp"
 #include "episode/words.hpp"
+#include "record/passing_time.hpp"
 #include "record/record_words.hpp"
+#include "record/short_answer.hpp"
+#include "record/source_list.hpp"
+#include "record/timeline.hpp"
 
 namespace rushlight {
 namespace {
 
+constexpr std::chrono::minutes kLate{5};  // after the alarm an answer is called late; common practice, no source
+
 bool went_in(Outcome outcome) { return outcome == Outcome::given || outcome == Outcome::part; }
+
+/// What went into the child, or was to; and what was done to the pump.
+bool changes_the_child(ActionKind kind) {
+  return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin ||
+         kind == ActionKind::fluid || kind == ActionKind::pump;
+}
+
+/// The questions are the advice: their answers stand in the record with what comes of them.
+bool only_asks(const View& view) {
+  const bool acts = std::any_of(view.actions.begin(), view.actions.end(), [](const ShownAction& action) {
+    return action.kind != ActionKind::measure && action.kind != ActionKind::note && action.kind != ActionKind::watch;
+  });
+  return !view.ask.empty() && !acts && view.also.empty() && view.withheld.empty() && !view.call;
+}
+
+/// Something is to go into the child, and how that went is asked for.
+bool wants_a_deed(const View& view) {
+  return std::any_of(view.actions.begin(), view.actions.end(), [](const ShownAction& action) {
+    const bool goes_in = action.kind == ActionKind::by_mouth || action.kind == ActionKind::glucagon ||
+                         action.kind == ActionKind::insulin;
+    return goes_in && action.dose && action.dose->amount && !action.outcome;
+  });
+}
+
+std::string first_sentence(const std::string& text) { return text.substr(0, text.find(". ")); }
 
 class Recording {
  public:
   Recording(const Protocol& protocol, const Child& child, Moment began, Language language)
-      : protocol_(protocol), child_(child), language_(language), episode_(begun(protocol, child, began)) {
+      : protocol_(protocol),
+        child_(child),
+        language_(language),
+        episode_(begun(protocol, child, began)),
+        timeline_(language),
+        calls_(child.contacts, language) {
     episode_.language = language;
     record_.language = language;
     record_.set = protocol.set;
@@ -25,25 +63,20 @@ class Recording {
     record_.about = said(Quantity{Decimal::whole(age.completed_years()), Unit::year}, language);
     if (child.weight) record_.about += ", " + said(child.weight->quantity(), language);
     record_.began = record_.last = began;
-    const View first = view_of(protocol, child, episode_, began);
-    record_.approval = first.approval.text;
+    record_.approval = view_of(protocol, child, episode_, began).approval.text;
+    calls_.follow(episode_.calls, CallLog::By::time, began);
     advise(began);
   }
 
   void add(const Event& event) {
-    // What became due before, when it became due.
-    const Episode settled = settled_at(protocol_, child_, episode_, event.at);
-    if (!(settled.step == episode_.step) || settled.entered != episode_.entered) {
-      const Moment when = wall(settled.clock, settled.entered);
-      episode_ = settled;
-      advise(when);
-    }
+    pass_time(event.at);
     const std::size_t given = episode_.given.size();
+    by_ = CallLog::By::event;
     std::visit([&](const auto& what) { tell(what, event.at); }, event.what);
-    const Language language = language_;
     episode_ = folded(protocol_, child_, std::move(episode_), event);
-    episode_.language = language;
+    episode_.language = language_;
     for (std::size_t at = given; at < episode_.given.size(); ++at) add_given(episode_.given[at]);
+    calls_.follow(episode_.calls, by_, event.at);
     record_.last = event.at;
     advise(event.at);
   }
@@ -51,138 +84,195 @@ class Recording {
   NightRecord finished() {
     record_.ended = episode_.ended;
     record_.abandoned = episode_.abandoned;
-    for (RecordTotal& total : record_.totals) total.text = said(total.amount, language_);
     for (const ToldReading& told : episode_.readings) add_reading(told);
-    for (const OpenCall& call : episode_.calls)
-      record_.open_calls.push_back(call_words(child_.contacts, call, language_));
+    const View view = view_of(protocol_, child_, episode_, record_.last);
+    record_.stands = sentence(view.headline);
+    if (view.wait && !episode_.ended)
+      record_.stands +=
+          " " + record_say(RecordWord::next_look, language_, view.wait->label, wall_clock(view.wait->until));
+    if (view.drinks)
+      record_.drinks = record_say(RecordWord::of_goal, language_, said(view.drinks->drunk, language_),
+                                  said(view.drinks->goal, language_));
+    // Where there is a goal it counts all of them.
+    if (!view.drinks) record_.totals.insert(record_.totals.end(), fluids_.begin(), fluids_.end());
+    for (RecordTotal& total : record_.totals) total.text = said(total.amount, language_);
+    add_not_given();
+    record_.lines = timeline_.finished();
+    record_.calls = calls_.finished();
+    record_.sources = sources_.finished();
     return std::move(record_);
   }
 
  private:
-  void line(Moment at, RecordLine::Kind kind, std::string text) {
-    record_.lines.push_back({at, kind, std::move(text), "", Urgency::home, false});
+  Scene here() const { return scene_at(protocol_, child_, episode_, episode_.clock.last_wall + episode_.clock.lost); }
+  std::string say(RecordWord word, const std::string& one = "", const std::string& two = "") const {
+    return record_say(word, language_, one, two);
+  }
+  static std::string sentence(const std::string& text) {
+    return text.empty() || text.back() == '.' || text.back() == '?' || text.back() == '!' ? text : text + ".";
   }
 
-  /// The first line of the screen, when it is another one than before.
+  /// What became due before the next event, each thing at its own time: alarms that nobody answered, calls that moved
+  /// on.
+  void pass_time(Moment until) {
+    while (const std::optional<Moment> due = next_change(here(), until)) {
+      const Instant entered = episode_.entered;
+      const std::optional<Instant> alarm = episode_.wait_ends;
+      episode_ = settled_at(protocol_, child_, std::move(episode_), *due);
+      const bool overdue = episode_.entered != entered && episode_.cause.kind == Cause::Kind::overdue;
+      if (overdue && alarm)
+        timeline_.apart(*due, say(RecordWord::alarm_unanswered, wall_clock(wall(episode_.clock, *alarm))), here(), {});
+      calls_.follow(episode_.calls, CallLog::By::time, *due);
+      advise(*due);
+    }
+  }
+
+  /// The first line of the screen and what stands with it, once for each visit to a step.
   void advise(Moment at) {
     const View view = view_of(protocol_, child_, episode_, at);
+    const bool graver = view.urgency > record_.gravest;
     record_.gravest = worst(record_.gravest, view.urgency);
-    if (view.headline == advised_) return;
-    advised_ = view.headline;
-    RecordLine advice{at, RecordLine::Kind::advised, view.headline, "", view.urgency, false};
-    if (!view.why.empty()) {
-      const Why& why = view.why.front();
-      advice.ground = record_say(RecordWord::by_rule, language_, why.rule);
-      if (!why.value.empty()) advice.ground += ", " + why.label + " " + why.value;
-      advice.ground += ", " + why.source;
-    }
-    record_.lines.push_back(std::move(advice));
+    std::string key = view.step + " " + std::to_string(episode_.entered.time_since_epoch().count());
+    for (const std::string& also : view.also) key += also;
+    for (const Withheld& withheld : view.withheld) key += withheld.reason;
+    const std::string call = view.call ? view.call->text : "";
+    const bool calls_anew = !call.empty() && call != called_;  // one that was answered is no news on the screen
+    called_ = call;
+    const bool only_calls = key == advised_;
+    if (only_calls && !calls_anew) return;
+    advised_ = std::move(key);
+    const bool unanswered = episode_.cause.kind == Cause::Kind::overdue;
+    if (only_asks(view) && !graver && !unanswered) return;
+    // A call that moved on changes no step: whom to call now is all that is new.
+    if (only_calls) return timeline_.advice(at, sentence(view.headline), "", false);
+    timeline_.advice(at, advised_words(view), sources_.ground_of(view.why), wants_a_deed(view));
   }
 
-  std::string answer_text(FactId id, const Value& value) const {
-    const Fact& fact = protocol_[id];
-    if (std::holds_alternative<CantTell>(value)) return record_say(RecordWord::cannot_tell, language_);
-    if (const auto* chosen = std::get_if<Chosen>(&value)) {
-      if (chosen->option >= fact.options.size()) return "";
-      const Option& option = fact.options[chosen->option];
-      if (fact.yes_no) return phrase(option.name == "yes" ? Phrase::yes : Phrase::no, language_);
-      return plain_words(option.text, language_);
+  std::string advised_words(const View& view) {
+    std::string words = sentence(view.headline);
+    if (!view.meanwhile.empty()) words += " " + sentence(view.meanwhile);
+    for (const std::string& also : view.also) words += " " + sentence(also);
+    for (const Withheld& withheld : view.withheld) {
+      std::string& known = withheld_[withheld.what];
+      const bool said = words.find(withheld.reason) != std::string::npos;
+      const std::string reason = known == withheld.reason ? say(RecordWord::as_before) : withheld.reason;
+      words += " " + sentence(said ? say(RecordWord::withheld_named, withheld.what)
+                                   : say(RecordWord::withheld, withheld.what, reason));
+      known = withheld.reason;
     }
-    if (const auto* count = std::get_if<Count>(&value)) return std::to_string(count->number);
-    if (const auto* glucose = std::get_if<Glucose>(&value)) return said(*glucose, language_);
-    if (const auto* ketones = std::get_if<KetoneReading>(&value)) return text_from_ketones(*ketones);
-    if (const auto* ago = std::get_if<Ago>(&value)) return text_from_duration(ago->time);
-    return phrase(Phrase::no, language_);
-  }
-
-  std::string answers_text(const Answers& answers) const {
-    const Scene here = scene_at(protocol_, child_, episode_, episode_.clock.last_wall + episode_.clock.lost);
-    std::string text;
-    for (const auto& [fact, value] : answers) {
-      if (fact.index < kChildFacts) continue;
-      text += (text.empty() ? "" : " ") + filled(here, protocol_[fact].question, language_, std::nullopt) + " " +
-              answer_text(fact, value) + ".";
-    }
-    return text;
+    return words;
   }
 
   void tell(const Ticked&, Moment) {}
   void tell(const LanguageChanged&, Moment) {}
   void tell(const Remembered&, Moment) {}
-  void tell(const AllDone&, Moment) {}  // each deed has a line of its own
-  void tell(const Done&, Moment) {}     // so has each of these
+  void tell(const AllDone&, Moment) {}  // each deed is told by itself
+  void tell(const Done& done, Moment at) {
+    for (const Deed& deed : done.deeds) {
+      const Action& action = protocol_[deed.action];
+      if (!is_call(action.kind)) continue;
+      const bool made =
+          deed.outcome == Outcome::given || deed.outcome == Outcome::reached || deed.outcome == Outcome::told;
+      called(action.call->contact, made ? Outcome::reached : Outcome::no_answer, "", at);
+    }
+  }
   void tell(const Answered& answered, Moment at) {
-    const std::string text = answers_text(answered.answers);
-    if (!text.empty()) line(at, RecordLine::Kind::told, text);
+    by_ = CallLog::By::answer;
+    if (episode_.wait_passed && episode_.wait_ends && !episode_.ended) {
+      const Moment asked = wall(episode_.clock, *episode_.wait_ends);
+      if (at.utc - asked.utc >= kLate) timeline_.lead(at, say(RecordWord::asked_at, wall_clock(asked)));
+    }
+    timeline_.answers(at, here(), answered.answers);
+    keep_vomits(answered.answers, false);
   }
   void tell(const GotWorse& worse, Moment at) {
-    line(at, RecordLine::Kind::told, record_say(RecordWord::worse, language_, answers_text(worse.answers)));
+    const RecordWord lead = worse.answers.empty() ? RecordWord::worse_unnamed : RecordWord::worse;
+    timeline_.apart(at, say(lead), here(), worse.answers);
+    keep_vomits(worse.answers, false);
   }
   void tell(const Corrected& corrected, Moment at) {
-    line(at, RecordLine::Kind::told, record_say(RecordWord::corrected, language_, answers_text(corrected.answers)));
+    timeline_.apart(at, say(RecordWord::corrected), here(), corrected.answers);
+    keep_vomits(corrected.answers, true);
   }
-  void tell(const Called& called, Moment at) {
-    std::string text = who(called.contact, language_) + ", " + number_of(child_.contacts, called.contact, language_) +
-                       ": " + said_outcome(called.outcome, language_);
-    if (!called.text.empty()) text += ": " + called.text;
-    line(at, RecordLine::Kind::called, text);
-  }
+  void tell(const Called& told, Moment at) { called(told.contact, told.outcome, told.text, at); }
   void tell(const TakenOver& taken, Moment at) {
-    line(at, RecordLine::Kind::told, record_say(RecordWord::taken_over, language_, taken.by));
+    timeline_.apart(at, say(RecordWord::taken_over, taken.by), here(), {});
   }
   void tell(const Abandoned& abandoned, Moment at) {
-    line(at, RecordLine::Kind::told, record_say(RecordWord::left_off, language_) + " " + abandoned.why);
+    timeline_.apart(at, say(RecordWord::left_off) + (abandoned.why.empty() ? "" : " " + abandoned.why), here(), {});
   }
 
-  /// What went into the child, or was to; and what was done to the pump.
-  static bool changes_the_child(ActionKind kind) {
-    return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin ||
-           kind == ActionKind::fluid || kind == ActionKind::pump;
+  void called(Contact contact, Outcome outcome, const std::string& text, Moment at) {
+    calls_.told(contact, outcome, text, at);
+    constexpr RecordWord kWhom[] = {RecordWord::short_clinic, RecordWord::short_on_call, RecordWord::short_emergency};
+    timeline_.deed(at, say(kWhom[static_cast<std::size_t>(contact)]), std::nullopt,
+                   said_outcome(outcome, language_) + (text.empty() ? "" : ": " + text), false, false);
+  }
+
+  void keep_vomits(const Answers& answers, bool corrected) {
+    for (const auto& [fact, value] : answers) {
+      const auto* count = std::get_if<Count>(&value);
+      if (count == nullptr || protocol_[fact].name != "vomits") continue;
+      if (corrected && !record_.vomits.empty()) record_.vomits.pop_back();
+      record_.vomits.push_back(count->number);
+    }
   }
 
   void add_given(const Given& given) {
     const Action& action = protocol_[given.action];
-    if (!changes_the_child(action.kind)) return;
-    std::string what =
-        action.dose ? plain_words(protocol_[*action.dose].label, language_) : plain_words(action.text, language_);
+    const bool as_stated = given.outcome == Outcome::given;
+    if (as_stated && !changes_the_child(action.kind)) return;
+    const std::string what = action.dose ? plain_words(protocol_[*action.dose].label, language_)
+                                         : first_sentence(plain_words(action.text, language_));
     // A deed without an amount of its own is as stated; of a part nobody knows how much.
-    const std::optional<Quantity> amount = given.amount                      ? given.amount
-                                           : given.outcome == Outcome::given ? given.stated
-                                                                             : std::nullopt;
-    if (amount) what += " " + said(*amount, language_);
-    line(wall(episode_.clock, given.when), RecordLine::Kind::done,
-         what + ": " + said_outcome(given.outcome, language_));
-    if (!went_in(given.outcome) || !action.dose) return;
-    const bool treats = action.kind == ActionKind::glucagon ||
-                        (action.kind == ActionKind::by_mouth && protocol_[*action.dose].unit == Unit::gram);
-    if (treats) {
-      ++record_.treatments;
-      record_.lines.back().treats_low = true;
-    }
-    if (amount) add_total(plain_words(protocol_[*action.dose].label, language_), *amount);
+    const std::optional<Quantity> amount = given.amount ? given.amount : as_stated ? given.stated : std::nullopt;
+    const bool treats = went_in(given.outcome) && action.dose &&
+                        (action.kind == ActionKind::glucagon ||
+                         (action.kind == ActionKind::by_mouth && protocol_[*action.dose].unit == Unit::gram));
+    const bool drinks = action.kind == ActionKind::fluid;
+    const bool drank = drinks && as_stated && amount;  // what the amount was meant for stands in the advice
+    timeline_.deed(wall(episode_.clock, given.when), drank ? say(RecordWord::drank) : what, amount,
+                   as_stated ? "" : said_outcome(given.outcome, language_), treats, drinks);
+    if (!went_in(given.outcome)) return;
+    if (treats) ++record_.treatments;
+    had_.push_back(action.kind);
+    if (action.dose && amount) add_total(action.kind == ActionKind::fluid ? fluids_ : record_.totals, what, *amount);
   }
 
-  void add_total(const std::string& label, const Quantity& amount) {
-    for (RecordTotal& total : record_.totals) {
+  static void add_total(std::vector<RecordTotal>& totals, const std::string& label, const Quantity& amount) {
+    for (RecordTotal& total : totals) {
       if (total.label != label || total.amount.unit != amount.unit) continue;
       total.amount.value = total.amount.value + amount.value;
       ++total.times;
       return;
     }
-    record_.totals.push_back({label, amount, 1, ""});
+    totals.push_back({label, amount, 1, ""});
+  }
+
+  void add_not_given() {
+    constexpr std::pair<ActionKind, RecordWord> kAskedFor[] = {{ActionKind::by_mouth, RecordWord::sugar},
+                                                               {ActionKind::insulin, RecordWord::insulin},
+                                                               {ActionKind::glucagon, RecordWord::glucagon}};
+    for (const auto& [kind, word] : kAskedFor) {
+      if (std::find(had_.begin(), had_.end(), kind) != had_.end()) continue;
+      record_.not_given += (record_.not_given.empty() ? "" : ", ") + say(word);
+    }
   }
 
   void add_reading(const ToldReading& told) {
     const Fact& fact = protocol_[told.fact];
-    RecordReading reading{wall(episode_.clock, told.when), RecordReading::Of::glucose, told.value,
-                          answer_text(told.fact, told.value)};
-    if (std::holds_alternative<KetoneReading>(told.value)) {
+    RecordReading reading{wall(episode_.clock, told.when), RecordReading::Of::glucose, told.value, ""};
+    if (const auto* glucose = std::get_if<Glucose>(&told.value)) {
+      reading.text = said(*glucose, language_);
+    } else if (const auto* ketones = std::get_if<KetoneReading>(&told.value)) {
       reading.of = RecordReading::Of::blood_ketones;
+      reading.text = text_from_ketones(*ketones);
     } else if (const auto* chosen = std::get_if<Chosen>(&told.value)) {
       if (fact.name != "urine-ketones") return;
       reading.of = RecordReading::Of::urine_ketones;
       reading.option = fact.options[chosen->option].name;
-    } else if (!std::holds_alternative<Glucose>(told.value)) {
+      reading.text = plain_words(fact.options[chosen->option].text, language_);
+    } else {
       return;  // nobody could tell
     }
     reading.by_sensor = reading.of == RecordReading::Of::glucose && told_as_sensor(told.when);
@@ -212,7 +302,14 @@ class Recording {
   Language language_;
   Episode episode_;
   NightRecord record_{};
-  std::string advised_;
+  Timeline timeline_;
+  CallLog calls_;
+  SourceList sources_;
+  std::string advised_, called_;                 // what stood there last, and whom it called
+  std::map<std::string, std::string> withheld_;  // the last reason, by dose
+  std::vector<RecordTotal> fluids_;
+  std::vector<ActionKind> had_;  // what went in
+  CallLog::By by_ = CallLog::By::event;
 };
 
 }  // namespace

@@ -55,15 +55,17 @@ std::vector<std::string> patterns_of(const std::vector<NightRecord>& nights, Lan
     }
     if (night.treatments == 0) continue;
     for (const RecordLine& line : night.lines) {
-      if (!line.treats_low) continue;
-      treated.push_back(line.at);
-      days.insert(text_from_day(local_day_of(line.at)));
+      for (const RecordDeed& deed : line.done) {
+        if (!deed.treats_low) continue;
+        treated.push_back(deed.at);
+        days.insert(text_from_day(local_day_of(deed.at)));
+      }
     }
   }
   if (lowest != nullptr)
     patterns.push_back(
         record_say(RecordWord::lowest, language, lowest->text,
-                   text_from_day(local_day_of(lowest->at)) + " " + text_from_clock_time(clock_time_of(lowest->at))));
+                   day_and_wall_clock(lowest->at)));
   if (!days.empty()) patterns.push_back(record_say(RecordWord::days_with_lows, language, std::to_string(days.size())));
   add_hours(patterns, treated, language);
   if (emergencies > 0) patterns.push_back(record_say(RecordWord::emergencies, language, std::to_string(emergencies)));

@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "measure/moment.hpp"
 #include "protocol/step.hpp"
 #include "protocol/text.hpp"
 
@@ -20,15 +21,14 @@ enum class RecordWord : std::uint8_t {
   totals_title,
   calls_title,
   patterns_title,
-  worse,       // "Worse: {1}"
-  corrected,   // "Corrected: {1}"
+  worse,
+  corrected,
   taken_over,  // "{1} carries on"
   cannot_tell,
   nothing_given,
   total_line,  // "{1}: {2} in {3}"
   once,
   times,           // "once", "{1} times"
-  call_open,       // "Not answered yet: {1}"
   episodes,        // "{1} episodes in {2} days"
   lowest,          // "Lowest glucose: {1}, {2}"
   lows_by_hour,    // "{1} of {2} treatments between {3} and {4}"
@@ -36,8 +36,34 @@ enum class RecordWord : std::uint8_t {
   emergencies,     // "Emergency in {1} episodes"
   no_pattern,
   page_of,
-  by_rule,
-  sensor,
+  sensor,  // behind the star that its readings have
+  glucose, ketones, urine_ketones,  // at the head of a row of readings; behind the first two, the unit
+  told_column, advised_column, done_column,
+  sources_title,
+  stands,      // "At {1}: {2}"
+  next_look,   // "{1}: {2}": what, at which time
+  ended_at,    // "Ended at {1}."
+  drunk,       // "Drunk: {1}"
+  of_goal,     // "{1} of {2}"
+  vomits,      // "Vomits, each time asked: {1}"
+  not_given,   // "Not told as given: {1}"
+  sugar, insulin, glucagon,
+  no_calls,
+  no_danger_signs,      // all that were asked for, and as before
+  else_unchanged,
+  asked_at,             // "asked at {1}, answered late": before what was told then
+  alarm_unanswered,     // "Alarm at {1}: nobody answered"
+  worse_unnamed,
+  withheld,             // "Withheld, {1}: {2}"
+  as_before,
+  untold,
+  drank,  // "drank": before the amount, of a drink in the timeline
+  short_clinic, short_on_call, short_emergency,  // whom, in the timeline; the list of calls has the numbers
+  times_until,  // "{1} times until {2}"
+  withheld_named,  // "Withheld: {1}"
+  silent_by,            // "nobody answered by {1}"
+  not_answered_yet,
+  no_longer_needed,     // "no longer needed {1}"
 };
 
 std::string record_say(RecordWord word, Language language, const std::string& one = "", const std::string& two = "",
@@ -45,5 +71,9 @@ std::string record_say(RecordWord word, Language language, const std::string& on
 
 /// "given", "only part", "refused" and so on, as a clinic reads it.
 std::string said_outcome(Outcome outcome, Language language);
+
+/// "02:11", and with its day: a moment as the clock on the wall showed it.
+std::string wall_clock(const Moment& moment);
+std::string day_and_wall_clock(const Moment& moment);
 
 }  // namespace rushlight
