@@ -28,6 +28,7 @@ using Runs = std::map<std::string, Went>;
 void add_runs(const std::string& xml, Runs& runs);
 
 /// What is missing, one sentence each; empty when every hazard names a test and every named test ran, checked something and passed.
-std::vector<std::string> uncontrolled(const std::vector<HazardRow>& rows, const Runs& runs);
+/// `elsewhere`: what this run left out, another run of the same tree tries (a browser sees nothing of sanitizers).
+std::vector<std::string> uncontrolled(const std::vector<HazardRow>& rows, const Runs& runs, bool elsewhere = false);
 
 }  // namespace rushlight::house
