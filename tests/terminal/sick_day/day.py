@@ -9,6 +9,8 @@ measured in steps of 5 mL: 120 mL.
 
 WEIGHT = "21 kg"
 TWO_HOURS = "120 mL"
+# Source: Children's Hospital of Philadelphia, pump: ketone instructions: 1 ounce (29.57 mL) each hour for each year, at 6 years 177 mL; the set says 175.
+TWO_HOURS_WITH_KETONES = "350 mL"
 GOOD_CHECKS = 3
 
 HOME, CLINIC, CLINIC_NOW = "home", "clinic", "clinic-now"

@@ -160,10 +160,10 @@ class SickDay:
 
     def plan_on(self, text):
         """The drinks of a round until its next check, if that is what the screen is about."""
-        for _, step, action, match in self.protocols.actions_on(text, "fluid"):
+        for protocol, step, action, _ in self.protocols.actions_on(text, "fluid"):
             wait = step.find("wait")
             if action.get("dose") and wait is not None and wait.get("timer") == "next-round":
-                return step, match
+                return protocol
         return None
 
     def look_at_plan(self):
@@ -172,10 +172,12 @@ class SickDay:
             return
         first_line = self.screen.splitlines()[0]
         text = self.all_pages()
-        if not self.plan_on(text):
+        protocol = self.plan_on(text)
+        if not protocol:
             return
         self.check(first_line == URGENCY[self.language][self.entry()["plan"]], "the urgency of this plan: " + first_line)
-        self.check(day.TWO_HOURS in text, "the plan says how much to drink: " + day.TWO_HOURS)
+        drink = day.TWO_HOURS_WITH_KETONES if protocol == "ketones" else day.TWO_HOURS
+        self.check(drink in text, "the plan says how much to drink: " + drink)
         self.check("basal" in text, "the plan says that the basal insulin goes on")
         self.check(re.search(r"\d\d:\d\d|2 h", text.split("\n", 2)[2]), "the plan says when to check again")
         self.plans += self.plans_of_round == 0
@@ -201,7 +203,7 @@ class SickDay:
             self.check(abs(until - self.window.now - ROUND) < datetime.timedelta(minutes=2), "the next check is in two hours")
             self.check(until.strftime("%H:%M") in self.screen, "the next check is told")
             self.drink(until)
-        self.screen = self.window.waits_until(until + datetime.timedelta(minutes=1), lambda screen: self.say.on("kTimeIsUp", screen))
+        self.screen = self.window.waits_until(until + datetime.timedelta(minutes=1), lambda screen: self.say.on("time_is_up", screen))
         if is_round:
             self.next_round()
         return None

@@ -77,13 +77,16 @@ class Protocols:
 
 
 class Sentences:
-    """The terminal's own sentences by their names in cli/say.hpp."""
+    """The terminal's own sentences by their names in cli/say.hpp, and the house's in engine/episode/phrases.cpp."""
 
     def __init__(self, header, language):
         source = pathlib.Path(header).read_text(encoding="utf-8")
         pair = r'inline constexpr Both (k\w+)\{\s*"((?:[^"\\]|\\.)*)",\s*"((?:[^"\\]|\\.)*)"\};'
         which = 2 if language == "es" else 1
         self.by_name = {found[0]: found[which].replace('\\"', '"') for found in re.findall(pair, source)}
+        house = pathlib.Path(header).resolve().parent.parent / "engine" / "episode" / "phrases.cpp"
+        pair = r'case Phrase::(\w+):\s*return \{\s*"((?:[^"\\]|\\.)*)",\s*"((?:[^"\\]|\\.)*)"\};'
+        self.by_name.update({found[0]: found[which] for found in re.findall(pair, house.read_text(encoding="utf-8"))})
 
     def on(self, name, screen, **known):
         """The match of the sentence on the screen, its blanks as groups one, two, three."""
