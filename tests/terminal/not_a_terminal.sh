@@ -13,15 +13,15 @@ if LC_ALL=C grep -q $'[\x01-\x08\x0b-\x1f\x7f]' "$work/out"; then echo "control 
 grep -qF "Going on from 02:10" "$work/out" || { echo "did not resume"; cat "$work/out"; exit 1; }
 mkfifo "$work/silent"
 exec 9<>"$work/silent"  # an input that neither says anything nor ends
-"${walk[@]}" <&9 >"$work/out" 2>&1 &
+"${walk[@]}" <&9 >"$work/killed" 2>&1 &
 walker=$!
-until grep -qF "Going on from 02:10" "$work/out"; do
-  kill -0 "$walker" || { echo "ended by itself"; cat "$work/out"; exit 1; }
+until grep -qsF "Going on from 02:10" "$work/killed"; do  # a file of its own: that of before says so already
+  kill -0 "$walker" || { echo "ended by itself"; cat "$work/killed"; exit 1; }
   sleep 0.1
 done
 kill -TERM "$walker"
 wait "$walker"
-grep -qF "Stopped. Nothing is lost." "$work/out" || { echo "SIGTERM leaves without a word"; cat "$work/out"; exit 1; }
+grep -qF "Stopped. Nothing is lost." "$work/killed" || { echo "SIGTERM leaves without a word"; cat "$work/killed"; exit 1; }
 TERM=dumb; starts_small
 sees "Going on from 02:10"
 sees "Time left"
