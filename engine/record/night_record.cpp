@@ -131,7 +131,8 @@ class Recording {
     line(at, RecordLine::Kind::told, record_say(RecordWord::taken_over, language_, taken.by));
   }
   void tell(const Abandoned& abandoned, Moment at) {
-    line(at, RecordLine::Kind::told, record_say(RecordWord::left_off, language_) + " " + abandoned.why);
+    line(at, RecordLine::Kind::told,
+         record_say(RecordWord::left_off, language_) + (abandoned.why.empty() ? "" : " " + abandoned.why));
   }
 
   /// What went into the child, or was to; and what was done to the pump.
