@@ -16,7 +16,7 @@ list(FILTER wire EXCLUDE REGEX "/(csv|kept_set|json_from_child)\\.cpp$")
 file(GLOB page CONFIGURE_DEPENDS ${CMAKE_CURRENT_LIST_DIR}/*.cpp)
 set(protocol protocol source threshold words band_name)
 list(TRANSFORM protocol REPLACE "(.+)" "${PROJECT_SOURCE_DIR}/engine/protocol/\\1.cpp")
-set(cli answers bell dialog done_record keys meaning_in_menus meaning_on_step menus misplaced_deed noticed outcome_words
+set(cli answers bell dialog done_record keys meaning_in_menus meaning_on_step menus misplaced_deed noticed outcome_words past_night
         plain_text readings say screen screen_text situation typed_drink typed_units why_words)
 list(TRANSFORM cli REPLACE "(.+)" "${PROJECT_SOURCE_DIR}/cli/\\1.cpp")
 # Two files of one unit must not use one name in their unnamed namespaces.

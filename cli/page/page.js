@@ -90,10 +90,10 @@
 
   async function begin(protocol) {
     alarm.allow();
-    const nights = journal ? await journal.nightsBefore(known.child, Date.now()).catch(function () { return []; }) : [];
+    const past = journal ? await journal.past(known.child, Date.now(), data.sum).catch(function () { return {}; }) : {};
     const open = journal ? await journal.unfinished(known.child).catch(function () { return null; }) : null;
     if (open) await journal.end(open.id, now()).catch(function () {});
-    const reply = ask({ do: 'begin', protocol, language, nights });
+    const reply = ask(Object.assign({ do: 'begin', protocol, language }, past));
     if (!took(reply)) return home();
     const version = known.protocols.find(function (each) { return each.id === protocol; }).version;
     episode = { id: null, kept: 0, waiting: [], record: { child: known.child, set: known.set, protocol, version, began: reply.began, plan: plan.sum } };
