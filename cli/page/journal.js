@@ -101,5 +101,11 @@ window.rushlightJournal = (function () {
       lines.map(function (line) { return line + '\n'; }).join('');
   }
 
-  return { open, file };
+  function lastSaid(episode, lines) {
+    let last = episode.began;
+    for (const line of lines) { try { last = JSON.parse(line).at || last; } catch (unreadable) { break; } }
+    return last;
+  }
+
+  return { open, file, lastSaid };
 })();

@@ -95,7 +95,7 @@ endif()
 
 # Everything the page is made of travels inside the program, as the protocols do.
 set(page_parts ${page_engine} ${clinic_engine})
-foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js elements.js face.js before.js panels.js words.js service-worker.js icon.svg
+foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js elements.js face.js before.js back.js panels.js words.js service-worker.js icon.svg
              clinic.html clinic.css clinic.js clinic-form.js clinic-told.js clinic-map.js clinic-worker.js clinic-words.js)
   list(APPEND page_parts ${CMAKE_CURRENT_LIST_DIR}/${part})
 endforeach()
