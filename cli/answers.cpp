@@ -20,8 +20,6 @@ DecimalMark mark_of(Language language) {
   return language == Language::es ? DecimalMark::point_or_comma : DecimalMark::point;
 }
 
-std::string unit_text(GlucoseUnit unit) { return std::string(ucum(unit_of(unit))); }
-
 /// The place of "yes" or "no" where these are the two answers, whatever their order and their words.
 std::optional<std::size_t> place_of_yes_no(const ShownQuestion& question, bool yes) {
   if (question.choices.size() != 2) return std::nullopt;
@@ -62,16 +60,13 @@ Answer glucose_answer(std::string_view typed, const AnswerSetting& setting) {
   const auto read = glucose_from_text(with_whole_unit(typed), setting.unit, mark_of(language));
   if (const auto* reading = std::get_if<Glucose>(&read)) return Value{*reading};
   const auto& refusal = std::get<GlucoseRefusal>(read);
-  const GlucoseUnit other = refusal.unit == GlucoseUnit::mg_per_dl ? GlucoseUnit::mmol_per_l : GlucoseUnit::mg_per_dl;
   switch (refusal.mistake) {
     case GlucoseMistake::not_a_number:
     case GlucoseMistake::unknown_unit:
       break;
-    case GlucoseMistake::other_unit_likely: {
-      const Written written = written_from_text(trimmed(typed));
-      if (!written.unit.empty()) return say(kBeyondMeter, language, std::string(trimmed(typed)));
-      return say(kOtherUnit, language, std::string(written.number), unit_text(other), unit_text(setting.unit));
-    }
+    case GlucoseMistake::other_unit_likely:
+      return say(refusal.unit == GlucoseUnit::mg_per_dl ? kNotMgPerDl : kNotMmolPerL, language,
+                 std::string(written_from_text(trimmed(typed)).number));
     case GlucoseMistake::beyond_meter:
       return say(kBeyondMeter, language, std::string(trimmed(typed)));
   }
@@ -132,9 +127,11 @@ bool is_choice(const ShownQuestion& question) {
 
 bool is_reading(FactKind kind) { return kind == FactKind::glucose || kind == FactKind::ketones; }
 
-bool is_typed_twice(const Value& value) {
+bool is_very_high(const Glucose& reading) { return reading.number() && compare(reading, kTypedTwiceFrom) >= 0; }
+
+bool is_typed_twice(const Value& value, GlucoseUnit usual) {
   const auto* reading = std::get_if<Glucose>(&value);
-  return reading != nullptr && reading->number() && compare(*reading, kTypedTwiceFrom) >= 0;
+  return reading != nullptr && (is_very_high(*reading) || (reading->number() && reading->unit() != usual));
 }
 
 std::variant<Value, std::string> answer_from_text(const ShownQuestion& question, std::string_view typed,

@@ -21,7 +21,11 @@ struct AnswerSetting {
 inline constexpr GlucoseLimit kTypedTwiceFrom{Decimal::whole(400), Decimal::of_micros(22'200'000)};
 
 /// A number from kTypedTwiceFrom up. HI is no number: nobody types it by a slip.
-bool is_typed_twice(const Value& value);
+bool is_very_high(const Glucose& reading);
+
+/// A very high number; or one in the unit that is not `usual`: 5 for 50, then the other unit, makes a low pass for
+/// none.
+bool is_typed_twice(const Value& value, GlucoseUnit usual);
 
 /// The answer that was typed to a question, or one kind sentence that says what to type instead. Never guesses a unit:
 /// "4.2" for a meter in mg/dL and "2" for a time are asked about. "3,9" is 3.9 in a language whose decimal mark is the

@@ -53,7 +53,7 @@ struct ChoosingCorrection {};
 struct Correcting {
   FactId fact;
 };
-// A reading so high that it is typed a second time before it counts.
+// A reading so high, or in the other unit, that it is typed a second time before it counts.
 struct TypingAgain {
   FactId fact;
   Glucose reading;

@@ -54,7 +54,7 @@ Turn Meaning::typed_answer(const Dialog& same, const ShownQuestion& question, bo
   const auto answer = answer_from_text(question, typed_, here_.setting());
   if (const auto* refusal = std::get_if<std::string>(&answer)) return {same, std::nullopt, *refusal};
   const Value& value = std::get<Value>(answer);
-  if (is_typed_twice(value)) return {TypingAgain{question.id, std::get<Glucose>(value), correcting}};
+  if (is_typed_twice(value, here_.child.unit)) return {TypingAgain{question.id, std::get<Glucose>(value), correcting}};
   return told(question, value, correcting);
 }
 

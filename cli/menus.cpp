@@ -115,8 +115,7 @@ class Menu {
     const std::vector<PastAnswer> answers = past_answers(here_);
     screen_.headline = say(answers.empty() ? kNoAnswersYet : kBackTitle, language_);
     for (std::size_t at = 0; at < std::min(answers.size(), kMostShownAnswers); ++at) {
-      item(answers[at].question.text + " " +
-           text_from_answer(answers[at].question, answers[at].value, here_.setting()));
+      item(answers[at].question.text + " " + said_then(answers[at]));
     }
     if (!here_.view.given.empty()) add("", say(kGivenStays, language_));
   }
@@ -128,8 +127,15 @@ class Menu {
   }
   void operator()(const TypingAgain& again) {
     const std::string shown = text_from_glucose(again.reading);
-    screen_.headline = say(kTypeAgainTitle, language_, shown);
-    add("", say(kTypeAgain, language_, std::string(written_from_text(shown).number)));
+    if (is_very_high(again.reading)) {
+      screen_.headline = say(kTypeAgainTitle, language_, shown);
+      add("", say(kTypeAgain, language_, std::string(written_from_text(shown).number)));
+    } else {
+      const GlucoseUnit unit = again.reading.unit();
+      const Glucose usual = Glucose::reading(other_value(*again.reading.number(), unit), here_.child.unit);
+      screen_.headline = say(kOtherUnitTitle, language_, shown, text_from_glucose(usual));
+      add("", say(kOtherUnitAgain, language_, shown, std::string(ucum(unit_of(unit)))));
+    }
     screen_.tell = say(kBackToStep, language_);
   }
   void operator()(const ChoosingMore&) {
@@ -183,6 +189,12 @@ class Menu {
     if (!counted) return add("", label);  // its text says why there is no amount: nothing that could be given
     add("", label + ": " + said(*action.dose->amount, language_));
     add("", action.text);
+  }
+  // "3 h ago" is no longer so an hour later; the clock time stays.
+  std::string said_then(const PastAnswer& answer) const {
+    const auto* ago = std::get_if<Ago>(&answer.value);
+    if (ago == nullptr) return text_from_answer(answer.question, answer.value, here_.setting());
+    return say(kAtClock, language_, clock_text(shown_at_offset(answer.said.utc - ago->time, answer.said.offset)));
   }
   void item(const std::string& text) { screen_.body.push_back(chosen_by_number(++items_, text)); }
   void item_at(std::size_t number, const std::string& text) {

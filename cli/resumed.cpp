@@ -1,16 +1,31 @@
 #include "cli/resumed.hpp"
 
-#include "episode/fold.hpp"
+#include "cli/past_night.hpp"
 #include "wire/child_from_json.hpp"
-#include "wire/event_from_line.hpp"
 
 namespace rushlight {
 
+const ProtocolSet& KeptSets::of(const std::string& bytes) {
+  const auto known = read_.find(bytes);
+  if (known != read_.end()) return known->second;
+  Read<std::vector<KeptFile>> files = kept_from_text(bytes, "the protocol in the journal");
+  ProtocolSet set;
+  if (files.value)
+    set = set_kept_in_journal(*files.value);
+  else
+    set.findings = std::move(files.findings);
+  return read_.emplace(bytes, std::move(set)).first->second;
+}
+
 std::variant<Resumed, std::vector<Finding>> resumed_from(const EpisodeRecord& record,
                                                          const std::vector<std::string>& lines) {
-  Read<std::vector<KeptFile>> files = kept_from_text(record.start.protocol_bytes, "the protocol in the journal");
-  if (!files.value) return files.findings;
-  const ProtocolSet set = set_kept_in_journal(*files.value);
+  KeptSets sets;
+  return resumed_from(record, lines, sets);
+}
+
+std::variant<Resumed, std::vector<Finding>> resumed_from(const EpisodeRecord& record,
+                                                         const std::vector<std::string>& lines, KeptSets& sets) {
+  const ProtocolSet& set = sets.of(record.start.protocol_bytes);
   const LoadedProtocol* found = set.find(record.start.protocol);
   if (found == nullptr) return set.findings;
   // What was accepted when the episode began is accepted on every later day; a clock that has gone back must not refuse
@@ -20,14 +35,9 @@ std::variant<Resumed, std::vector<Finding>> resumed_from(const EpisodeRecord& re
   if (!child.value) return child.findings;
   const LoadedProtocol& loaded = *found;
   const Protocol& protocol = loaded.checked.protocol();
-  Episode episode = begun(protocol, *child.value, record.start.began);
-  std::uint32_t number = 0;
-  for (const std::string& line : lines) {
-    auto event = event_from_line(line, protocol, *child.value, "the journal", ++number);
-    if (auto* findings = std::get_if<std::vector<Finding>>(&event)) return *findings;
-    episode = folded(protocol, *child.value, std::move(episode), std::get<Event>(event));
-  }
-  return Resumed{loaded, *child.value, std::move(episode)};
+  auto told = episode_told_by(lines, protocol, *child.value, record.start.began, "the journal");
+  if (auto* findings = std::get_if<std::vector<Finding>>(&told)) return *findings;
+  return Resumed{loaded, *child.value, std::move(std::get<Episode>(told))};
 }
 
 }  // namespace rushlight

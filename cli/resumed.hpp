@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <variant>
 #include <vector>
 
@@ -20,5 +21,18 @@ struct Resumed {
 /// Refuses (never guesses) when the kept protocol no longer passes its checks or a line is not an event of it.
 std::variant<Resumed, std::vector<Finding>> resumed_from(const EpisodeRecord& record,
                                                          const std::vector<std::string>& lines);
+
+/// The sets that a journal kept, each read once: nights in a row were mostly walked with the same.
+class KeptSets {
+ public:
+  const ProtocolSet& of(const std::string& bytes);
+
+ private:
+  std::map<std::string, ProtocolSet> read_;
+};
+
+/// The same, for many nights.
+std::variant<Resumed, std::vector<Finding>> resumed_from(const EpisodeRecord& record,
+                                                         const std::vector<std::string>& lines, KeptSets& sets);
 
 }  // namespace rushlight

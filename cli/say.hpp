@@ -139,8 +139,20 @@ inline constexpr Both kNotANumber{"\"{1}\" is not a number I can read. Type it l
                                   "\"{1}\" no es un número que pueda leer. Escríbalo como {2}."};
 inline constexpr Both kPointNotComma{"\"{1}\" has a comma. With a point it is {2}. Type it like that.",
                                      "\"{1}\" lleva coma. Con punto es {2}. Escríbalo así."};
-inline constexpr Both kOtherUnit{"{1} fits {2}. This meter is set to {3}. Type it again with its unit.",
-                                 "{1} va con {2}. Este medidor está en {3}. Escríbalo otra vez con su unidad."};
+// The whole number first: a digit that is missing is likelier than a meter that is set to the other unit.
+inline constexpr Both kNotMgPerDl{
+    "{1} mg/dL cannot be right. Type the whole number, as 50 or 105. Only if the meter itself says mmol/L: type {1} "
+    "mmol/L.",
+    "{1} mg/dL no puede ser. Escriba el número entero, como 50 o 105. Solo si el medidor mismo dice mmol/L: escriba "
+    "{1} mmol/L."};
+inline constexpr Both kNotMmolPerL{
+    "{1} mmol/L cannot be right. Type it with its point, as 5.2 or 10.5. Only if the meter itself says mg/dL: type {1} "
+    "mg/dL.",
+    "{1} mmol/L no puede ser. Escríbalo con su coma, como 5,2 o 10,5. Solo si el medidor mismo dice mg/dL: escriba {1} "
+    "mg/dL."};
+inline constexpr Both kOtherUnitTitle{"{1} is {2}.", "{1} son {2}."};
+inline constexpr Both kOtherUnitAgain{"Type {1} again if the meter says {2}, or type what it shows.",
+                                      "Escriba {1} otra vez si el medidor dice {2}, o escriba lo que muestra."};
 inline constexpr Both kBeyondMeter{"No meter shows {1}. Look again. LO and HI are answers too.",
                                    "Ningún medidor muestra {1}. Mire otra vez. LO y HI también valen."};
 inline constexpr Both kKetonesOtherUnit{"{1} is too high for mmol/L. Look again at the meter, or type HI.",
@@ -157,6 +169,7 @@ inline constexpr Both kMinutesOrHours{"{1} minutes or hours? Type {1} min or {1}
 inline constexpr Both kAgoLike{"Type it like 40 min or 2 h. Or no.", "Escríbalo como 40 min o 2 h. O no."};
 inline constexpr Both kNotInTheLastDay{"not in the last day", "no en el último día"};
 inline constexpr Both kAgo{"{1} ago, at {2}", "hace {1}, a las {2}"};
+inline constexpr Both kAtClock{"at {1}", "a las {1}"};
 
 // Something got worse.
 inline constexpr Both kWorseTitle{"What got worse?", "¿Qué va peor?"};

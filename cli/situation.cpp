@@ -250,7 +250,8 @@ std::vector<PastAnswer> past_answers(const Situation& situation) {
   }
   std::vector<PastAnswer> answers;
   for (const FactId fact : said) {
-    answers.push_back({question_of(situation, fact), situation.episode.facts[fact.index]->value});
+    const Known& known = *situation.episode.facts[fact.index];
+    answers.push_back({question_of(situation, fact), known.value, wall(situation.episode.clock, known.learned)});
   }
   return answers;
 }

@@ -103,6 +103,7 @@ ShownQuestion question_of(const Situation& situation, FactId fact);
 struct PastAnswer {
   ShownQuestion question;
   Value value;
+  Moment said;  // when it was first said: a time ago is counted from there
 };
 std::vector<PastAnswer> past_answers(const Situation& situation);
 

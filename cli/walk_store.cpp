@@ -2,6 +2,9 @@
 
 #include <utility>
 
+#include "cli/past_night.hpp"
+#include "cli/resumed.hpp"
+
 namespace rushlight {
 
 std::optional<Walker> WalkStore::claim(const std::string& child) {
@@ -36,11 +39,19 @@ History WalkStore::past(const std::string& child, GlucoseUnit unit, const Moment
   if (!journal_) return past;
   const Read<std::vector<EpisodeRecord>> episodes = journal_->episodes_of(child);
   if (!episodes.value) return past;
+  KeptSets sets;
   for (auto episode = episodes.value->rbegin(); episode != episodes.value->rend(); ++episode) {  // the oldest first
     constexpr std::chrono::hours kTwoWeeks{24 * 14};
     if (episode->start.began.utc + kTwoWeeks < now.utc) continue;
     const Read<std::vector<std::string>> lines = journal_->lines_of(episode->number);
-    if (lines.value) add_lines_to_history(past, *lines.value, unit);
+    const Read<std::optional<EpisodeRecord>> whole = journal_->episode(episode->number);
+    if (!lines.value || !whole.value || !*whole.value) continue;
+    const auto night = resumed_from(**whole.value, *lines.value, sets);
+    // Of a night that its protocol no longer reads, what the lines say by themselves.
+    if (const auto* read = std::get_if<Resumed>(&night))
+      add_night_to_history(past, read->protocol.checked.protocol(), read->episode);
+    else
+      add_lines_to_history(past, *lines.value, unit);
   }
   keep_recent(past, now);
   return past;

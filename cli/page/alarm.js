@@ -2,6 +2,7 @@
 // relied on (a phone may be silenced, asleep or empty), and the page says so.
 'use strict';
 window.rushlightAlarm = (function () {
+  const kSoundBegins = 200; // milliseconds after a touch that lets a page sound
   let sound = null;
   let awake = null;
   let wantsAwake = false;
@@ -37,6 +38,19 @@ window.rushlightAlarm = (function () {
         tone.start(from);
         tone.stop(from + 0.32);
       });
+    });
+  }
+
+  // From a touch: sounds once, and tells whether it does, as soon as that is known.
+  function tryIt() {
+    allow();
+    const atOnce = canSound();
+    ring();
+    return new Promise(function (yes) {
+      setTimeout(function () {
+        if (!atOnce) ring();
+        yes(canSound());
+      }, kSoundBegins);
     });
   }
 
@@ -78,5 +92,5 @@ window.rushlightAlarm = (function () {
   }
   document.addEventListener('visibilitychange', function () { if (wantsAwake) keepAwake(true); });
 
-  return { allow, ring, canSound, canNotify, mayAsk, ask, notify, keepAwake, isAwake: function () { return awake !== null; } };
+  return { allow, ring, tryIt, canSound, canNotify, mayAsk, ask, notify, keepAwake, isAwake: function () { return awake !== null; } };
 })();

@@ -10,13 +10,13 @@ window.rushlightBefore = function (page) {
     const emergency = own.contacts.find(function (contact) { return contact.kind === 'emergency'; });
     return [
       h('p', { class: 'soft' }, known.child + ' \u00b7 ' + own.approval),
-      telButton(emergency, words.dangerFirst + ' ' + unbroken(emergency.number)) || h('p', { class: 'warn' }, words.dangerFirst + ' ' + words.noNumber),
+      telButton(emergency, words.dangerFirst + ' ', unbroken(emergency.number)) || h('p', { class: 'warn' }, words.dangerFirst + ' ' + words.noNumber),
       title(words.whatIsIt),
       note ? h('p', { class: 'warn', role: 'status' }, note) : null,
       h('div', { class: 'stack' }, ...known.protocols.map(function (each, place) {
         return button(each[language], function () { touches.begin(each.id); }, place === 0 ? 'main' : null);
       })),
-      h('div', { class: 'tops' }, button(words.alone, touches.pictures), button(words.alarmTry, touches.tryAlarm),
+      h('div', { class: 'tops' }, button(words.alone, touches.pictures), button(words.alarmTry, function (event) { touches.tryAlarm(event.currentTarget); }),
         h('button', { type: 'button', lang: language === 'es' ? 'en' : 'es', 'aria-label': words.languageLabel, onclick: touches.otherLanguage }, h('span', {}, words.language)),
         button(words.about, touches.about)),
       h('p', { class: 'soft' }, own.caution)
@@ -32,5 +32,12 @@ window.rushlightBefore = function (page) {
     ];
   }
 
-  return { home, stillOpen };
+  // `touches`: what is left to do about the episode that is still open.
+  function failed(why, touches) {
+    const words = page.words();
+    const list = touches ? [h('div', { class: 'stack' }, button(words.saveCopy, function (event) { touches.save(event.currentTarget); }), button(words.openNew, touches.anew))] : [];
+    return [title(words.failTitle), h('p', { class: 'warn' }, why), ...list];
+  }
+
+  return { home, stillOpen, failed };
 };

@@ -17,5 +17,7 @@ window.rushlightElements = (function () {
     return element;
   }
 
-  return { say, h };
+  function later(milliseconds) { return new Promise(function (yes) { setTimeout(yes, milliseconds); }); }
+
+  return { say, h, later };
 })();

@@ -2,7 +2,8 @@
 'use strict';
 window.rushlightFace = (function () {
   const drawing = window.rushlightDrawings;
-  const { say, h } = window.rushlightElements;
+  const { say, h, later } = window.rushlightElements;
+  const kMostCovered = 0.3; // of the height of the screen, by what stays in view at the bottom
 
   function button(text, onclick, kind, picture) {
     return h('button', { type: 'button', class: kind || null, onclick }, picture ? drawing(picture) : null, h('span', {}, text));
@@ -10,10 +11,27 @@ window.rushlightFace = (function () {
   // A number is dialled only as digits; the engine has taken everything else out.
   function telButton(contact, ...shown) {
     if (!/^\+?[0-9]{2,}$/.test(contact.tel)) return null;
-    return h('a', { class: 'button tel', href: 'tel:' + contact.tel }, drawing(contact.picture || 'tel'), h('span', {}, ...shown));
+    // Red is for the emergency services alone: of several red ones a tired hand takes the wrong one.
+    return h('a', { class: contact.kind === 'emergency' ? 'button tel gravest' : 'button tel', href: 'tel:' + contact.tel },
+      drawing(contact.picture || 'tel'), h('span', {}, ...shown));
   }
-  // A number stays on one line where it can: half a number is a wrong one.
-  function unbroken(number) { return number.replace(/ /g, '\u00a0'); }
+  // A number stays on one line: half a number is a wrong one.
+  function unbroken(number) {
+    const shown = h('span', { class: 'number' }, number.replace(/ /g, '\u00a0'));
+    shown.style.setProperty('--letters', number.length);
+    return shown;
+  }
+  function unbrokenIn(text, contacts) {
+    return contacts.filter(function (contact) { return contact.tel; }).reduce(function (whole, contact) { return whole.split(contact.number).join(contact.number.replace(/ /g, '\u00a0')); }, text);
+  }
+  // A message stands beside what was touched for it, and is brought into view.
+  function tellBeside(touched, text) {
+    document.querySelectorAll('.beside-it').forEach(function (each) { each.remove(); });
+    const told = h('p', { class: 'warn beside-it', role: 'status' }, text);
+    touched.after(told);
+    told.scrollIntoView({ block: 'nearest' });
+  }
+
   function title(text) { return h('h1', { tabindex: '-1' }, text); }
 
   function lamp(urgency, word, who) {
@@ -60,19 +78,45 @@ window.rushlightFace = (function () {
   }
 
   // A rush that burns down beside the time that is left.
-  function clockFace(live, words) {
+  function clockFace(live, words, silent) {
     if (!live) return null;
     return h('div', { class: 'clock' }, h('p', { class: 'until' }, words.timeLeft),
       h('p', { class: 'left', id: 'left', role: 'timer', 'aria-live': 'off' }, live.left),
       h('p', { class: 'until' }, say(words.until, live.until) + ' \u00b7 ' + live.label),
       h('div', { class: 'rush', 'aria-hidden': 'true' }, h('i', { id: 'rush' })),
-      h('p', { class: 'soft' }, words.alarmHere + ' ' + say(words.alarmDoubt, live.until)));
+      silent ? h('p', { class: 'warn' }, say(words.noSound, live.until))
+        : h('p', { class: 'soft' }, words.alarmHere + ' ' + say(words.alarmDoubt, live.until)));
   }
   function drawClock(live, longest) {
     const left = document.getElementById('left');
     if (!left || !live) return;
     if (left.textContent !== live.left) left.textContent = live.left;
     document.getElementById('rush').style.transform = 'scaleX(' + (longest > 0 ? live.seconds / longest : 0) + ')';
+  }
+
+  function bell(words, silent, hush) {
+    const here = h('button', { type: 'button', class: 'main', onclick: hush }, h('span', {}, words.stopAlarm, silent ? null : h('span', { class: 'more' }, ' ' + words.stopSound)));
+    return h('div', { class: 'alarm', role: 'alert' }, h('strong', {}, words.alarmNow), here);
+  }
+
+  // `main` of a step stands right below the deeds that it records.
+  function belowDeeds(parts, button) {
+    const last = parts.findLastIndex ? parts.findLastIndex(isDeeds) : parts.map(isDeeds).lastIndexOf(true);
+    return last < 0 ? [...parts, button] : [...parts.slice(0, last + 1), button, ...parts.slice(last + 1)];
+  }
+  function isDeeds(part) { return part.querySelector('.deed') !== null; }
+
+  // Once it is drawn: the button that leads on is in view however long the step is, unless it would cover too much; and so is all of a pad.
+  function settle(main, bar, moves) {
+    const covered = getComputedStyle(bar).position === 'sticky' ? bar.offsetHeight : 0;
+    document.documentElement.style.setProperty('--bar', covered + 'px');
+    const leads = main.querySelector(':scope > .main');
+    if (leads) leads.classList.toggle('pinned', leads.offsetHeight + covered < window.innerHeight * kMostCovered);
+    const pad = main.querySelector(':scope > .pad');
+    if (!pad || !moves) return;
+    const box = pad.getBoundingClientRect();
+    const below = box.bottom - (window.innerHeight - covered);
+    if (below > 0) window.scrollBy(0, Math.min(below, box.top));
   }
 
   // What can be said on every screen; "something got worse" has its place at the bottom.
@@ -98,5 +142,5 @@ window.rushlightFace = (function () {
     return h('div', { class: 'stack' }, input, button(words.send, send, 'main'));
   }
 
-  return { say, h, button, telButton, unbroken, title, lamp, linesOf, clockFace, drawClock, field, keysOf };
+  return { say, h, later, button, telButton, unbroken, unbrokenIn, title, lamp, linesOf, clockFace, drawClock, field, keysOf, tellBeside, bell, belowDeeds, settle };
 })();

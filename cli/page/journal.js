@@ -74,13 +74,17 @@ window.rushlightJournal = (function () {
     }
     async plan(sum) { return done(this.store.transaction('document').objectStore('document').get(sum)); }
 
-    // What the engine looks through for what was given and measured before, the oldest first.
-    async nightsBefore(child, now) {
-      const nights = [];
-      for (const episode of await this.episodesOf(child)) {
-        if (now - Date.parse(episode.began) < kTwoWeeks) nights.push(await this.linesOf(episode.id));
+    // What the engine looks through for what was given and measured before, the oldest first, each with its plan: `sum` is the one that is open.
+    async past(child, now, sum) {
+      const nights = [], plans = [];
+      for (const { id, protocol, began, plan } of await this.episodesOf(child)) {
+        if (now - Date.parse(began) >= kTwoWeeks) continue;
+        nights.push({ protocol, began, plan: plan === sum ? '' : plan, lines: await this.linesOf(id) });
+        if (plan === sum || plans.some(function (each) { return each.sum === plan; })) continue;
+        const kept = await this.plan(plan);
+        if (kept) plans.push({ sum: kept.sum, model: kept.model, child: kept.child.replace(/[\r\n\t]+/g, ' ') }); // between its words only; a text of a request holds no line end
       }
-      return nights;
+      return { nights, plans };
     }
   }
 
@@ -97,5 +101,11 @@ window.rushlightJournal = (function () {
       lines.map(function (line) { return line + '\n'; }).join('');
   }
 
-  return { open, file };
+  function lastSaid(episode, lines) {
+    let last = episode.began;
+    for (const line of lines) { try { last = JSON.parse(line).at || last; } catch (unreadable) { break; } }
+    return last;
+  }
+
+  return { open, file, lastSaid };
 })();

@@ -6,7 +6,7 @@ window.rushlightPad = (function () {
   // `words`: of the page; `say`: fills blanks; `h`: makes an element; `typed`: gets what was entered.
   function pad(spec, words, say, h, language, typed) {
     let text = '';
-    let other = false;
+    let other = Boolean(spec.other && spec.other.first); // what is typed a second time is typed in its unit
     const mark = language === 'es' ? ',' : '.';
     const shown = h('span', {});
     const unit = h('small', {});
@@ -63,7 +63,7 @@ window.rushlightPad = (function () {
     draw();
     // A keyboard types into the pad wherever the focus is.
     whole.take = function (event) {
-      if (event.ctrlKey || event.metaKey || event.altKey) return false;
+      if (event.ctrlKey || event.metaKey || event.altKey || event.target.matches('input, textarea')) return false;
       if (/^[0-9]$/.test(event.key)) press(event.key);
       else if (event.key === '.' || event.key === ',') press('.');
       else if (event.key === 'Backspace') press('del');

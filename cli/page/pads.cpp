@@ -16,7 +16,8 @@ class Pads {
     if (std::holds_alternative<OnStep>(dialog)) return write_on_step();
     if (const auto* correcting = std::get_if<Correcting>(&dialog))
       return for_question(question_of(here_, correcting->fact));
-    if (const auto* again = std::get_if<TypingAgain>(&dialog)) return for_question(question_of(here_, again->fact));
+    if (const auto* again = std::get_if<TypingAgain>(&dialog))
+      return glucose(question_of(here_, again->fact), true, again->reading.unit());
     if (std::holds_alternative<TypingUnits>(dialog)) {
       begin(true, say(kUnitsTitle, language_), true, {});
       end_with({{"", say(kUnitsWord, language_)}});
@@ -74,11 +75,13 @@ class Pads {
   }
 
   // In the unit of the child's meter; the other one is there for a meter that is set otherwise, and is typed with it.
-  void glucose(const ShownQuestion& question, bool open) {
+  void glucose(const ShownQuestion& question, bool open) { glucose(question, open, here_.child.unit); }
+  void glucose(const ShownQuestion& question, bool open, GlucoseUnit first) {
     const bool mg = here_.child.unit == GlucoseUnit::mg_per_dl;
     begin(open, open ? question.text : say(kButtonReadingNow, language_), !mg, {"LO", "HI"});
     json_.key("other").begin_object().key("unit").text(mg ? "mmol/L" : "mg/dL");
-    json_.key("behind").text(mg ? " mmol/L" : " mg/dL").key("decimal").boolean(mg).end_object();
+    json_.key("behind").text(mg ? " mmol/L" : " mg/dL").key("decimal").boolean(mg);
+    json_.key("first").boolean(first != here_.child.unit).end_object();
     const std::string unit = mg ? "mg/dL" : "mmol/L";
     end_with({{open ? "" : " " + unit, unit}});  // beside a drink "60" alone could be either
   }

@@ -16,7 +16,7 @@ list(FILTER wire EXCLUDE REGEX "/(csv|kept_set|json_from_child)\\.cpp$")
 file(GLOB page CONFIGURE_DEPENDS ${CMAKE_CURRENT_LIST_DIR}/*.cpp)
 set(protocol protocol source threshold words band_name)
 list(TRANSFORM protocol REPLACE "(.+)" "${PROJECT_SOURCE_DIR}/engine/protocol/\\1.cpp")
-set(cli answers bell dialog done_record keys meaning_in_menus meaning_on_step menus misplaced_deed noticed outcome_words
+set(cli answers bell dialog done_record keys meaning_in_menus meaning_on_step menus misplaced_deed noticed outcome_words past_night
         plain_text readings say screen screen_text situation typed_drink typed_units why_words)
 list(TRANSFORM cli REPLACE "(.+)" "${PROJECT_SOURCE_DIR}/cli/\\1.cpp")
 # Two files of one unit must not use one name in their unnamed namespaces.
@@ -95,7 +95,7 @@ endif()
 
 # Everything the page is made of travels inside the program, as the protocols do.
 set(page_parts ${page_engine} ${clinic_engine})
-foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js elements.js face.js before.js panels.js words.js service-worker.js icon.svg
+foreach(part page.html page.css page.js pad.js journal.js alarm.js drawings.js calls.js elements.js face.js before.js back.js panels.js words.js service-worker.js icon.svg
              clinic.html clinic.css clinic.js clinic-form.js clinic-told.js clinic-map.js clinic-worker.js clinic-words.js)
   list(APPEND page_parts ${CMAKE_CURRENT_LIST_DIR}/${part})
 endforeach()

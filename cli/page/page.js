@@ -3,7 +3,7 @@
 'use strict';
 (function () {
   const data = window.rushlightData;
-  const { say, h, button, telButton, unbroken, title, lamp, linesOf, clockFace, drawClock, field, keysOf } = window.rushlightFace;
+  const { say, h, button, telButton, unbroken, unbrokenIn, title, lamp, linesOf, clockFace, drawClock, field, keysOf, bell, belowDeeds, settle, later } = window.rushlightFace;
   const alarm = window.rushlightAlarm;
   const kOld = 4 * 3600 * 1000; // an open episode with nothing said for longer is asked about, as in the terminal
   const kPatienceToOpen = 2000; // milliseconds for the browser to give out what it keeps
@@ -23,6 +23,7 @@
   let panel = null; // what covers the walk for a moment: numbers, pictures, about
   let note = '';
   let ringing = false;
+  let silent = false; // a touch has not brought the sound
   let hushed = { screen: -1, until: 0 };
   let longest = 0; // seconds of the running wait when it was first seen
   let openPad = -1; // which of the pads that open by a button
@@ -33,13 +34,18 @@
   const own = function () { return known[language]; };
   const before = window.rushlightBefore({ words, own, known: function () { return known; }, language: function () { return language; } });
   const panels = window.rushlightPanels({
-    words, cover, uncover, own,
+    words, cover, uncover, own, alarm,
     known: function () { return known; },
     plan: function () { return plan; },
-    journal: function () { return journal; },
-    tells: function (text) { note = text; drawn = ''; if (screen && !panel) show(ask({ do: 'look' })); }
+    journal: function () { return journal; }
   });
-  const [main, card, bar] = ['main', 'card', 'bar'].map(function (id) { return document.getElementById(id); });
+  const covered = function () { return Boolean(panel) || Boolean(screen && screen.phase === 'menu'); };
+  const back = window.rushlightBack({
+    most: function () { return (screen && screen.phase !== 'ended' ? 1 : 0) + (covered() ? 1 : 0); },
+    close: function () { const was = covered(); if (panel) uncover(); else if (was) backToStep(); return was; },
+    warn: function () { note = words().leave; drawn = ''; show(ask({ do: 'look' })); window.scrollTo(0, 0); }
+  });
+  const [place, card, bar] = ['main', 'card', 'bar'].map(function (id) { return document.getElementById(id); });
 
   function words() { return window.rushlightWords[language]; }
   function now() { return window.rushlightMoment(new Date()); }
@@ -50,8 +56,6 @@
   }
 
   // ---------- keeping ----------
-
-  function later(milliseconds) { return new Promise(function (yes) { setTimeout(yes, milliseconds); }); }
 
   async function keepNow(episode) {
     if (!episode || !journal || (episode.id !== null && episode.waiting.length === 0)) return;
@@ -90,10 +94,10 @@
 
   async function begin(protocol) {
     alarm.allow();
-    const nights = journal ? await journal.nightsBefore(known.child, Date.now()).catch(function () { return []; }) : [];
+    const past = journal ? await journal.past(known.child, Date.now(), data.sum).catch(function () { return {}; }) : {};
     const open = journal ? await journal.unfinished(known.child).catch(function () { return null; }) : null;
     if (open) await journal.end(open.id, now()).catch(function () {});
-    const reply = ask({ do: 'begin', protocol, language, nights });
+    const reply = ask(Object.assign({ do: 'begin', protocol, language }, past));
     if (!took(reply)) return home();
     const version = known.protocols.find(function (each) { return each.id === protocol; }).version;
     episode = { id: null, kept: 0, waiting: [], record: { child: known.child, set: known.set, protocol, version, began: reply.began, plan: plan.sum } };
@@ -101,6 +105,7 @@
     alarm.ring();
     panel = null;
     show(reply);
+    back.deepen();
     await keep(reply);
   }
 
@@ -117,6 +122,7 @@
     episode = { id: open.id, record: open, kept: lines.length, waiting: [] };
     panel = null;
     show(reply);
+    back.deepen();
     return true;
   }
 
@@ -135,6 +141,7 @@
     if (episode !== mine) return; // another window went on, and its screen stands here
     if (reply.command === 'leave') return leave(reply);
     show(reply);
+    back.deepen();
   }
   function backToStep() { quiet(); openPad = -1; show(ask({ do: 'back' })); }
 
@@ -159,6 +166,22 @@
     alarm.notify(reply.screen.word + ': ' + reply.screen.who, reply.screen.live ? '' : words().alarmNow);
   }
   function quiet() { ringing = false; }
+  // Whoever shows a child the pictures, or a number, keeps them; the bell comes above.
+  function ringOverPanel() {
+    const there = place.querySelector('.alarm');
+    if (there && !ringing) there.remove();
+    if (there || !ringing) return;
+    place.prepend(bell(words(), silent, hush));
+    window.scrollTo(0, 0);
+  }
+  function turnSoundOn() {
+    alarm.tryIt().then(function (sounds) {
+      silent = !sounds;
+      note = silent && !screen.live ? words().noSoundYet : '';
+      drawn = '';
+      look();
+    });
+  }
   // Somebody is there and looks: quiet for a while on this screen, as after a key in the terminal. A new one rings at once.
   function hush() {
     quiet();
@@ -176,43 +199,38 @@
     if (reply.error) return;
     if (reply.lines.length > 0) keep(reply);
     const rings = reply.rings && !(reply.screen.number === hushed.screen && performance.now() < hushed.until);
-    if (rings) {
-      panel = null;
-      ringFor(reply);
-    }
+    if (rings) ringFor(reply);
     show(reply, rings);
   }
 
   // ---------- drawing ----------
 
   function put(children, focus) {
-    main.replaceChildren(...children.filter(function (child) { return child !== null && child !== undefined; }));
+    place.replaceChildren(...children.filter(function (child) { return child !== null && child !== undefined; }));
     card.hidden = true;
     drawnAt = performance.now();
     if (!focus) return;
     window.scrollTo(0, 0);
-    const title = main.querySelector('h1');
+    const title = place.querySelector('h1');
     if (title) title.focus({ preventScroll: true });
   }
   function show(reply, byTime) {
     if (!took(reply)) { if (screen) drawWalk(false); return; }
     const before = screen;
     screen = reply.screen;
-    language = screen.language;
-    document.documentElement.lang = language;
+    change(screen.language);
     alarm.keepAwake(screen.phase !== 'ended');
-    if (panel) return;
-    const same = JSON.stringify(Object.assign({}, screen, { live: screen.live ? { until: screen.live.until } : null, when: '' })) + ringing + openPad + saving + alarm.canSound();
+    if (panel) return ringOverPanel();
+    const same = JSON.stringify(Object.assign({}, screen, { live: screen.live ? { until: screen.live.until } : null, when: '' })) + ringing + openPad + saving + alarm.canSound() + silent;
     if (same !== drawn) {
       drawn = same;
       drawWalk(!before || before.number !== screen.number || byTime);
     }
-    const who = main.querySelector('.lamp .who');
+    const who = place.querySelector('.lamp .who');
     if (who) who.textContent = screen.who + ', ' + screen.when;
     longest = screen.live ? Math.max(longest, screen.live.seconds) : 0;
     drawClock(screen.live, longest);
-    const awake = document.getElementById('awake');
-    if (awake) awake.textContent = awakeWords();
+    drawAwake();
   }
 
   function drawWalk(focus) {
@@ -224,62 +242,49 @@
       text = shown.field > 0 ? field(shown, words(), touch) : null;
     }
     const open = shown.pads.findIndex(function (spec, place) { return spec.open || place === openPad; });
-    const bell = ringing ? h('div', { class: 'alarm', role: 'alert' }, h('strong', {}, words().alarmNow), button(words().stopAlarm, hush, 'main')) : null;
-    const sound = alarm.canSound() || shown.phase === 'ended' ? null
-      : button(words().soundOff, function () { alarm.allow(); alarm.ring(); setTimeout(function () { drawn = ''; look(); }, 200); }, 'warn');
+    const onMain = function () { touch(shown.main.by); };
+    const main = shown.main ? button(shown.main.text, onMain, 'main') : null;
+    if (shown.leftAt && shown.phase === 'ended') { put(panels.ended(shown, episode, onMain), focus); return drawBar(); }
+    const sound = alarm.canSound() || silent || shown.phase === 'ended' ? null : button(words().soundOff, turnSoundOn, 'warn');
     const call = shown.call && shown.phase !== 'menu' || shown.call && !shown.more ? shown.call : null;
     put([
       lamp(shown.urgency, shown.word, shown.who + ', ' + shown.when),
-      bell,
-      title(shown.headline),
+      ringing ? bell(words(), silent, hush) : null,
+      title(unbrokenIn(shown.headline, own().contacts)),
       saving ? null : h('p', { class: 'warn', role: 'status' }, words().notSaved),
       note ? h('p', { class: 'warn', role: 'status' }, note) : null,
       shown.said ? h('p', { class: 'said', role: 'status' }, shown.said) : null,
-      call ? telButton(call, say(words().call, call.who + ': ' + unbroken(call.number))) : null,
+      call ? telButton(call, say(words().call, call.who + ': '), unbroken(call.number)) : null,
       sound,
-      clockFace(shown.live, words()),
-      ...lines.parts,
+      clockFace(shown.live, words(), silent),
+      ...belowDeeds(lines.parts, main),
       open >= 0 ? pads[open] : null,
       text,
-      shown.main ? button(shown.main.text, function () { touch(shown.main.by); }, 'main') : null,
       ...shown.pads.map(function (spec, place) {
         return spec.open || place === openPad ? null : h('div', { class: 'stack' }, button(spec.text, function () { openPad = place; drawn = ''; show(ask({ do: 'look' })); pads[place].scrollIntoView({ block: 'center' }); }));
       }),
       keysOf(shown.keys, touch, backToStep),
-      shown.live && shown.phase !== 'menu' ? h('p', { class: 'soft', id: 'awake' }, awakeWords()) : null,
-      shown.more ? extras() : null,
+      shown.live && shown.phase !== 'menu' ? h('p', { class: 'soft', id: 'awake' }) : null,
+      shown.more ? panels.extras(episode) : null,
       ...lines.after
     ], focus);
-    drawBar(shown.keys.some(function (key) { return key.kind === 'worse'; }));
+    drawBar();
+    settle(place, bar, focus || openPad >= 0);
   }
 
-  function awakeWords() { return alarm.isAwake() ? words().awake : words().notAwake; }
-
-  function worseWords() {
-    const key = screen && screen.keys.find(function (each) { return each.kind === 'worse'; });
-    return key ? key.text : '';
+  function drawAwake() {
+    const awake = document.getElementById('awake');
+    if (awake) awake.textContent = alarm.isAwake() ? words().awake : words().notAwake;
   }
 
-  function drawBar(worse) {
+  function drawBar() {
+    const worse = screen && screen.keys.find(function (each) { return each.kind === 'worse'; });
     bar.hidden = false;
     bar.setAttribute('aria-label', words().always);
     bar.replaceChildren(...[
-      worse ? button(worseWords(), function () { panel = null; touch('w'); }, 'worse') : null,
+      worse ? button(worse.text, function () { panel = null; touch('w'); }, 'worse') : null,
       button(words().callShort, panels.numbers, 'tels', 'tel')
     ].filter(Boolean));
-  }
-
-  function extras() {
-    const list = h('div', { class: 'stack' });
-    list.append(button(words().alarmTry, function () { alarm.allow(); alarm.ring(); note = words().alarmTried; drawn = ''; show(ask({ do: 'look' })); }));
-    if (alarm.mayAsk()) {
-      list.append(button(words().notify, function () {
-        alarm.ask().then(function (answer) { note = answer === 'granted' ? words().notifyOn : words().notifyOff; drawn = ''; show(ask({ do: 'look' })); });
-      }));
-    }
-    if (episode && episode.id !== null) list.append(button(words().saveCopy, function () { panels.saveCopy(episode.record, episode.id, plan); }));
-    list.append(button(words().alone, panels.pictures), button(words().about, panels.about));
-    return list;
   }
 
   // ---------- beside the walk ----------
@@ -288,7 +293,9 @@
     panel = true;
     bar.hidden = !screen;
     put(children, true);
-    if (screen) drawBar(true);
+    if (screen) drawBar();
+    ringOverPanel();
+    back.deepen();
   }
   function uncover() {
     panel = null;
@@ -307,22 +314,20 @@
     panel = null;
     drawn = '';
     put(children, true);
-    bar.hidden = false;
-    bar.replaceChildren(button(words().callShort, panels.numbers, 'tels', 'tel'));
+    drawBar();
   }
   function home() {
     putBefore(before.home(note, {
       begin: function (protocol) { note = ''; begin(protocol); },
       pictures: panels.pictures,
       about: panels.about,
-      tryAlarm: function () { alarm.allow(); alarm.ring(); note = words().alarmTried; home(); },
+      tryAlarm: panels.tryAlarm,
       otherLanguage: function () { change(language === 'es' ? 'en' : 'es'); home(); }
     }));
   }
 
   function askAboutOpen(open, lines) {
-    let last = open.began;
-    for (const line of lines) { try { last = JSON.parse(line).at || last; } catch (unreadable) { break; } }
+    const last = window.rushlightJournal.lastSaid(open, lines);
     return Date.now() - Date.parse(last) < kOld ? resume(open) : openScreen(open, last);
   }
   function openScreen(open, last) {
@@ -334,13 +339,10 @@
   }
 
   function failed(why, open) {
-    main.replaceChildren(h('h1', { tabindex: '-1' }, words().failTitle), h('p', { class: 'warn' }, why));
-    if (open && journal) {
-      const again = h('div', { class: 'stack' },
-        button(words().saveCopy, async function () { panels.saveCopy(open, open.id, await journal.plan(open.plan)); }),
-        button(words().openNew, function () { journal.end(open.id, now()).catch(function () {}).then(function () { openPlan(data); home(); }); }));
-      main.append(again);
-    }
+    place.replaceChildren(...before.failed(why, open && journal ? {
+      save: async function (touched) { panels.saveCopy(touched, open, open.id, await journal.plan(open.plan)); },
+      anew: function () { journal.end(open.id, now()).catch(function () {}).then(function () { openPlan(data); home(); }); }
+    } : null));
     document.getElementById('card-why').hidden = true;
     card.hidden = false;
     return true;
@@ -389,7 +391,7 @@
     setInterval(look, 1000);
     document.addEventListener('visibilitychange', function () { if (document.visibilityState === 'visible') look(); });
     document.addEventListener('keydown', function (event) {
-      if (panel || !screen || event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement) return;
+      if (panel || !screen) return;
       const place = screen.pads.findIndex(function (spec, at) { return spec.open || at === openPad; });
       if (place >= 0 && pads[place] && pads[place].take(event)) event.preventDefault();
     });

@@ -10,8 +10,9 @@ namespace rushlight {
 namespace {
 
 // In the order in which they are run; the data of the plan stands before them.
-constexpr const char* kScripts[] = {"words.js", "drawings.js", "elements.js", "face.js",  "before.js", "panels.js",
-                                    "alarm.js", "journal.js",  "pad.js",      "calls.js", "engine.js", "page.js"};
+constexpr const char* kScripts[] = {"words.js", "drawings.js", "elements.js", "face.js",    "before.js",
+                                    "back.js",  "panels.js",   "alarm.js",    "journal.js", "pad.js",
+                                    "calls.js", "engine.js",   "page.js"};
 
 std::string data_script(const PageData& data) { return "window.rushlightData = " + data.json + ";\n"; }
 

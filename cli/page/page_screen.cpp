@@ -33,6 +33,7 @@ class PageScreen {
     json_.key("headline").text(cleaned(screen_.headline));
     json_.key("said").text(by_touch(cleaned(screen_.said), language_).value_or(""));
     json_.key("phase").text(on_step() ? name_of_phase(phase_of(here_)) : "menu");
+    json_.key("leftAt").text(left_at());
     json_.key("more").boolean(std::holds_alternative<ChoosingMore>(dialog_));
     write_lines();
     json_.key("main");
@@ -63,6 +64,20 @@ class PageScreen {
     return on_step() && (reading || (phase == Phase::ask && !is_choice(view_.ask.front())));
   }
 
+  /// When the episode was given up by hand; empty: it was not.
+  std::string left_at() const {
+    const auto& history = here_.episode.history;
+    const auto left = std::find_if(history.rbegin(), history.rend(),
+                                   [](const Event& event) { return std::holds_alternative<Abandoned>(event.what); });
+    return here_.episode.abandoned && left != history.rend() ? clock_text(left->at) : "";
+  }
+
+  // Of the question that stands there. It decides the answer, so it stands in front of the answers.
+  std::string help() const {
+    if (const auto* correcting = std::get_if<Correcting>(&dialog_)) return question_of(here_, correcting->fact).help;
+    return on_step() && phase_of(here_) == Phase::ask ? view_.ask.front().help : "";
+  }
+
   void write_lines() {
     json_.key("lines").begin_list();
     for (const Block& block : screen_.body) {
@@ -73,7 +88,7 @@ class PageScreen {
       if (!block.chosen_by.empty()) json_.key("by").text(block.chosen_by);
       if (block.tells_to) json_.key("to").text(name_of(*block.tells_to));
       if (block.lead == "- ") json_.key("item").boolean(true);
-      if (block.can_wait) json_.key("later").boolean(true);
+      if (block.can_wait && block.text != help()) json_.key("later").boolean(true);
       json_.end_object();
     }
     json_.end_list();
@@ -153,7 +168,8 @@ class PageScreen {
     const Contacts& known = here_.child.contacts;
     if (!view_.call) return write_null();
     const Contact contact = view_.call->contact;
-    json_.begin_object().key("who").text(cleaned(who(contact, language_)));
+    json_.begin_object().key("kind").text(contact == Contact::emergency ? "emergency" : "clinic");
+    json_.key("who").text(cleaned(who(contact, language_)));
     json_.key("number").text(cleaned(number_of(known, contact, language_)));
     json_.key("tel").text(dialled(contact == Contact::clinic    ? known.clinic
                                   : contact == Contact::on_call ? known.on_call

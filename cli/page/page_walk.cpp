@@ -1,8 +1,11 @@
 #include "cli/page/page_walk.hpp"
 
+#include <map>
+
 #include "cli/misplaced_deed.hpp"
 #include "cli/page/page_screen.hpp"
 #include "cli/page/touch_words.hpp"
+#include "cli/past_night.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/screen_text.hpp"
 #include "episode/approval_text.hpp"
@@ -34,16 +37,35 @@ std::vector<std::string> texts_of(const JsonNode* list) {
   return texts;
 }
 
+std::string text_in(const JsonNode& node, std::string_view key) {
+  const JsonNode* found = node.find(key);
+  return found == nullptr ? "" : found->text;
+}
+
+struct OtherPlan {
+  std::vector<Protocol> protocols;
+  Child child;
+};
+
+void add_to_past(History& past, const JsonNode& night, const std::vector<Protocol>& protocols, const Child& child) {
+  const std::vector<std::string> lines = texts_of(night.find("lines"));
+  const std::optional<Moment> began = moment_from_text(text_in(night, "began"));
+  const std::string name = text_in(night, "protocol");
+  for (const Protocol& protocol : protocols) {
+    if (protocol.name != name || !began) continue;
+    const auto told = episode_told_by(lines, protocol, child, *began, "the journal");
+    if (const auto* episode = std::get_if<Episode>(&told)) return add_night_to_history(past, protocol, *episode);
+  }
+  add_lines_to_history(past, lines, child.unit);
+}
+
 }  // namespace
 
 struct PageWalk::Request {
   JsonNode node;
   Moment at;
 
-  std::string text(std::string_view key) const {
-    const JsonNode* found = node.find(key);
-    return found == nullptr ? "" : found->text;
-  }
+  std::string text(std::string_view key) const { return text_in(node, key); }
   std::int64_t number(std::string_view key) const {
     const auto read = decimal_from_text(text(key));
     const auto* number = std::get_if<Decimal>(&read);
@@ -140,32 +162,49 @@ bool PageWalk::choose(const std::string& wanted) {
 std::string PageWalk::begin(const Request& request) {
   if (!choose(request.text("protocol"))) return refusal("the plan has no such protocol");
   episode_ = begun(protocol(), *child_, request.at);
-  if (reads_the_past(protocol())) {
-    History past;
-    if (const JsonNode* nights = request.node.find("nights")) {
-      for (const JsonNode& night : nights->items) add_lines_to_history(past, texts_of(&night), child_->unit);
-    }
-    keep_recent(past, request.at);
-    tell(Event{request.at, Remembered{past}});
-  }
+  if (reads_the_past(protocol())) tell(Event{request.at, Remembered{past_told_by(request)}});
   const Language language = request.text("language") == "es" ? Language::es : Language::en;
   if (language != episode_->language) tell(Event{request.at, LanguageChanged{language}});
   look(request);
   return seen(request);
 }
 
+// Each night by the plan it was walked with: this one, or one that comes along. Of a night that no plan reads, what its
+// lines say by themselves.
+History PageWalk::past_told_by(const Request& request) const {
+  std::map<std::string, OtherPlan> others;
+  if (const JsonNode* plans = request.node.find("plans")) {
+    for (const JsonNode& plan : plans->items) {
+      Read<std::vector<Protocol>> protocols = protocols_from_text(text_in(plan, "model"));
+      Read<Child> child = child_from_json(text_in(plan, "child"), "the child file", local_day_of(request.at));
+      if (protocols.value && child.value)
+        others.emplace(text_in(plan, "sum"), OtherPlan{std::move(*protocols.value), std::move(*child.value)});
+    }
+  }
+  History past;
+  const JsonNode* nights = request.node.find("nights");
+  if (nights == nullptr) return past;
+  for (const JsonNode& night : nights->items) {
+    const std::string sum = text_in(night, "plan");
+    const auto other = others.find(sum);
+    if (sum.empty())
+      add_to_past(past, night, protocols_, *child_);
+    else if (other != others.end())
+      add_to_past(past, night, other->second.protocols, other->second.child);
+    else
+      add_lines_to_history(past, texts_of(night.find("lines")), child_->unit);
+  }
+  keep_recent(past, request.at);
+  return past;
+}
+
 std::string PageWalk::resume(const Request& request) {
   const std::optional<Moment> began = moment_from_text(request.text("began"));
   if (!began || !choose(request.text("protocol"))) return refusal("the plan has no such protocol");
-  Episode episode = begun(protocol(), *child_, *began);
-  std::uint32_t number = 0;
-  for (const std::string& text : texts_of(request.node.find("lines"))) {
-    auto read = event_from_line(text, protocol(), *child_, "the journal", ++number);
-    if (const auto* findings = std::get_if<std::vector<Finding>>(&read)) return json_from_refusal(*findings);
-    episode = folded(protocol(), *child_, std::move(episode), std::get<Event>(read));
-  }
-  said_ = say(kGoingOn, episode.language, clock_text(episode.began));
-  episode_ = std::move(episode);
+  auto told = episode_told_by(texts_of(request.node.find("lines")), protocol(), *child_, *began, "the journal");
+  if (const auto* findings = std::get_if<std::vector<Finding>>(&told)) return json_from_refusal(*findings);
+  episode_ = std::move(std::get<Episode>(told));
+  said_ = say(kGoingOn, episode_->language, clock_text(episode_->began));
   first_ = false;
   look(request);
   return seen(request);

@@ -16,12 +16,15 @@ namespace rushlight {
 /// says what time it is, and gets back the screen and the lines to be kept in the journal.
 ///
 /// One JSON object in, one out. `do` says what is wanted:
-///   begin   `protocol`, `language`, `nights` (the lines of earlier episodes, oldest first): a new episode
+///   begin   `protocol`, `language`, `nights` (earlier episodes, oldest first: `protocol`, `began`, `lines`, and `plan`
+///   when
+///           it was another), `plans` (each other one: `sum`, `model`, `child`): a new episode
 ///   resume  `protocol`, `began`, `lines`: an episode of the journal
 ///   look    nothing more: what stands there at this moment
 ///   tap     `screen` (its number), `typed` (what the button or pad types)
 ///   back    away from a menu; nothing is recorded
-///   line    `line`, `first` (not empty: a new episode): one event as docs/wire-format.md has it; gives its view, as `walk --json`
+///   line    `line`, `first` (not empty: a new episode): one event as docs/wire-format.md has it; gives its view, as
+///   `walk --json`
 /// with `at` (the time with its offset) and `ticks` (whole seconds of a clock that nobody sets).
 /// A refused call gives {"error":...} and changes nothing.
 class PageWalk {
@@ -38,6 +41,7 @@ class PageWalk {
   std::string resume(const Request& request);
   std::string tap(const Request& request);
   std::string line(const Request& request);
+  History past_told_by(const Request& request) const;
   std::string seen(const Request& request, const char* command = "");
   void look(const Request& request);
   void tell(const Event& event);

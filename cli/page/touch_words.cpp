@@ -40,9 +40,16 @@ constexpr Pair kPairs[] = {
     {kKeptFirst,
      {"{1} is kept. First do what stands here. Then tap done.",
       "{1} queda anotado. Primero haga lo que dice aquí. Luego toque hecho."}},
-    {kOtherUnit,
-     {"{1} is no number for this unit. Look at the meter. Is it the other unit? Tap the unit to change it.",
-      "{1} no es un número de esta unidad. Mire el medidor. ¿Es la otra unidad? Toque la unidad para cambiarla."}},
+    {kNotMgPerDl,
+     {"{1} mg/dL cannot be right. Type the whole number, as 50 or 105. Only if the meter itself says mmol/L: tap Other "
+      "unit.",
+      "{1} mg/dL no puede ser. Escriba el número entero, como 50 o 105. Solo si el medidor mismo dice mmol/L: toque "
+      "Otra unidad."}},
+    {kNotMmolPerL,
+     {"{1} mmol/L cannot be right. Type it with its point, as 5.2 or 10.5. Only if the meter itself says mg/dL: tap "
+      "Other unit.",
+      "{1} mmol/L no puede ser. Escríbalo con su coma, como 5,2 o 10,5. Solo si el medidor mismo dice mg/dL: toque "
+      "Otra unidad."}},
 };
 
 /// What stands in the first blank when the text is this sentence; nothing when it is another.

@@ -42,10 +42,7 @@ class EventReader {
       const auto by = ObjectReader(node, "`takeover`", {"by"}, findings_).required_text("by", kLongestName);
       return by ? std::optional<What>(TakenOver{*by}) : std::nullopt;
     }
-    if (word == "abandon") {
-      const auto why = ObjectReader(node, "`abandon`", {"why"}, findings_).required_text("why");
-      return why ? std::optional<What>(Abandoned{*why}) : std::nullopt;
-    }
+    if (word == "abandon") return abandon_from(node);
     if (is_true(node)) return Ticked{};
     findings_.push_back(error_at(node, WrongType{"tick", "`true`"}));
     return std::nullopt;
@@ -92,6 +89,14 @@ class EventReader {
       }
     }
     return answers;
+  }
+
+  // Nobody has to say why. Nights that were kept with an empty one are read as well.
+  std::optional<What> abandon_from(const JsonNode& node) {
+    const ObjectReader reader(node, "`abandon`", {"why"}, findings_);
+    const JsonNode* why = reader.optional("why");
+    const bool empty = why == nullptr || (why->kind == JsonNode::Kind::text && why->text.empty());
+    return Abandoned{empty ? "" : reader.optional_text("why").value_or("")};
   }
 
   std::optional<What> done_from(const JsonNode& node) {

@@ -52,7 +52,11 @@ class EventWriter {
     if (told.past.last_insulin) out_.key("insulin").text(text_from_moment(*told.past.last_insulin));
     out_.end_object();
   }
-  void operator()(const Abandoned& left) { out_.key("abandon").begin_object().key("why").text(left.why).end_object(); }
+  void operator()(const Abandoned& left) {
+    out_.key("abandon").begin_object();
+    if (!left.why.empty()) out_.key("why").text(left.why);
+    out_.end_object();
+  }
 
  private:
   void answers(std::string_view word, const Answers& answers) {

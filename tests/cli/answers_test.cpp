@@ -54,17 +54,23 @@ const Typing kTaken[] = {
 
 const Typing kAskedAgain[] = {
     {FactKind::glucose, Language::en, kMg, "4.2",
-     "4.2 fits mmol/L. This meter is set to mg/dL. Type it again with its unit."},
+     "4.2 mg/dL cannot be right. Type the whole number, as 50 or 105. Only if the meter itself says mmol/L: type 4.2 "
+     "mmol/L."},
     {FactKind::glucose, Language::en, kMmol, "110",
-     "110 fits mg/dL. This meter is set to mmol/L. Type it again with its unit."},
+     "110 mmol/L cannot be right. Type it with its point, as 5.2 or 10.5. Only if the meter itself says mg/dL: type "
+     "110 "
+     "mg/dL."},
     {FactKind::glucose, Language::es, kMg, "4,2",
-     "4,2 va con mmol/L. Este medidor está en mg/dL. Escríbalo otra vez con su unidad."},
+     "4,2 mg/dL no puede ser. Escriba el número entero, como 50 o 105. Solo si el medidor mismo dice mmol/L: escriba "
+     "4,2 "
+     "mmol/L."},
     {FactKind::glucose, Language::en, kMmol, "3,9", "\"3,9\" has a comma. With a point it is 3.9. Type it like that."},
     {FactKind::glucose, Language::en, kMg, "7O", "\"7O\" is not a number I can read. Type it like 52."},
     {FactKind::glucose, Language::en, kMg, "070", "\"070\" is not a number I can read. Type it like 52."},
     {FactKind::glucose, Language::en, kMg, "5 2", "\"5 2\" is not a number I can read. Type it like 52."},
     {FactKind::glucose, Language::en, kMg, "4.2 mg/dL",
-     "No meter shows 4.2 mg/dL. Look again. LO and HI are answers too."},
+     "4.2 mg/dL cannot be right. Type the whole number, as 50 or 105. Only if the meter itself says mmol/L: type 4.2 "
+     "mmol/L."},
     {FactKind::glucose, Language::en, kMg, "5200", "No meter shows 5200. Look again. LO and HI are answers too."},
     {FactKind::glucose, Language::en, kMg, "52 kg", "\"52 kg\" is not a number I can read. Type it like 52."},
     {FactKind::glucose, Language::en, kMg, "low", "\"low\" is not a number I can read. Type it like 52."},

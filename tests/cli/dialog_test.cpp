@@ -123,7 +123,7 @@ BOOST_AUTO_TEST_CASE(a_mistyped_reading_is_corrected_and_what_was_given_stays) {
   BOOST_TEST(is<Correcting>(person.dialog()));
   person.types("4.2");
   BOOST_TEST(is<Correcting>(person.dialog()));
-  BOOST_TEST(person.shows("4.2 fits mmol/L."));
+  BOOST_TEST(person.shows("4.2 mg/dL cannot be right."));
   person.types("152");
   BOOST_TEST((person.turn().what && std::holds_alternative<Corrected>(*person.turn().what)));
   BOOST_TEST(person.episode().given.size() == 1);
@@ -342,7 +342,7 @@ BOOST_AUTO_TEST_CASE(an_implausible_reading_during_the_wait_is_asked_about) {
   AtTheScreen person = treating();
   person.types("").at("02:15").types("4.2");
   BOOST_TEST(!person.turn().what.has_value());
-  BOOST_TEST(person.shows("4.2 fits mmol/L."));
+  BOOST_TEST(person.shows("4.2 mg/dL cannot be right."));
 }
 
 BOOST_AUTO_TEST_CASE(the_language_changes_and_the_step_stays) {

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/program.hpp"
+#include "journal/journal.hpp"
 
 namespace rushlight::tests {
 
@@ -145,6 +146,37 @@ BOOST_AUTO_TEST_CASE(file_that_is_no_journal_is_refused_left_untouched_and_the_f
   BOOST_TEST(run.err.find("this file is not a Rushlight journal") != std::string::npos);
   BOOST_TEST(run.err.find("FIRST AID") != std::string::npos);
   BOOST_TEST(folder.read("journal.db") == bytes);
+}
+
+BOOST_AUTO_TEST_CASE(sugar_of_the_night_before_is_told_to_the_next_whether_all_was_done_or_it_was_named) {
+  for (const char* deed : {R"("done":true)", R"("done":{"action":"sugar-very-low","outcome":"given"})"}) {
+    const Folder folder;
+    const std::string path = folder.path("journal.db");
+    const std::string before = kLow.substr(0, kLow.find(event("02:11:00", R"("done":true)"))) +
+                               event("02:11:00", deed) + event("09:00:00", R"("abandon":{})");
+    BOOST_REQUIRE_EQUAL(run_program({"walk", "--json", "--journal", path}, before).status, 0);
+    const std::string next = R"({"at":"2026-03-02T02:00:00-05:00","answer":{"awake":"yes"}})";
+    BOOST_REQUIRE_EQUAL(run_program({"walk", "--json", "--journal", path}, next + "\n").status, 0);
+    const Read<Journal> journal = Journal::open(path);
+    BOOST_REQUIRE(journal.value.has_value());
+    const std::vector<EpisodeRecord> episodes = *journal.value->episodes_of("Mika (practice)").value;
+    BOOST_REQUIRE_EQUAL(episodes.size(), 2u);
+    const Json past = Json::parse(journal.value->lines_of(episodes.front().number).value->front())["past"];
+    BOOST_TEST(past["treated"].dump() == R"(["2026-03-01T02:11:00-05:00"])", deed);
+    BOOST_TEST(past["readings"].size() == 1u);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(night_that_was_ended_for_good_is_recorded_though_nobody_said_why) {
+  for (const char* end : {R"("abandon":{"why":""})", R"("abandon":{})"}) {
+    const Folder folder;
+    const std::string path = folder.path("journal.db");
+    BOOST_REQUIRE_EQUAL(run_program({"walk", "--json", "--journal", path}, kLow + event("09:00:00", end)).status, 0);
+    folder.write("child.json", file_in_tree("protocols/demo-child.json"));
+    const Run record = run_program({"record", "--text", "--child", folder.path("child.json"), "--journal", path});
+    BOOST_TEST(record.status == 0, record.err);
+    BOOST_TEST(record.out.find("Was closed by hand.") != std::string::npos, record.out);
+  }
 }
 
 BOOST_AUTO_TEST_SUITE_END()

@@ -1,6 +1,7 @@
 import { runAll } from './harness.mjs';
 import './walks.mjs';
 import './kept.mjs';
+import './tired.mjs';
 import './apart.mjs';
 import './for_everyone.mjs';
 import './same_views.mjs';

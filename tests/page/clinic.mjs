@@ -15,7 +15,7 @@ check('a_nurse_changes_a_number_and_sees_what_compare_and_check_say_and_the_save
     same(await nurse.field('low', 1).inputValue(), '3.6', 'the other value');
     holds((await nurse.told('low')).includes('3.6 mmol/L is worked out from the other value'), 'said to be worked out');
     const findings = await nurse.findings(), expected = checked(now);
-    same(findings.length, 2, 'findings');
+    holds(findings.length > 0, 'something is found');
     same(findings.join('\n'), expected.join('\n'), 'the findings');
     await nurse.is('done');
     console.log(`        a number of all three protocols: compared ${Date.now() - begun} ms after it was typed`);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <boost/test/unit_test.hpp>
 #include <regex>
 
@@ -62,6 +63,17 @@ class OnThePage {
   std::string answer_;
 };
 
+/// A new night, one day after a low that was treated; `plan` is what that one was walked with. Open: "}" ends it.
+std::string begin_after(const std::string& plan, const std::string& deed) {
+  return R"({"do":"begin","protocol":"low","language":"en","at":"2026-03-01T02:10:00-05:00","ticks":1,"nights":[)"
+         R"({"protocol":"low","began":"2026-02-28T02:10:00-05:00","plan":")" +
+         plan +
+         R"(","lines":["{\"at\":\"2026-02-28T02:10:00-05:00\",\"answer\":{\"awake\":\"yes\",\"already-given\":\"no\",)"
+         R"(\"swallow\":\"yes\",\"reading-from\":\"meter\",\"symptoms\":\"yes\",\"glucose\":\"52 mg/dL\"}}",)"
+         R"("{\"at\":\"2026-02-28T02:11:00-05:00\",\"done\":)" +
+         deed + R"(}"]}])";
+}
+
 }  // namespace
 
 BOOST_AUTO_TEST_SUITE(page)
@@ -121,6 +133,29 @@ BOOST_AUTO_TEST_CASE(tap_on_a_screen_that_has_changed_meanwhile_is_not_taken) {
   page.taps("x", "02:40", before);
   BOOST_TEST(page.says("The screen just changed."));
   BOOST_TEST(page.says(R"("lines":[],"began")"));
+}
+
+BOOST_AUTO_TEST_CASE(sugar_of_the_night_before_is_told_to_the_next_whether_all_was_done_or_it_was_named) {
+  for (const char* deed : {"true", R"({\"action\":\"sugar-very-low\",\"outcome\":\"given\"})"}) {
+    OnThePage page;
+    page.asks(begin_after("", deed) + "}");
+    BOOST_TEST(page.says(R"(\"treated\":[\"2026-02-28T02:11:00-05:00\"])"), deed << ": " << page.answer());
+    BOOST_TEST(page.says(R"(\"glucose\":\"52 mg/dL\")"));
+  }
+}
+
+BOOST_AUTO_TEST_CASE(night_before_that_was_walked_with_another_plan_is_read_with_that_one) {
+  OnThePage page;
+  page.asks(begin_after("other", "true") + "}");
+  BOOST_TEST(page.says(R"(\"glucose\":\"52 mg/dL\")"));  // its lines alone say that much
+  BOOST_TEST(page.says(R"(\"treated\":[])"));
+  JsonWriter plan;
+  plan.begin_object().key("sum").text("other").key("model").text(text_from_protocols(protocols_of(reference())));
+  std::string child = demo_child().bytes;
+  std::replace(child.begin(), child.end(), '\n', ' ');  // as the page sends it
+  plan.key("child").text(child).end_object();
+  page.asks(begin_after("other", "true") + R"(,"plans":[)" + plan.json() + "]}");
+  BOOST_TEST(page.says(R"(\"treated\":[\"2026-02-28T02:11:00-05:00\"])"), page.answer().substr(0, 600));
 }
 
 BOOST_AUTO_TEST_CASE(no_line_of_the_page_names_a_key) {

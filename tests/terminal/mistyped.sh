@@ -8,7 +8,7 @@ types 7; sees "The answers here are 1 to 3. Nothing is lost."
 types "quien"; sees "The answers here are 1 to 3."
 types 1; sees "Has anyone"; types 1; leaves "Has anyone"
 sees "Measure the glucose."
-types 4.2; sees "4.2 fits mmol/L. This meter is set to mg/dL."
+types 4.2; sees "4.2 mg/dL cannot be right."
 types 7O; sees "is not a number I can read"
 types 52
 sees "You said: 52 mg/dL"

@@ -50,6 +50,7 @@ const std::vector<std::string> kLines{
     kAt + R"("language":"es"})",
     kAt + R"("takeover":{"by":"Bo"}})",
     kAt + R"("abandon":{"why":"in hospital"}})",
+    kAt + R"("abandon":{}})",
     R"({"at":"2026-03-01T07:10:00Z","tick":true})",
 };
 
@@ -59,6 +60,14 @@ BOOST_AUTO_TEST_SUITE(events)
 
 BOOST_DATA_TEST_CASE(every_event_is_written_as_it_was_read, boost::unit_test::data::make(kLines), line) {
   BOOST_TEST(line_from_event(event_in(line), every_word()) == line);
+}
+
+BOOST_AUTO_TEST_CASE(night_that_was_ended_with_an_empty_reason_is_read_as_one_without) {
+  BOOST_TEST(line_from_event(event_in(kAt + R"("abandon":{"why":""}})"), every_word()) == kAt + R"("abandon":{}})");
+}
+
+BOOST_AUTO_TEST_CASE(reason_for_an_end_that_is_no_text_is_refused) {
+  BOOST_TEST(kinds_of(findings_in(kAt + R"("abandon":{"why":7}})")) == "wrong-type");
 }
 
 BOOST_AUTO_TEST_CASE(reading_without_a_unit_is_taken_in_the_unit_of_the_meter) {
