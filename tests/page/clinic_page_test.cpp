@@ -93,7 +93,7 @@ const Typing kTypings[] = {
 BOOST_AUTO_TEST_SUITE(the_clinics_page)
 
 BOOST_DATA_TEST_CASE(what_is_typed_is_taken_or_refused_with_its_reason, data::make(kTypings)) {
-  AtTheDesk desk;
+  static AtTheDesk desk;  // opened once: what is typed is always all that differs from the set
 
   const std::string answer = desk.types({{sample.field, sample.parts}});
 
