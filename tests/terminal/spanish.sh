@@ -8,7 +8,7 @@ sees "Intente despertar a Mara. ¿Qué pasa?"
 types no; sees "Aquí las respuestas son de 1 a 3."
 types 1; sees "¿Alguien ya dio algo?"; types 1
 sees "Mida la glucosa."
-types 52; sees "52 va con mg/dL. Este medidor está en mmol/L."
+types 52; sees "52 mmol/L no puede ser. Escríbalo con su coma, como 5,2 o 10,5."
 types 2,9
 sees "Usted dijo: 2.9 mmol/L"
 sees "7 g de azúcar ahora: 75 mL de jugo de manzana"
