@@ -39,22 +39,6 @@ const char* name_of(Difference::Kind kind) {
   return "other";
 }
 
-const char* name_of(Difference::Turn turn) {
-  switch (turn) {
-    case Difference::Turn::calmer:
-      return "calmer";
-    case Difference::Turn::less:
-      return "less";
-    case Difference::Turn::graver:
-      return "graver";
-    case Difference::Turn::otherwise:
-      return "otherwise";
-    case Difference::Turn::words:
-      break;
-  }
-  return "words";
-}
-
 class Regions {
  public:
   Regions(JsonWriter& out, const Protocol& protocol) : out_(out), protocol_(protocol) {}

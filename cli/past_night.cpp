@@ -1,24 +1,17 @@
 #include "cli/past_night.hpp"
 
 #include "episode/fold.hpp"
+#include "episode/history.hpp"
 #include "episode/scene.hpp"
 #include "wire/event_from_line.hpp"
 
 namespace rushlight {
 namespace {
 
-bool went_in(const Given& given) { return given.outcome == Outcome::given || given.outcome == Outcome::part; }
-
-// The same that counts within a night (engine/episode/history).
-bool is_against_a_low(const Protocol& protocol, const Given& given) {
-  const Action& action = protocol[given.action];
-  const bool sugar = action.kind == ActionKind::by_mouth && action.dose && protocol[*action.dose].unit == Unit::gram;
-  return went_in(given) && (sugar || action.kind == ActionKind::glucagon);
-}
-
 // A wrong one is in the child as well.
 bool is_insulin_in_the_child(const Protocol& protocol, const Given& given) {
-  return protocol[given.action].kind == ActionKind::insulin && (went_in(given) || given.outcome == Outcome::wrong);
+  const bool is_in = given.outcome == Outcome::given || given.outcome == Outcome::part || given.outcome == Outcome::wrong;
+  return protocol[given.action].kind == ActionKind::insulin && is_in;
 }
 
 }  // namespace
@@ -43,7 +36,7 @@ void add_night_to_history(History& history, const Protocol& protocol, const Epis
   }
   for (const Given& given : night.given) {
     const Moment when = wall(night.clock, given.when);
-    if (is_against_a_low(protocol, given)) history.treatments.push_back(when);
+    if (treats_a_low(protocol, given)) history.treatments.push_back(when);
     if (!is_insulin_in_the_child(protocol, given)) continue;
     if (!history.last_insulin || history.last_insulin->utc < when.utc) history.last_insulin = when;
   }

@@ -170,6 +170,22 @@ class Telling {
 
 }  // namespace
 
+const char* name_of(Difference::Turn turn) {
+  switch (turn) {
+    case Difference::Turn::calmer:
+      return "calmer";
+    case Difference::Turn::less:
+      return "less";
+    case Difference::Turn::graver:
+      return "graver";
+    case Difference::Turn::otherwise:
+      return "otherwise";
+    case Difference::Turn::words:
+      break;
+  }
+  return "words";
+}
+
 std::string heading_of(Difference::Turn turn) {
   switch (turn) {
     case Difference::Turn::calmer:

@@ -25,6 +25,9 @@ struct ToldDifferences {
 };
 ToldDifferences told_differences(const Differences& all);
 
+/// The word for a turn in everything that a machine reads (docs/wire-format.md).
+const char* name_of(Difference::Turn turn);
+
 /// What stands above the differences of one turn.
 std::string heading_of(Difference::Turn turn);
 

@@ -12,22 +12,6 @@
 namespace rushlight {
 namespace {
 
-const char* word_of(Difference::Turn turn) {
-  switch (turn) {
-    case Difference::Turn::calmer:
-      return "calmer";
-    case Difference::Turn::less:
-      return "less";
-    case Difference::Turn::graver:
-      return "graver";
-    case Difference::Turn::otherwise:
-      return "otherwise";
-    case Difference::Turn::words:
-      break;
-  }
-  return "words";
-}
-
 void write_texts(JsonWriter& json, const std::vector<std::string>& texts) {
   json.begin_list();
   for (const std::string& text : texts) json.text(cleaned(text));
@@ -54,7 +38,7 @@ void write_differences(JsonWriter& json, const Differences& all) {
   for (const ToldDifference& each : told.differences) {
     if (turn != each.turn) {
       if (turn) json.end_list().end_object();
-      json.begin_object().key("turn").text(word_of(each.turn)).key("heading").text(heading_of(each.turn));
+      json.begin_object().key("turn").text(name_of(each.turn)).key("heading").text(heading_of(each.turn));
       json.key("differences").begin_list();
     }
     turn = each.turn;

@@ -12,13 +12,6 @@ constexpr Duration kDay = std::chrono::hours{24};
 
 Instant as_counted(const Episode& episode, const Moment& wall) { return wall.utc + episode.clock.lost; }
 
-bool treats_a_low(const Protocol& protocol, const Given& given) {
-  const Action& action = protocol[given.action];
-  const bool went_in = given.outcome == Outcome::given || given.outcome == Outcome::part;
-  const bool sugar = action.kind == ActionKind::by_mouth && action.dose && protocol[*action.dose].unit == Unit::gram;
-  return went_in && (sugar || action.kind == ActionKind::glucagon);
-}
-
 std::vector<Instant> treatments_of(const Episode& episode, const Protocol& protocol) {
   std::vector<Instant> times;
   for (const Moment& moment : episode.past.treatments) times.push_back(as_counted(episode, moment));
@@ -44,6 +37,13 @@ int days_running(const std::vector<Instant>& times, Duration near, Instant now) 
 }
 
 }  // namespace
+
+bool treats_a_low(const Protocol& protocol, const Given& given) {
+  const Action& action = protocol[given.action];
+  const bool went_in = given.outcome == Outcome::given || given.outcome == Outcome::part;
+  const bool sugar = action.kind == ActionKind::by_mouth && action.dose && protocol[*action.dose].unit == Unit::gram;
+  return went_in && (sugar || action.kind == ActionKind::glucagon);
+}
 
 int lows_in_a_day(const Episode& episode, const Protocol& protocol, Duration near, Instant now) {
   int lows = 0;

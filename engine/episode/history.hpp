@@ -22,6 +22,10 @@ struct History {
 };
 
 struct Episode;
+struct Given;
+
+/// Whether this went in and works against a low: sugar by mouth, or glucagon. The same within a night and of past ones.
+bool treats_a_low(const Protocol& protocol, const Given& given);
 
 /// Treated lows of the 24 hours before `now`; treatments closer together than `near` are one low.
 /// Common practice, no source.
