@@ -67,10 +67,10 @@ Wording wording(Phrase phrase) {
     case Phrase::call_emergency:
       return {"Call {1} now.", "Llame ya a {1}."};
     case Phrase::clinic_silent:
-      return {"Nobody answered at the clinic. Call {1} now.",
-              "En la clínica nadie contestó. Llame ya a la guardia: {1}."};
+      return {"The clinic was not reached. Call {1} now.",
+              "No se habló con la clínica. Llame ya a la guardia: {1}."};
     case Phrase::nobody_answered:
-      return {"Call {1} now. Nobody answered.", "Llame ya a {1}. Nadie contestó."};
+      return {"Call {1} now. Nobody was reached.", "Llame ya a {1}. No se habló con nadie."};
     case Phrase::your_clinic_number:
       return {"your clinic's number", "el número de su clínica"};
     case Phrase::your_on_call_number:

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "episode/dose_result.hpp"
+#include "episode/insulin.hpp"
 
 namespace rushlight {
 namespace {
@@ -93,8 +94,15 @@ void Settling::start_wait_after(ActionId action, Instant when, Instant now) {
 }
 
 void Settling::start_wait(Instant when, Instant now) {
-  const Duration lasts = time_in(protocol_[episode_.step].wait->lasts, now);
+  const Wait& wait = *protocol_[episode_.step].wait;
+  const Duration lasts = time_in(wait.lasts, now);
   episode_.wait_ends = when + lasts;
+  // Whoever waits for insulin to stop working waits no longer than that, and no dose is looked for in the past.
+  const std::optional<Instant> insulin = wait.insulin_again ? last_rapid_insulin(scene(now)) : std::nullopt;
+  if (insulin) {
+    const Instant again = *insulin + time_in(*wait.insulin_again, now);
+    episode_.wait_ends = std::min(*episode_.wait_ends, std::max(again, when));
+  }
   if (lasts > Duration{0}) ++episode_.waits;
 }
 

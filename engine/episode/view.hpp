@@ -46,7 +46,7 @@ struct ShownCall {
   Contact contact;
   std::string who;     // "the clinic's on-call line"
   std::string number;  // "your local emergency number" until one is given
-  std::string text;    // "Nobody answered at the clinic. Call 555 0102 now."
+  std::string text;    // "The clinic was not reached. Call 555 0102 now."
   std::optional<Moment> answer_by;  // for the emergency services: when to call again
 };
 

@@ -26,7 +26,7 @@ std::optional<std::string> withheld_in(const Scene& scene, const Text& text, Lan
 std::string who(Contact contact, Language language);
 std::string number_of(const Contacts& contacts, Contact contact, Language language);
 
-/// The open call as a sentence: "Call 911 now. Nobody answered."
+/// The open call as a sentence: "Call 911 now. Nobody was reached."
 std::string call_words(const Contacts& contacts, const OpenCall& call, Language language);
 
 /// When the step's wait asks for the next look: "in 15 minutes" before it has started, then "at 02:26". Empty without a wait.

@@ -96,6 +96,7 @@ class CardWriter {
   void add_wait(Card& card, const Wait& wait) const {
     std::string text = "WAIT " + value_of(protocol_, wait.lasts);
     if (wait.start_within) text += ", begun within " + value_of(protocol_, *wait.start_within);
+    if (wait.insulin_again) text += ", to " + value_of(protocol_, *wait.insulin_again) + " after insulin";
     text += "; no answer for " + value_of(protocol_, wait.overdue) + arrow(wait.go);
     card.rows.push_back({text, {wait.go}});
   }

@@ -67,9 +67,9 @@ void go(Way& way, DraftFood& food) {
 }
 template <class Way>
 void go(Way& way, DraftRow& row) {
-  auto& [where, fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, larger_of, withheld,
-         least, most, most_percent, source, when, text] = row;
-  way(where, fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, larger_of, withheld,
+  auto& [where, fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, rest, larger_of,
+         withheld, least, most, most_percent, source, when, text] = row;
+  way(where, fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, rest, larger_of, withheld,
       least, most, most_percent, source, when, text);
 }
 template <class Way>
@@ -141,8 +141,8 @@ void go(Way& way, DraftAsk& ask) {
 }
 template <class Way>
 void go(Way& way, DraftWait& wait) {
-  auto& [where, timer, lasts, after, start_within, overdue, go] = wait;
-  way(where, timer, lasts, after, start_within, overdue, go);
+  auto& [where, timer, lasts, after, start_within, insulin_again, overdue, go] = wait;
+  way(where, timer, lasts, after, start_within, insulin_again, overdue, go);
 }
 template <class Way>
 void go(Way& way, DraftStep& step) {

@@ -94,7 +94,7 @@ class Moving {
     if (action.call) all(action.call->answer_within);
   }
   void operator()(Wait& wait) const {
-    all(wait.timer, wait.lasts, wait.after, wait.start_within, wait.overdue, wait.go);
+    all(wait.timer, wait.lasts, wait.after, wait.start_within, wait.insulin_again, wait.overdue, wait.go);
   }
   void operator()(Rule& rule) const { all(rule.when, rule.go, rule.resets, rule.source, rule.sets); }
   void operator()(Step& step) const {

@@ -99,11 +99,12 @@ Wait wait_from(Resolver& resolver, const DraftWait& draft, const DraftStep& step
       id_or_stand_in<TimerId>(needed_place_in(resolver, resolver.timers, draft.timer, "timer", "wait", draft.where));
   wait.lasts = time(draft.lasts, "lasts");
   if (draft.lasts) refuse_no_time(resolver, wait.lasts, *draft.lasts, step);
+  if (draft.insulin_again) wait.insulin_again = time(draft.insulin_again, "insulin-again");
   wait.overdue = time(draft.overdue, "overdue");
   wait.go = id_or_stand_in<StepId>(needed_place_in(resolver, resolver.steps, draft.go, "go", "wait", draft.where));
   if (!draft.after) {
     refuse(resolver, draft.start_within, "start-within", "wait without after",
-           {"timer", "lasts", "after", "overdue", "go"});
+           {"timer", "lasts", "after", "insulin-again", "overdue", "go"});
     return wait;
   }
   wait.start_within = time(draft.start_within, "start-within");

@@ -70,6 +70,7 @@ struct Wait {
   ThresholdId lasts;
   std::optional<ActionId> after;            // starts when this has an outcome,
   std::optional<ThresholdId> start_within;  // or this long after the step was entered
+  std::optional<ThresholdId> insulin_again;  // ends earlier, this long after the last rapid-acting insulin
   ThresholdId overdue;                      // this long after it ended without an answer
   StepId go;                                // the episode goes here
   Where where;

@@ -30,8 +30,13 @@ DraftAction action_from_node(const XmlNode& node) {
 std::optional<DraftWait> wait_of(const XmlNode& step) {
   const XmlNode* node = step.child("wait");
   if (!node) return std::nullopt;
-  return DraftWait{node->name.where,        node->value_of("timer"),        node->value_of("lasts"),
-                   node->value_of("after"), node->value_of("start-within"), node->value_of("overdue"),
+  return DraftWait{node->name.where,
+                   node->value_of("timer"),
+                   node->value_of("lasts"),
+                   node->value_of("after"),
+                   node->value_of("start-within"),
+                   node->value_of("insulin-again"),
+                   node->value_of("overdue"),
                    node->value_of("go")};
 }
 

@@ -135,7 +135,7 @@ void add_amounts(std::vector<ElementWords>& all) {
   all.push_back(element("row",
                         {optional("fixed"), optional("per-kg"), optional("over"), optional("plus"),
                          optional("per-year"), optional("percent"), optional("correction"), optional("dose"),
-                         optional("divided-by"), optional("times"), optional("larger-of"), flag("withheld"),
+                         optional("divided-by"), optional("times"), flag("rest"), optional("larger-of"), flag("withheld"),
                          optional("least"), optional("most"), optional("most-percent"), needed("source")},
                         with_lines({any("if", "if")})));
   all.push_back(element("if",
@@ -179,7 +179,8 @@ void add_steps(std::vector<ElementWords>& all) {
       "on", {one_of("outcome", true, reported_outcomes()), optional("go"), one_of("as", false, {"given"})}, {}));
   all.push_back(element(
       "wait",
-      {needed("timer"), needed("lasts"), optional("after"), optional("start-within"), needed("overdue"), needed("go")},
+      {needed("timer"), needed("lasts"), optional("after"), optional("start-within"), optional("insulin-again"),
+       needed("overdue"), needed("go")},
       {}));
   all.push_back(element("ask", {needed("fact"), optional("fresh")}, {}));
   all.push_back(element("rule",

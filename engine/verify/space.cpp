@@ -37,6 +37,7 @@ Space::Space(const Protocol& protocol, GlucoseUnit unit, const Conditions& also)
       add_bands_of(step.wait->lasts);
       add_bands_of(step.wait->overdue);
       if (step.wait->start_within) add_bands_of(*step.wait->start_within);
+      if (step.wait->insulin_again) add_bands_of(*step.wait->insulin_again);
     }
     for (std::size_t r = 0; r < step.rules.size(); ++r) {
       const Rule& rule = step.rules[r];

@@ -177,6 +177,12 @@ class Beside {
     return step.wait ? "wait " + value_words(protocol_, step.wait->lasts) : std::string("no wait");
   }
 
+  std::string ends_with_insulin(const Wait& wait) const {
+    return wait.insulin_again
+               ? "the wait ends early, " + value_words(protocol_, *wait.insulin_again) + " after the last insulin"
+               : std::string("the wait does not end early");
+  }
+
   void compare_waits() {
     if (!was_.wait || !now_.wait) {
       if (was_.wait || now_.wait)
@@ -187,6 +193,12 @@ class Beside {
     const Wait &a = *was_.wait, &b = *now_.wait;
     compare_times(Difference::Kind::wait, "wait ", a.lasts, b.lasts, all());
     compare_times(Difference::Kind::wait, "when nobody answers, go on after ", a.overdue, b.overdue, all());
+    if (a.insulin_again && b.insulin_again)
+      compare_times(Difference::Kind::wait, "the wait ends early, after the last insulin by ", *a.insulin_again,
+                    *b.insulin_again, all());
+    else if (a.insulin_again || b.insulin_again)
+      add(Difference::Kind::wait, b.insulin_again ? Difference::Turn::otherwise : Difference::Turn::less, all(),
+          ends_with_insulin(a), ends_with_insulin(b));
     if (a.start_within && b.start_within)
       compare_times(Difference::Kind::wait, "the wait starts at the latest after ", *a.start_within, *b.start_within,
                     all());

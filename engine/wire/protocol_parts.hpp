@@ -121,8 +121,8 @@ void go(Way& way, DoseRow::Correction& correction) {
 }
 template <class Way>
 void go(Way& way, DoseRow::OfDose& of_dose) {
-  auto& [dose, divided_by, times] = of_dose;
-  way(dose, divided_by, times);
+  auto& [dose, divided_by, times, rest] = of_dose;
+  way(dose, divided_by, times, rest);
 }
 template <class Way>
 void go(Way& way, DoseRow::LargerOf& larger_of) {
@@ -210,8 +210,8 @@ void go(Way& way, Action& action) {
 }
 template <class Way>
 void go(Way& way, Wait& wait) {
-  auto& [timer, lasts, after, start_within, overdue, to, where] = wait;
-  way(timer, lasts, after, start_within, overdue, to, where);
+  auto& [timer, lasts, after, start_within, insulin_again, overdue, to, where] = wait;
+  way(timer, lasts, after, start_within, insulin_again, overdue, to, where);
 }
 template <class Way>
 void go(Way& way, Rule& rule) {

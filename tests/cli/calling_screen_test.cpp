@@ -52,9 +52,9 @@ BOOST_AUTO_TEST_CASE(a_call_graver_than_the_step_is_the_headline_and_the_step_st
   person.happens(Called{Contact::on_call, Outcome::no_answer, ""});
   const std::vector<std::string> shown = rows(person);
   BOOST_TEST(shown[0] == "EMERGENCY");
-  BOOST_TEST(shown[2] == "Call 555 0999 now. Nobody answered.");
+  BOOST_TEST(shown[2] == "Call 555 0999 now. Nobody was reached.");
   BOOST_TEST(shown[3] == "No sugar goes in. Call now.");
-  BOOST_TEST(person.shows("1. Call 555 0999 now. Nobody answered."));
+  BOOST_TEST(person.shows("1. Call 555 0999 now. Nobody was reached."));
   BOOST_TEST(!person.shows("555 0102"));
 }
 
@@ -71,7 +71,7 @@ BOOST_AUTO_TEST_CASE(a_graver_call_stays_above_the_wait) {
   person.happens(Called{Contact::on_call, Outcome::no_answer, ""});
   person.happens(AllDone{});
   const std::vector<std::string> shown = rows(person);
-  BOOST_TEST(shown[2] == "Call 555 0999 now. Nobody answered.");
+  BOOST_TEST(shown[2] == "Call 555 0999 now. Nobody was reached.");
   BOOST_TEST(!person.shows("555 0102"));
 }
 

@@ -255,7 +255,7 @@ class Lot {
   }
 
   void wait_of(StepId id) {
-    Wait wait{TimerId{0}, some_time(1, 5), {}, {}, some_time(1, 5), when_late(id), nowhere()};
+    Wait wait{TimerId{0}, some_time(1, 5), {}, {}, {}, some_time(1, 5), when_late(id), nowhere()};
     const std::vector<ActionId>& actions = p_.steps[id.index].actions;
     if (!actions.empty() && dice_.chance(70)) {
       wait.after = dice_.one_of(actions);

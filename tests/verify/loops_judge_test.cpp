@@ -48,7 +48,7 @@ class RandomLoops {
     step.asks.push_back(Ask{*protocol.fact_named("symptoms"), std::nullopt, {}});
     if (below(2) == 0) step.counts = CounterId{static_cast<std::uint16_t>(below(kCounters))};
     if (below(4) == 0)
-      step.wait = Wait{TimerId{0}, ThresholdId{1}, std::nullopt, std::nullopt, ThresholdId{2}, any(steps), {}};
+      step.wait = Wait{TimerId{0}, ThresholdId{1}, std::nullopt, std::nullopt, std::nullopt, ThresholdId{2}, any(steps), {}};
     const std::size_t rules = 1 + below(3);
     for (std::size_t i = 0; i < rules; ++i) {
       step.rules.push_back(rule(protocol, steps));
