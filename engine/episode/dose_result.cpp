@@ -122,12 +122,6 @@ class Sum {
     const std::optional<Decimal> whole = other(cell.dose);
     if (!whole) return true;
     value_ = *whole;
-    const std::optional<Decimal> part = cell.rest ? part_told() : std::nullopt;
-    if (part && *part < value_) {
-      sum_.working = label_of(cell.dose) + " " + written(value_) + " - " + written(*part);
-      value_ = value_ - *part;
-      return equals();
-    }
     if (!cell.divided_by && !cell.times) return true;  // the same amount: its sum says all
     sum_.working = label_of(cell.dose) + " " + written(value_);
     multiply(cell.times);
@@ -137,15 +131,6 @@ class Sum {
       sum_.working += " / " + std::to_string(parts);
     }
     return equals();
-  }
-
-  /// How much went in of what was told in part and led here; empty when nobody said how much.
-  std::optional<Decimal> part_told() const {
-    for (const Given& given : scene_.episode.given) {
-      const bool led_here = given.told_by == scene_.episode.entered_by && given.outcome == Outcome::part;
-      if (led_here && given.amount && given.amount->unit == dose_.unit) return given.amount->value;
-    }
-    return std::nullopt;
   }
 
   bool amount(const DoseRow::LargerOf& cell) {

@@ -140,8 +140,7 @@ void add_amount(Resolver& resolver, const DraftRow& draft, const Dose& dose, Dos
     const auto divided_by = threshold_from(resolver, draft.divided_by, {ThresholdKind::count});
     if (divided_by) refuse_zero_count(resolver, *divided_by, *draft.divided_by);
     row.cell = DoseRow::OfDose{earlier_dose(resolver, word, dose), divided_by,
-                               threshold_from(resolver, draft.times, {ThresholdKind::factor}),
-                               is_yes(resolver, draft.rest, "rest")};
+                               threshold_from(resolver, draft.times, {ThresholdKind::factor})};
   } else {
     const std::vector<Word> names = split(word);
     if (names.size() != 2) {
@@ -161,7 +160,6 @@ void refuse_strays(Resolver& resolver, const DraftRow& draft, std::string_view a
     refuse(resolver, draft.plus, "plus", row, {"per-kg"});
   }
   if (amount != "dose") refuse(resolver, draft.divided_by, "divided-by", row, {"dose"});
-  if (amount != "dose") refuse(resolver, draft.rest, "rest", row, {"dose"});
   if (amount != "dose" && amount != "correction") refuse(resolver, draft.times, "times", row, {"dose", "correction"});
 }
 

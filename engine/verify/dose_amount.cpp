@@ -43,7 +43,7 @@ class RowAmount {
   std::optional<Decimal> operator()(const DoseRow::OfDose& cell) const {
     const std::optional<Decimal> whole = other_(cell.dose);
     if (!whole) return std::nullopt;
-    const Decimal amount = times(*whole, cell.times);  // of the rest of a dose, the most it can be
+    const Decimal amount = times(*whole, cell.times);
     return cell.divided_by ? quotient(amount, number(*cell.divided_by)) : amount;
   }
   std::optional<Decimal> operator()(const DoseRow::LargerOf& cell) const {

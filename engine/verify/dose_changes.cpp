@@ -195,7 +195,7 @@ class Tables2 {
     }
     bool operator()(const DoseRow::OfDose& a, const DoseRow::OfDose& b) const {
       return tables.same_sum(a.dose, b.dose) && tables.same_limit(a.divided_by, b.divided_by) &&
-             tables.same_limit(a.times, b.times) && a.rest == b.rest;
+             tables.same_limit(a.times, b.times);
     }
     bool operator()(const DoseRow::LargerOf& a, const DoseRow::LargerOf& b) const {
       return tables.same_sum(a.one, b.one) && tables.same_sum(a.other, b.other);

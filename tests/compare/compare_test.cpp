@@ -156,6 +156,15 @@ BOOST_AUTO_TEST_CASE(a_longer_wait_is_later_help_in_every_step_that_waits_so_lon
   BOOST_TEST(wait.regions.front().limits.empty());
 }
 
+BOOST_AUTO_TEST_CASE(a_wait_that_no_longer_ends_when_insulin_may_be_given_again_is_later_help) {
+  const std::string was = shipped_text("reference", "ketones");
+  const Differences all = between(was, with(was, R"( insulin-again="no-stacking")", ""));
+  const Difference& wait = one_at(all, Difference::Kind::wait, "in", "insulin-working");
+  BOOST_TEST((wait.turn == Difference::Turn::less));
+  BOOST_TEST(wait.was == "the wait ends early, 2 h after the last insulin");
+  BOOST_TEST(wait.now == "the wait does not end early");
+}
+
 BOOST_AUTO_TEST_CASE(a_danger_that_nobody_watches_any_more_is_told_for_every_step) {
   const Differences all = between(low(), with(low(), R"(<if fact="awake" is="no unknown"/></rule>
   <rule id="cannot-swallow")",

@@ -34,7 +34,7 @@ void shape_step(Protocol& protocol, StepId id, std::size_t shape, Facts facts) {
   step.rules.push_back(rule_to(when_yes, all_yes));
   step.rules.push_back(rule_to(otherwise));
   if (wait > 0) {
-    step.wait = Wait{TimerId{0}, ThresholdId{1}, {}, {}, ThresholdId{1}, end, nowhere()};
+    step.wait = Wait{TimerId{0}, ThresholdId{1}, {}, {}, {}, ThresholdId{1}, end, nowhere()};
     step.rules.front().early = asks > 0 && id.index == 1;  // of the two steps one shows it
     if (wait == 2) step.wait->after = action, step.wait->start_within = ThresholdId{0};
   }
