@@ -101,6 +101,7 @@ struct Episode {
   std::string carer;                           // who took over
   int events = 0;                              // how many have been told
   bool clock_went_back = false;
+  bool handed_over = false;                    // another protocol of the set was walked before this one
   bool ended = false;
   bool abandoned = false;
   std::vector<Event> history;                  // as written; AllDone stands expanded into its deeds

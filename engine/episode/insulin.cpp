@@ -39,9 +39,24 @@ std::optional<std::string> answer_to(const Scene& scene, const char* name) {
   return scene.protocol[*fact].options[chosen->option].name;
 }
 
+/// When the fact was last told; empty when it never was.
+std::optional<Instant> told_at(const Scene& scene, const char* name) {
+  const std::optional<FactId> fact = scene.protocol.fact_named(name);
+  if (!fact || !scene.episode.facts[fact->index]) return std::nullopt;
+  return scene.episode.facts[fact->index]->learned;
+}
+
+/// Insulin that somebody gave is a dose like any other once it was the right one and its time is known.
+bool told_in_full(const Scene& scene) {
+  const std::optional<Instant> given = told_at(scene, "already-given"), right = told_at(scene, "wrong-insulin"),
+                               when = told_at(scene, "last-rapid-insulin");
+  return given && right && when && *right >= *given && *when >= *given && answer_to(scene, "wrong-insulin") == "no";
+}
+
 bool somebody_else_may_have_dosed(const Scene& scene) {
   if (answer_to(scene, "wrong-insulin") == "yes") return true;
   const std::optional<std::string> given = answer_to(scene, "already-given");
+  if (given == "insulin") return !told_in_full(scene);
   return given != "no" && given != "sugar" && given != "glucagon";
 }
 

@@ -125,6 +125,8 @@ std::array<Value, kChildFacts> child_facts_of(const Child& child, Age age, Day t
 
 /// What the journal and this night count, where the step's protocol says what counts.
 void add_past(Scene& scene) {
+  const bool came_from_another = scene.episode.visit || scene.episode.handed_over;
+  scene.child_facts[fact_id(ChildFact::protocols_before).index] = Count{came_from_another ? 1 : 0};
   const Part* part = scene.protocol.part_of(scene.episode.step);
   if (part == nullptr || !part->past) return;
   const auto* near = std::get_if<Duration>(&value_in(scene.protocol[part->past->near], scene.context));

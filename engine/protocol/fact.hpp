@@ -42,11 +42,11 @@ struct Fact {
 /// file knows, then what the journal knows (engine/episode/history.hpp).
 enum class ChildFact : std::uint8_t {
   age, weight, total_daily_dose, delivery, rescue, strips, mini_dose_kit, correction_known,
-  lows_in_a_day, days_low_at_this_hour, days_high_at_this_hour,
+  lows_in_a_day, days_low_at_this_hour, days_high_at_this_hour, protocols_before,
 };
-inline constexpr std::uint16_t kChildFacts = 11;
+inline constexpr std::uint16_t kChildFacts = 12;
 inline constexpr ChildFact kPastFacts[] = {ChildFact::lows_in_a_day, ChildFact::days_low_at_this_hour,
-                                           ChildFact::days_high_at_this_hour};
+                                           ChildFact::days_high_at_this_hour, ChildFact::protocols_before};
 constexpr FactId fact_id(ChildFact fact) { return FactId{static_cast<std::uint16_t>(fact)}; }
 
 }  // namespace rushlight

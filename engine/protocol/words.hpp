@@ -37,9 +37,10 @@ inline constexpr std::array<std::string_view, 7> kFoodKinds{"juice", "soft-drink
 inline constexpr std::array<std::string_view, 3> kDeliveries{"injections", "pump", "automatic-pump"};
 inline constexpr std::array<std::string_view, 3> kStrips{"blood", "urine", "none"};
 inline constexpr std::array<std::string_view, 3> kRescueKinds{"nasal", "injection", "premixed"};
-inline constexpr std::array<std::string_view, 11> kChildFacts{
+inline constexpr std::array<std::string_view, 12> kChildFacts{
     "age",           "weight",        "total-daily-dose",      "delivery",              "rescue", "strips",
-    "mini-dose-kit", "correction-known", "lows-in-a-day", "days-low-at-this-hour", "days-high-at-this-hour"};
+    "mini-dose-kit", "correction-known", "lows-in-a-day", "days-low-at-this-hour", "days-high-at-this-hour",
+    "protocols-before"};
 inline constexpr std::array<std::string_view, 2> kLanguages{"en", "es"};
 inline constexpr std::array<std::string_view, 3> kRoundDirections{"up", "down", "nearest"};
 inline constexpr std::array<std::string_view, 4> kChanges{"fallen", "stayed", "risen", "unknown"};

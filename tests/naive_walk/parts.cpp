@@ -26,7 +26,7 @@ Protocol bare_protocol() {
   add_fact(protocol, "strips", FactKind::choice, {"blood", "urine", "none"});
   add_fact(protocol, "mini-dose-kit", FactKind::choice, {"yes", "no"});
   add_fact(protocol, "correction-known", FactKind::choice, {"yes", "no"});
-  for (const char* past : {"lows-in-a-day", "days-low-at-this-hour", "days-high-at-this-hour"})
+  for (const char* past : {"lows-in-a-day", "days-low-at-this-hour", "days-high-at-this-hour", "protocols-before"})
     add_fact(protocol, past, FactKind::count);
   return protocol;
 }
