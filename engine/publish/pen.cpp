@@ -44,14 +44,15 @@ void add(PangoAttrList* list, PangoAttribute* attribute, std::size_t from, std::
   pango_attr_list_insert(list, attribute);
 }
 
-/// A number and what follows it, "7 g" and "555 0102": parted between two lines they are read wrong. Not behind a clock
+/// A number and what follows it, "7 g", "5 x tablespoon" and "555 0102": parted between two lines they are read wrong. Not behind a clock
 /// time, and no more than a telephone number takes.
 std::vector<std::pair<std::size_t, std::size_t>> kept_together(const std::string& text) {
   constexpr std::size_t kMost = 18;
   std::vector<std::pair<std::size_t, std::size_t>> kept;
   for (std::size_t at = 1; at + 1 < text.size(); ++at) {
-    const bool behind_number = text[at] == ' ' && text[at - 1] >= '0' && text[at - 1] <= '9';
-    if (!behind_number || (at >= 3 && text[at - 3] == ':')) continue;
+    const auto number_before = [&](std::size_t end) { return end > 0 && text[end - 1] >= '0' && text[end - 1] <= '9'; };
+    const bool times = at >= 3 && text.compare(at - 2, 2, " x") == 0 && number_before(at - 2);  // "5 x tablespoon"
+    if (text[at] != ' ' || (!times && !number_before(at)) || (at >= 3 && text[at - 3] == ':')) continue;
     const std::size_t end = std::min(text.find(' ', at + 1), text.size());
     std::size_t from = text.rfind(' ', at - 1);
     from = from == std::string::npos ? 0 : from + 1;

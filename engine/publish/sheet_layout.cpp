@@ -11,10 +11,12 @@ namespace rushlight {
 namespace {
 
 constexpr double kMargin = 22;  // 7.8 mm: every printer reaches that far
+constexpr double kBelow = 19;   // 6.7 mm
 constexpr double kGap = 3;      // between boxes
 constexpr double kColumns = 6;  // between columns
 // How much of the width the left column may take.
-constexpr double kPageShares[] = {0.5, 0.48, 0.52, 0.46, 0.54, 0.44, 0.56};  // of the pages behind the first one
+constexpr double kPageShares[] = {0.5,  0.49, 0.51, 0.48, 0.52, 0.47, 0.53,
+                                  0.46, 0.54, 0.45, 0.55, 0.44, 0.56};  // of the pages behind the first one
 constexpr double kShares[] = {0.5,  0.51, 0.52, 0.53, 0.54, 0.55, 0.56, 0.57, 0.58, 0.6, 0.49, 0.48,
                               0.47, 0.46, 0.45, 0.44, 0.43, 0.42, 0.41, 0.4,  0.39, 0.38};
 
@@ -24,7 +26,7 @@ class SheetLayout {
  public:
   SheetLayout(const Sheet& sheet, const PaperSize& paper, Pen& pen) : sheet_(sheet), paper_(paper), pen_(pen) {
     width_ = paper.width - 2 * kMargin;
-    bottom_ = paper.height - kMargin;
+    bottom_ = paper.height - kBelow;
   }
 
   Laid laid() {
@@ -32,7 +34,7 @@ class SheetLayout {
         paper_, sheet_.low.title, sheet_.language == Language::es ? "es" : "en", text_from_day(sheet_.printed), {}};
     choose_first_page();
     first_page(laid);
-    pages_of(laid, sheet_.low.title, rest_, sheet_.further.empty());
+    pages_of(laid, sheet_.continued, rest_, sheet_.further.empty());
     for (const SheetPage& page : sheet_.further) {
       Boxes boxes;
       for (const SheetBox& box : page.boxes) boxes.push_back(&box);
@@ -144,7 +146,7 @@ class SheetLayout {
       if (y_ + calls.height() > bottom_) {  // endless words: no page bears them
         laid.pages.push_back(std::move(page));
         page = {};
-        y_ = put(page, title_slab(pen_, sheet_.low.title, width_), kMargin, kMargin);
+        y_ = put(page, title_slab(pen_, sheet_.continued, width_), kMargin, kMargin);
       } else {
         free_ = {{0, kMargin, left, left_width(), y_ - kGap}, {0, right_edge(), right, right_width(), y_ - kGap}};
       }
@@ -248,7 +250,7 @@ class SheetLayout {
       return;
     }
     laid.pages.emplace_back();
-    y_ = put(laid.pages.back(), title_slab(pen_, sheet_.low.title, width_), kMargin, kMargin);
+    y_ = put(laid.pages.back(), title_slab(pen_, sheet_.continued, width_), kMargin, kMargin);
     put(laid.pages.back(), slab, kMargin, y_);
   }
 

@@ -83,6 +83,7 @@ struct Sheet {
   std::optional<Day> valid_until;  // the last day; empty when today is past it already
   std::string validity;            // that, and why, as a sentence
   SheetPage low;
+  std::string continued;               // its title on a second page, with the name as the steps say it
   std::vector<SheetPage> further;      // only those asked for
   std::vector<SheetContact> contacts;  // in the order in which to call; the emergency number first
   std::string address;

@@ -145,6 +145,7 @@ std::optional<Sheet> sheet_of(const CheckedProtocol& low, const std::vector<Chec
   sheet.nobody_answers = std::move(page->nobody_answers);
   sheet.low = std::move(page->page);
   sheet.low.title = title_of(protocol, whole);
+  sheet.continued = title_of(protocol, child);
   sheet.any_time = std::move(page->any_time);
   sheet.anything_else = std::move(page->anything_else);
   sheet.say.push_back(sheet_say(SheetWord::say_child, child.language, whole.name, sheet.about));

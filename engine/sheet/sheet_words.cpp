@@ -87,7 +87,7 @@ constexpr InBoth kWords[] = {
     {SheetWord::clock_blank, "___:___ (in {1})", "___:___ (en {1})"},
     {SheetWord::page, "Page {1} of {2}", "Página {1} de {2}"},
     {SheetWord::go_to, "go to {1}", "vaya a {1}"},
-    {SheetWord::see_page, "page {1}", "página {1}"},
+    {SheetWord::see_page, "page\u00a0{1}", "página\u00a0{1}"},
     {SheetWord::sign_or_answer, "{1} {2}", "{1} {2}"},
     {SheetWord::signs_title, "You see this", "Usted ve esto"},
     {SheetWord::cannot_tell, "You cannot tell", "No se sabe"},
