@@ -44,8 +44,8 @@ void add(PangoAttrList* list, PangoAttribute* attribute, std::size_t from, std::
   pango_attr_list_insert(list, attribute);
 }
 
-/// A number and what follows it, "7 g", "5 x tablespoon" and "555 0102": parted between two lines they are read wrong. Not behind a clock
-/// time, and no more than a telephone number takes.
+/// A number and what follows it, "7 g", "5 x tablespoon" and "555 0102": parted between two lines they are read wrong.
+/// Not behind a clock time, and no more than a telephone number takes.
 std::vector<std::pair<std::size_t, std::size_t>> kept_together(const std::string& text) {
   constexpr std::size_t kMost = 18;
   std::vector<std::pair<std::size_t, std::size_t>> kept;

@@ -77,7 +77,8 @@ class Span {
     if (least == most) return least;
     const std::size_t blank = least.find(' ');
     const bool same_unit = blank != std::string::npos && most.find(' ') != std::string::npos &&
-                           least.substr(blank) == most.substr(most.find(' ')) && ends.least->of != RecordReading::Of::urine_ketones;
+                           least.substr(blank) == most.substr(most.find(' ')) &&
+                           ends.least->of != RecordReading::Of::urine_ketones;
     return (same_unit ? least.substr(0, blank) : least) + "\u2013" + most;
   }
 

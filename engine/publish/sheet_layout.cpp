@@ -17,8 +17,8 @@ constexpr double kColumns = 6;  // between columns
 // How much of the width the left column may take.
 constexpr double kPageShares[] = {0.5,  0.49, 0.51, 0.48, 0.52, 0.47, 0.53,
                                   0.46, 0.54, 0.45, 0.55, 0.44, 0.56};  // of the pages behind the first one
-constexpr double kShares[] = {0.5,  0.51, 0.52, 0.53, 0.54, 0.55, 0.56, 0.57, 0.58, 0.6, 0.49, 0.48,
-                              0.47, 0.46, 0.45, 0.44, 0.43, 0.42, 0.41, 0.4,  0.39, 0.38};
+constexpr double kShares[] = {0.5,  0.51, 0.52, 0.53, 0.54, 0.55, 0.56, 0.57, 0.58, 0.6,  0.49,
+                              0.48, 0.47, 0.46, 0.45, 0.44, 0.43, 0.42, 0.41, 0.4,  0.39, 0.38};
 
 using Boxes = std::vector<const SheetBox*>;
 
@@ -168,7 +168,7 @@ class SheetLayout {
     }
     const auto fit = [&](std::uint32_t left_ones) {
       double left = -kGap, right = -kGap;
-      for (std::size_t i = 0; i < boxes.size(); ++i) (left_ones >> i & 1U ? left += at_left[i] : right += at_right[i]);
+      for (std::size_t i = 0; i < boxes.size(); ++i) (left_ones >> i& 1U ? left += at_left[i] : right += at_right[i]);
       return left <= room && right <= room;
     };
     const auto all = (std::uint32_t{1} << boxes.size()) - 1;
@@ -216,7 +216,9 @@ class SheetLayout {
     const std::optional<std::size_t> at_the_right = divide_one_page(boxes, bottom_ - top, last);
     bool right = false;
     for (std::size_t i = 0; i < boxes.size(); ++i) {
-      const auto slab = [&] { return box_slab(pen_, *boxes[i], sheet_, right ? right_width() : left_width(), elsewhere_); };
+      const auto slab = [&] {
+        return box_slab(pen_, *boxes[i], sheet_, right ? right_width() : left_width(), elsewhere_);
+      };
       if (i == at_the_right || (!at_the_right && y + slab().height() > bottom_ && y > top)) {
         if (right) {
           laid.pages.push_back(std::move(page));
@@ -268,8 +270,8 @@ class SheetLayout {
   Pen& pen_;
   double width_, bottom_;
   double share_ = kShares[0];
-  bool calls_beside_ = false;                    // whom to call stands in the right column, not across the page
-  double y_ = 0;                                 // below what is there on the last page
+  bool calls_beside_ = false;  // whom to call stands in the right column, not across the page
+  double y_ = 0;               // below what is there on the last page
   /// Room that a column leaves.
   struct Free {
     std::size_t page;

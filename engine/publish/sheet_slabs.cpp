@@ -8,7 +8,7 @@ namespace rushlight {
 namespace {
 
 constexpr double kThin = 1, kThick = 3;
-constexpr double kUnder = 9;  // what follows upon the branch above it stands in by so much
+constexpr double kUnder = 9;                // what follows upon the branch above it stands in by so much
 constexpr double kTitles[] = {18, 16, 14};  // of the page: as large as its line bears
 constexpr double kBig = 20, kTitle = 14, kLoud = 16;
 

@@ -95,7 +95,8 @@ void Timeline::deed(Moment at, const ToldDeed& told) {
   if (lines_.empty()) begin_line(at);
   std::vector<RecordDeed>& done = lines_.back().line.done;
   const bool sip = told.drinks && told.amount && told.how.empty();
-  if (sip && sips_ && !done.empty() && done.back().what == told.label && done.back().amount->unit == told.amount->unit) {
+  if (sip && sips_ && !done.empty() && done.back().what == told.label &&
+      done.back().amount->unit == told.amount->unit) {
     RecordDeed& sips = done.back();
     sips.amount->value = sips.amount->value + told.amount->value;
     ++sips.times;

@@ -29,7 +29,7 @@ class Timeline {
     std::optional<Quantity> amount;
     std::string how;
     bool treats_low = false;
-    bool drinks = false;  // sips of one advice are one deed, however many
+    bool drinks = false;   // sips of one advice are one deed, however many
     bool is_call = false;  // and nothing was said that stands in no other part of the record
   };
   void deed(Moment at, const ToldDeed& told);

@@ -151,9 +151,9 @@ BOOST_AUTO_TEST_CASE(babysitter_gets_two_pages_and_whom_to_call_on_the_first) {
     BOOST_TEST(laid.pages.size() <= 2U, what << ": " << laid.pages.size());
     const LaidPage& first = laid.pages.front();
     for (const char* name : {"look", "box 2", "box 4", "box 5", "calls"})
-      BOOST_TEST(std::any_of(first.boxes.begin(), first.boxes.end(),
-                             [&](const LaidBox& box) { return box.name == name; }),
-                 what << ": " << name << " is not on the first page");
+      BOOST_TEST(
+          std::any_of(first.boxes.begin(), first.boxes.end(), [&](const LaidBox& box) { return box.name == name; }),
+          what << ": " << name << " is not on the first page");
   });
 }
 
@@ -187,7 +187,8 @@ BOOST_AUTO_TEST_CASE(whoever_gave_something_else_is_led_on_to_the_check) {
       const std::vector<SheetWay>& give = test::box_of(sheet, SheetPart::give).ways;
       BOOST_TEST(std::any_of(give.begin(), give.end(), [&](const SheetWay& way) { return way.go == again; }), what);
       for (const SheetWay& way : test::box_of(sheet, SheetPart::trouble).ways) {
-        for (const SheetWord word : {SheetWord::refused, SheetWord::none_here, SheetWord::part_taken, SheetWord::vomited}) {
+        for (const SheetWord word :
+             {SheetWord::refused, SheetWord::none_here, SheetWord::part_taken, SheetWord::vomited}) {
           if (way.when == sheet_say(word, sheet.language)) BOOST_TEST(way.go == again, what << ": " << way.when);
         }
       }
