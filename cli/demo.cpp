@@ -6,17 +6,15 @@
 #include <iostream>
 #include <string_view>
 
+#include "cli/child_file.hpp"
 #include "cli/clock.hpp"
-#include "cli/embedded.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/say.hpp"
 #include "cli/screen_text.hpp"
-#include "wire/child_from_json.hpp"
 
 namespace rushlight {
 namespace {
 
-constexpr std::string_view kChildFile = "demo-child.json";
 constexpr const char* kNight = "2026-03-01T02:10:00-05:00";
 constexpr int kMostScreens = 200;  // a demo that does not end is a mistake in it
 constexpr Terminal::Size kPrinted{1000, 80};
@@ -145,25 +143,18 @@ class Demo {
   std::string said_;
 };
 
-std::string_view embedded(std::string_view path) {
-  for (const EmbeddedFile& file : embedded_files()) {
-    if (file.path == path) return file.bytes;
-  }
-  return {};
-}
-
 }  // namespace
 
 int demo(Language language, const ProtocolSet& set) {
   const Moment begins = *moment_from_text(kNight);
-  const Read<Child> child = child_from_json(embedded(kChildFile), std::string(kChildFile), local_day_of(begins));
+  const ChildFile child = demo_child(local_day_of(begins));
   const LoadedProtocol* low = set.find("low");
-  if (!child.value || low == nullptr || has_error(set.findings)) {
-    std::cerr << cannot_begin(what_is_wrong(child.value ? set.findings : child.findings, language), language,
+  if (!child.child || low == nullptr || has_error(set.findings)) {
+    std::cerr << cannot_begin(what_is_wrong(child.child ? set.findings : child.findings, language), language,
                               "rushlight demo");
     return 1;
   }
-  return Demo(low->checked.protocol(), *child.value, begins).run(language);
+  return Demo(low->checked.protocol(), *child.child, begins).run(language);
 }
 
 }  // namespace rushlight

@@ -112,7 +112,7 @@ int page_command(const PageOptions& options, std::ostream& out, std::ostream& er
         err, cannot_do("page", "this program was built without the page", "install emscripten, and build it again"));
   if (options.clinic) return make_clinic_page(options, out, err);
   const std::string child_path = options.child.empty() ? usual_child_file() : options.child;
-  const ChildFile child = options.demo_child ? demo_child() : child_in(child_path);
+  const ChildFile child = options.demo_child ? demo_child(today()) : child_in(child_path);
   if (!child.child) return refuse(err, child.findings, {{child_path, child.bytes}});
   const SetInUse use = set_in_use(options.protocols, options.set, &*child.child, child_path);
   const ProtocolSet set = read_set(use);

@@ -35,6 +35,7 @@ void clean(NightRecord& record) {
   for (RecordLine& line : record.lines) {
     line.told = cleaned(line.told);
     line.advised = cleaned(line.advised);
+    for (std::string& answer : line.answers) answer = cleaned(answer);
     for (RecordDeed& deed : line.done) deed.text = cleaned(deed.text);
   }
   for (RecordCall& call : record.calls) {

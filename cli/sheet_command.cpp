@@ -42,7 +42,7 @@ int sheet_command(const SheetWish& wish, std::ostream& out, std::ostream& err) {
   std::optional<Day> day = today();
   if (!wish.on.empty()) day = day_from_text(wish.on);
   if (!day) return tell_no_use(err, whole_error("--on", BadNumber{wish.on, "a day is written as YYYY-MM-DD"}));
-  const ChildFile file = wish.child.empty() ? demo_child() : child_in(wish.child);
+  const ChildFile file = wish.child.empty() ? demo_child(*day) : child_in(wish.child);
   if (!file.child) return tell_refusal(err, file.findings);
   Child child = as_printed(*file.child);
   child.language = language_named(wish.language).value_or(child.language);

@@ -74,7 +74,7 @@ class SheetText {
                        word(SheetWord::measured_at) + " ___:___   " + word(SheetWord::reading_blank) + " _____");
     }
     for (const SheetWay& each : box.ways) {
-      if (!each.forbids && !each.goes_on) way(each);  // the next box follows
+      if (!each.forbids) way(each);
     }
   }
 
@@ -93,7 +93,7 @@ class SheetText {
     std::string words = way.when + (ends_itself ? "" : ":");
     for (const SheetLine& each : way.lines) words += " " + each.text;
     if (way.go != 0) words += " -> " + word(SheetWord::go_to, std::to_string(way.go));
-    line("    > ", words);
+    line(way.under ? "      > " : "    > ", words);
   }
 
   void any_time() {

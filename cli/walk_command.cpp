@@ -4,6 +4,7 @@
 #include <iostream>
 
 #include "cli/child_file.hpp"
+#include "cli/clock.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/language.hpp"
@@ -67,6 +68,9 @@ int set_is_gone(const WalkOptions& options, const SetInUse& use, const ProtocolS
   return exit_status_of(set.findings);
 }
 
+/// The day that the walk's clock shows; a clock that cannot be had is refused later.
+Day day_by(const ClockChoice& choice) { return choice.clock ? local_day_of(choice.clock->now()) : kDemoDay; }
+
 int no_child(Language language) {
   std::cerr << cannot_begin({say(kNoChild, language), say(kMakeChild, language), say(kPractise, language)}, language);
   return 2;
@@ -88,7 +92,7 @@ int walk_command(const WalkOptions& options) {
   std::error_code error;
   if (!demo && options.child.empty() && !std::filesystem::exists(child_file, error))
     return no_child(chosen.value_or(language_of_machine()));
-  ChildFile read = demo ? demo_child() : child_in(child_file);
+  ChildFile read = demo ? demo_child(options.json ? kDemoDay : day_by(clock_from_environment())) : child_in(child_file);
   if (!read.child) {
     const Language usual = language_in_child_file(read.bytes).value_or(language_of_machine());
     return refuse(options, read.findings, chosen.value_or(usual));

@@ -72,9 +72,9 @@ Wording wording(Phrase phrase) {
     case Phrase::nobody_answered:
       return {"Call {1} now. Nobody was reached.", "Llame ya a {1}. No se habló con nadie."};
     case Phrase::your_clinic_number:
-      return {"your clinic's number", "el número de su clínica"};
+      return {"your clinic's number", "su número"};
     case Phrase::your_on_call_number:
-      return {"your clinic's on-call number", "el número de guardia de su clínica"};
+      return {"your clinic's on-call number", "el número de guardia"};
     case Phrase::your_emergency_number:
       return {"your local emergency number", "su número local de emergencia"};
     case Phrase::second_adult:

@@ -38,6 +38,32 @@ PenLine as_set(std::string text, bool bold, double size, double left, const Pang
   return {std::move(text), bold, left, width, true, above, below};
 }
 
+void add(PangoAttrList* list, PangoAttribute* attribute, std::size_t from, std::size_t to) {
+  attribute->start_index = static_cast<guint>(from);
+  attribute->end_index = static_cast<guint>(to);
+  pango_attr_list_insert(list, attribute);
+}
+
+/// A number and what follows it, "7 g", "5 x tablespoon" and "555 0102": parted between two lines they are read wrong.
+/// Not behind a clock time, and no more than a telephone number takes.
+std::vector<std::pair<std::size_t, std::size_t>> kept_together(const std::string& text) {
+  constexpr std::size_t kMost = 18;
+  std::vector<std::pair<std::size_t, std::size_t>> kept;
+  for (std::size_t at = 1; at + 1 < text.size(); ++at) {
+    const auto number_before = [&](std::size_t end) { return end > 0 && text[end - 1] >= '0' && text[end - 1] <= '9'; };
+    const bool times = at >= 3 && text.compare(at - 2, 2, " x") == 0 && number_before(at - 2);  // "5 x tablespoon"
+    if (text[at] != ' ' || (!times && !number_before(at)) || (at >= 3 && text[at - 3] == ':')) continue;
+    const std::size_t end = std::min(text.find(' ', at + 1), text.size());
+    std::size_t from = text.rfind(' ', at - 1);
+    from = from == std::string::npos ? 0 : from + 1;
+    if (!kept.empty() && kept.back().second >= from) from = kept.back().first;
+    if (end - from > kMost) continue;
+    if (!kept.empty() && kept.back().first == from) kept.pop_back();
+    kept.emplace_back(from, end);
+  }
+  return kept;
+}
+
 }  // namespace
 
 Pen::Pen() {
@@ -93,15 +119,11 @@ std::vector<PenLine> Pen::broken(const std::string& bold, const std::string& tex
   pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
   pango_layout_set_width(layout.get(), static_cast<int>(width * PANGO_SCALE));
   pango_layout_set_text(layout.get(), all.c_str(), static_cast<int>(all.size()));
-  if (!bold.empty()) {
-    PangoAttrList* attributes = pango_attr_list_new();
-    PangoAttribute* weight = pango_attr_weight_new(PANGO_WEIGHT_BOLD);
-    weight->start_index = 0;
-    weight->end_index = static_cast<guint>(bold.size());
-    pango_attr_list_insert(attributes, weight);
-    pango_layout_set_attributes(layout.get(), attributes);
-    pango_attr_list_unref(attributes);
-  }
+  PangoAttrList* attributes = pango_attr_list_new();
+  if (!bold.empty()) add(attributes, pango_attr_weight_new(PANGO_WEIGHT_BOLD), 0, bold.size());
+  for (const auto& [from, to] : kept_together(all)) add(attributes, pango_attr_allow_breaks_new(FALSE), from, to);
+  pango_layout_set_attributes(layout.get(), attributes);
+  pango_attr_list_unref(attributes);
   missing_ += pango_layout_get_unknown_glyphs_count(layout.get());
   std::vector<PenLine> lines;
   for (const GSList* each = pango_layout_get_lines_readonly(layout.get()); each != nullptr; each = each->next) {

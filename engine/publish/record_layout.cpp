@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "publish/put_together.hpp"
 #include "publish/record_chart.hpp"
 #include "publish/slab.hpp"
 #include "record/reading_table.hpp"
@@ -11,7 +12,7 @@
 namespace rushlight {
 namespace {
 
-constexpr double kMarginAround = 26;
+constexpr double kMarginAround = 22;
 constexpr double kFoot = 12;      // for the page's number
 constexpr double kBetween = 0.5;  // between two lines of the timeline
 // A clinic reads it at a desk: letters as large as one page allows. Of a night that takes more, as large as is easy to
@@ -19,27 +20,15 @@ constexpr double kBetween = 0.5;  // between two lines of the timeline
 constexpr double kSizes[] = {10, 9.5, 9, 8.5, kSmallestOnRecord};
 constexpr double kSizeOfMorePages = 9;
 
-/// "7 g" stays on one line: a number without its unit is read wrong.
-std::string with_units_kept(const std::string& text) {
-  std::string kept;
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    const bool is_digit_before = at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9';
-    const bool is_time = at >= 3 && text[at - 3] == ':';  // a clock time is no amount
-    if (text[at] == ' ' && is_digit_before && !is_time) {
-      kept += "\u00a0";
-    } else {
-      kept += text[at];
-    }
-  }
-  return kept;
-}
-
 /// The pages of one night, in letters of one size.
 class NightPages {
  public:
   /// `foot`: kept free for the number of the page.
-  NightPages(const NightRecord& night, const PaperSize& paper, double size, double foot, Pen& pen)
+  /// `lines`: its timeline, which may be shorter than the night's own.
+  NightPages(const NightRecord& night, const std::vector<RecordLine>& lines, const PaperSize& paper, double size,
+             double foot, Pen& pen)
       : night_(night),
+        lines_(lines),
         pen_(pen),
         size_(size),
         width_(paper.width - 2 * kMarginAround),
@@ -54,14 +43,23 @@ class NightPages {
     readings();
     side_by_side(summary);
     heading(RecordWord::timeline);
+    if (lines_.size() < night_.lines.size()) words(word(RecordWord::looks_together), size_, false, "P");
+    choose_columns();
     timeline_head();
     Day day = local_day_of(night_.began);
-    for (const RecordLine& line : night_.lines) {
+    for (const RecordLine& line : lines_) {
       if (local_day_of(line.at) != day) words(text_from_day(day = local_day_of(line.at)), size_, true, "P");
-      timeline(line);
+      put(timeline(line));
     }
     heading(RecordWord::sources_title);
-    for (const std::string& source : summary.sources) words(source, kSmallestOnRecord, false, "P");
+    if (lines_.size() < night_.lines.size()) {
+      std::string all;
+      for (std::size_t at = 0; at < night_.sources.size(); ++at)
+        all += (at == 0 ? "[" : ". [") + std::to_string(at + 1) + "] " + night_.sources[at].citation;
+      words(all, kSmallestOnRecord, false, "P");
+    } else {
+      for (const std::string& source : summary.sources) words(source, kSmallestOnRecord, false, "P");
+    }
     words(summary.foot, kSmallestOnRecord, true, "P");
     return std::move(pages_);
   }
@@ -159,6 +157,27 @@ class NightPages {
     put(slab);
   }
 
+  /// What was told, was advised and was done, as parts of the width.
+  struct Shares {
+    double told, advised;
+  };
+  static constexpr Shares kShares[] = {{0.4, 0.38}, {0.46, 0.34}, {0.36, 0.44}, {0.5, 0.32}, {0.34, 0.4}};
+
+  /// As the timeline is shortest.
+  void choose_columns() {
+    double shortest = 0;
+    Shares best = kShares[0];
+    for (const Shares& shares : kShares) {
+      shares_ = shares;
+      double height = 0;
+      for (const RecordLine& line : lines_) height += timeline(line).height();
+      if (&shares != kShares && height >= shortest) continue;
+      shortest = height;
+      best = shares;
+    }
+    shares_ = best;
+  }
+
   struct Columns {
     double when, told, advised, done;  // where they begin
     double told_wide, advised_wide, done_wide;
@@ -167,8 +186,8 @@ class NightPages {
     Columns columns{};
     columns.told = measured("00:00", false) + 6;
     const double room = inner_ - columns.told - 2 * kGap;
-    columns.told_wide = room * 0.4;
-    columns.advised_wide = room * 0.38;
+    columns.told_wide = room * shares_.told;
+    columns.advised_wide = room * shares_.advised;
     columns.done_wide = room - columns.told_wide - columns.advised_wide;
     columns.advised = columns.told + columns.told_wide + kGap;
     columns.done = columns.advised + columns.advised_wide + kGap;
@@ -186,7 +205,7 @@ class NightPages {
     put(slab);
   }
 
-  void timeline(const RecordLine& line) {
+  Slab timeline(const RecordLine& line) {
     const Columns at = columns();
     std::string done = line.untold ? word(RecordWord::untold) : "";
     for (const RecordDeed& deed : line.done) done += (done.empty() ? "" : "\n") + wall_clock(deed.at) + " " + deed.text;
@@ -194,9 +213,9 @@ class NightPages {
     slab.row({{0, at.told, "", wall_clock(line.at)},
               {at.told, at.told_wide, "", line.told},
               {at.advised, at.advised_wide, line.advised, ground_beside(line, at.advised_wide)},
-              {at.done, at.done_wide, "", with_units_kept(done)}},
+              {at.done, at.done_wide, "", done}},
              {size_, false});
-    put(slab);
+    return slab;
   }
 
   /// Behind the advice where it has room there; else below it, so that no rule's name is broken.
@@ -208,18 +227,33 @@ class NightPages {
   static constexpr double kGap = 8;
 
   const NightRecord& night_;
+  const std::vector<RecordLine>& lines_;
   Pen& pen_;
   double size_, width_, bottom_, inner_;
+  Shares shares_ = kShares[0];
   std::vector<LaidPage> pages_;
   double y_ = 0;
 };
 
+/// The whole timeline in letters as large as one page allows; then with looks put together, no more than it takes.
 std::vector<LaidPage> pages_of(const NightRecord& night, const PaperSize& paper, bool alone, Pen& pen) {
   for (const double size : kSizes) {
-    std::vector<LaidPage> pages = NightPages(night, paper, size, alone ? 0 : kFoot, pen).pages();
+    std::vector<LaidPage> pages = NightPages(night, night.lines, paper, size, alone ? 0 : kFoot, pen).pages();
     if (pages.size() == 1) return pages;
   }
-  return NightPages(night, paper, kSizeOfMorePages, kFoot, pen).pages();
+  for (const bool answers_too : {false, true}) {
+    std::size_t before = night.lines.size();
+    for (std::size_t most = 2; most < 2 * night.lines.size(); most *= 2) {
+      const std::vector<RecordLine> lines = put_together(night, most, answers_too);
+      if (lines.size() == before) break;
+      before = lines.size();
+      for (const double size : {kSizeOfMorePages, kSmallestOnRecord}) {
+        std::vector<LaidPage> pages = NightPages(night, lines, paper, size, alone ? 0 : kFoot, pen).pages();
+        if (pages.size() == 1) return pages;
+      }
+    }
+  }
+  return NightPages(night, night.lines, paper, kSizeOfMorePages, kFoot, pen).pages();
 }
 
 LaidPage patterns_page(const std::vector<NightRecord>& nights, Language language, const PaperSize& paper, Pen& pen) {

@@ -1,7 +1,7 @@
 #include "publish/sheet_layout.hpp"
 
 #include <algorithm>
-#include <utility>
+#include <optional>
 #include <vector>
 
 #include "publish/sheet_slabs.hpp"
@@ -11,10 +11,14 @@ namespace rushlight {
 namespace {
 
 constexpr double kMargin = 22;  // 7.8 mm: every printer reaches that far
+constexpr double kBelow = 19;   // 6.7 mm
 constexpr double kGap = 3;      // between boxes
 constexpr double kColumns = 6;  // between columns
 // How much of the width the left column may take.
-constexpr double kShares[] = {0.5, 0.52, 0.54, 0.55, 0.56, 0.57, 0.58, 0.6, 0.48, 0.46};
+constexpr double kPageShares[] = {0.5,  0.49, 0.51, 0.48, 0.52, 0.47, 0.53,
+                                  0.46, 0.54, 0.45, 0.55, 0.44, 0.56};  // of the pages behind the first one
+constexpr double kShares[] = {0.5,  0.51, 0.52, 0.53, 0.54, 0.55, 0.56, 0.57, 0.58, 0.6,  0.49,
+                              0.48, 0.47, 0.46, 0.45, 0.44, 0.43, 0.42, 0.41, 0.4,  0.39, 0.38};
 
 using Boxes = std::vector<const SheetBox*>;
 
@@ -22,7 +26,7 @@ class SheetLayout {
  public:
   SheetLayout(const Sheet& sheet, const PaperSize& paper, Pen& pen) : sheet_(sheet), paper_(paper), pen_(pen) {
     width_ = paper.width - 2 * kMargin;
-    bottom_ = paper.height - kMargin;
+    bottom_ = paper.height - kBelow;
   }
 
   Laid laid() {
@@ -30,11 +34,11 @@ class SheetLayout {
         paper_, sheet_.low.title, sheet_.language == Language::es ? "es" : "en", text_from_day(sheet_.printed), {}};
     choose_first_page();
     first_page(laid);
-    pages_of(laid, sheet_.low.title, rest_);
+    pages_of(laid, sheet_.continued, rest_, sheet_.further.empty());
     for (const SheetPage& page : sheet_.further) {
       Boxes boxes;
       for (const SheetBox& box : page.boxes) boxes.push_back(&box);
-      pages_of(laid, page.title, boxes);
+      pages_of(laid, page.title, boxes, &page == &sheet_.further.back());
     }
     put_cautions(laid);
     number_pages(laid);
@@ -69,15 +73,21 @@ class SheetLayout {
   /// not fit goes to the next page, first what can wait the longest: what goes wrong is a call on the first page in any
   /// case.
   void choose_first_page() {
-    const SheetPart waits[] = {SheetPart::trouble, SheetPart::later, SheetPart::eat, SheetPart::waiting};
-    for (std::size_t fewer = 1; fewer <= std::size(waits); ++fewer) {
+    using Part = SheetPart;
+    const std::vector<Part> waiting[] = {{Part::trouble},
+                                         {Part::trouble, Part::later},
+                                         {Part::trouble, Part::later, Part::eat},
+                                         {Part::trouble, Part::later, Part::eat, Part::waiting},
+                                         {Part::trouble, Part::later, Part::eat, Part::again},
+                                         {Part::trouble, Part::later, Part::eat, Part::waiting, Part::again}};
+    for (const std::vector<Part>& waits : waiting) {
       Boxes steps, emergency;
       rest_.clear();
       elsewhere_.clear();
       for (const SheetBox& box : sheet_.low.boxes) {
-        if (box.part == SheetPart::look) continue;
-        const bool grave = box.part == SheetPart::emergency || box.part == SheetPart::waiting;
-        if (std::find(waits, waits + fewer, box.part) != waits + fewer) {
+        if (box.part == Part::look) continue;
+        const bool grave = box.part == Part::emergency || box.part == Part::waiting;
+        if (std::find(waits.begin(), waits.end(), box.part) != waits.end()) {
           rest_.push_back(&box);
           elsewhere_[box.number] = 2;
         } else {
@@ -136,44 +146,62 @@ class SheetLayout {
       if (y_ + calls.height() > bottom_) {  // endless words: no page bears them
         laid.pages.push_back(std::move(page));
         page = {};
-        y_ = put(page, title_slab(pen_, sheet_.low.title, width_), kMargin, kMargin);
+        y_ = put(page, title_slab(pen_, sheet_.continued, width_), kMargin, kMargin);
+      } else {
+        free_ = {{0, kMargin, left, left_width(), y_ - kGap}, {0, right_edge(), right, right_width(), y_ - kGap}};
       }
       y_ = put(page, calls, kMargin, y_);
     }
     laid.pages.push_back(std::move(page));
   }
 
-  /// Where boxes do not fill two columns one after the other, they stand in the first other division that does: those
-  /// of the left column, then those of the right one, each in their order. Gives where the right one begins.
-  std::size_t divide(Boxes& boxes, double room) {
+  /// How boxes stand on one page of so much room: those of the left column, then those of the right one, each in their
+  /// order. The first column is filled before the second one where that fits; else the first other division that does.
+  /// Gives where the right column begins; nothing when no division fits.
+  std::optional<std::size_t> divide(Boxes& boxes, double room) {
     constexpr std::size_t kMostTried = 10;
-    std::vector<double> heights;
-    for (const SheetBox* box : boxes)
-      heights.push_back(box_slab(pen_, *box, sheet_, left_width(), elsewhere_).height() + kGap);
-    const auto fit = [&](std::uint32_t at_the_left) {
+    if (boxes.size() > kMostTried) return std::nullopt;
+    std::vector<double> at_left, at_right;
+    for (const SheetBox* box : boxes) {
+      at_left.push_back(box_slab(pen_, *box, sheet_, left_width(), elsewhere_).height() + kGap);
+      at_right.push_back(box_slab(pen_, *box, sheet_, right_width(), elsewhere_).height() + kGap);
+    }
+    const auto fit = [&](std::uint32_t left_ones) {
       double left = -kGap, right = -kGap;
-      for (std::size_t i = 0; i < heights.size(); ++i) (at_the_left >> i & 1U ? left : right) += heights[i];
+      for (std::size_t i = 0; i < boxes.size(); ++i) (left_ones >> i& 1U ? left += at_left[i] : right += at_right[i]);
       return left <= room && right <= room;
     };
-    const auto all = std::uint32_t{1} << std::min(boxes.size(), kMostTried);
-    for (std::uint32_t first = all - 1; first > 0; first >>= 1) {
-      if (boxes.size() > kMostTried || fit(first)) return boxes.size();
+    const auto all = (std::uint32_t{1} << boxes.size()) - 1;
+    for (std::size_t left = boxes.size(); left > 0; --left) {
+      if (fit(all >> (boxes.size() - left))) return left;
     }
-    for (std::uint32_t at_the_left = all - 1; at_the_left > 0; --at_the_left) {
-      if ((at_the_left & 1U) == 0 || !fit(at_the_left)) continue;
+    for (std::uint32_t left_ones = all; left_ones > 0; --left_ones) {
+      if ((left_ones & 1U) == 0 || !fit(left_ones)) continue;
       Boxes left, right;
-      for (std::size_t i = 0; i < boxes.size(); ++i) (at_the_left >> i & 1U ? left : right).push_back(boxes[i]);
+      for (std::size_t i = 0; i < boxes.size(); ++i) (left_ones >> i & 1U ? left : right).push_back(boxes[i]);
       boxes = left;
       boxes.insert(boxes.end(), right.begin(), right.end());
       return left.size();
     }
-    return boxes.size();
+    return std::nullopt;
   }
 
-  /// The boxes in two columns, on as many pages as they take.
-  void pages_of(Laid& laid, const std::string& title, Boxes boxes) {
+  /// On one page if the columns can be so wide that it does, with the cautions below them if they can.
+  std::optional<std::size_t> divide_one_page(Boxes& boxes, double room, bool last) {
+    const double cautions = last ? cautions_slab(pen_, sheet_, width_).height() + kGap : 0;
+    for (const double below : {cautions, 0.0}) {
+      for (const double share : kPageShares) {
+        share_ = share;
+        if (const auto at = divide(boxes, room - below)) return at;
+      }
+    }
+    share_ = kPageShares[0];
+    return std::nullopt;
+  }
+
+  /// The boxes in two columns, on as many pages as they take. `last`: nothing but the cautions follows.
+  void pages_of(Laid& laid, const std::string& title, Boxes boxes, bool last) {
     if (boxes.empty()) return;
-    share_ = 0.5;
     // Back to the first page, by its number.
     elsewhere_.clear();
     for (const Boxes* there : {&left_, &right_}) {
@@ -185,11 +213,13 @@ class SheetLayout {
       return put(page, title_slab(pen_, title, width_), kMargin, kMargin);
     };
     double top = begin_page(), y = top, lowest = top, left_end = top;
-    const std::size_t at_the_right = divide(boxes, bottom_ - top);
+    const std::optional<std::size_t> at_the_right = divide_one_page(boxes, bottom_ - top, last);
     bool right = false;
     for (std::size_t i = 0; i < boxes.size(); ++i) {
-      const Slab slab = box_slab(pen_, *boxes[i], sheet_, left_width(), elsewhere_);
-      if (i == at_the_right || (y + slab.height() > bottom_ && y > top)) {
+      const auto slab = [&] {
+        return box_slab(pen_, *boxes[i], sheet_, right ? right_width() : left_width(), elsewhere_);
+      };
+      if (i == at_the_right || (!at_the_right && y + slab().height() > bottom_ && y > top)) {
         if (right) {
           laid.pages.push_back(std::move(page));
           lowest = top = begin_page();
@@ -198,28 +228,32 @@ class SheetLayout {
         if (right) left_end = y;
         y = top;
       }
-      y = put(page, slab, right ? right_edge() : kMargin, y);
+      y = put(page, slab(), right ? right_edge() : kMargin, y);
       lowest = std::max(lowest, y);
     }
     laid.pages.push_back(std::move(page));
     y_ = lowest;
-    free_ = {{right_edge(), right ? y : top}, {kMargin, right ? left_end : y}};
+    const std::size_t here = laid.pages.size() - 1;
+    free_.insert(free_.begin(), {{here, right_edge(), right ? y : top, right_width(), bottom_},
+                                 {here, kMargin, right ? left_end : y, left_width(), bottom_}});
   }
 
-  /// Behind everything else; on a page of their own when there is no room.
+  /// Behind everything else, or where a column leaves room; on a page of their own when nothing does.
   void put_cautions(Laid& laid) {
     const Slab slab = cautions_slab(pen_, sheet_, width_);
-    for (const auto& [x, from] : free_) {
-      const Slab narrow = cautions_slab(pen_, sheet_, right_width());
-      if (y_ + slab.height() <= bottom_ || from + narrow.height() > bottom_) continue;
-      put(laid.pages.back(), narrow, x, from);
+    if (y_ + slab.height() <= bottom_) {
+      put(laid.pages.back(), slab, kMargin, y_);
       return;
     }
-    if (y_ + slab.height() > bottom_) {
-      laid.pages.emplace_back();
-      y_ = put(laid.pages.back(), title_slab(pen_, sheet_.low.title, width_), kMargin, kMargin);
+    for (const Free& free : free_) {
+      const Slab narrow = cautions_slab(pen_, sheet_, free.width);
+      if (free.from + narrow.height() > free.up_to) continue;
+      put(laid.pages[free.page], narrow, free.x, free.from);
+      return;
     }
-    y_ = put(laid.pages.back(), slab, kMargin, y_);
+    laid.pages.emplace_back();
+    y_ = put(laid.pages.back(), title_slab(pen_, sheet_.continued, width_), kMargin, kMargin);
+    put(laid.pages.back(), slab, kMargin, y_);
   }
 
   void number_pages(Laid& laid) {
@@ -236,9 +270,14 @@ class SheetLayout {
   Pen& pen_;
   double width_, bottom_;
   double share_ = kShares[0];
-  bool calls_beside_ = false;                    // whom to call stands in the right column, not across the page
-  double y_ = 0;                                 // below what is there on the last page
-  std::vector<std::pair<double, double>> free_;  // below the columns of the last page: where, and from where on
+  bool calls_beside_ = false;  // whom to call stands in the right column, not across the page
+  double y_ = 0;               // below what is there on the last page
+  /// Room that a column leaves.
+  struct Free {
+    std::size_t page;
+    double x, from, width, up_to;
+  };
+  std::vector<Free> free_;  // the last page's first
   Boxes left_, right_, rest_;
   Elsewhere elsewhere_;
 };

@@ -8,6 +8,8 @@ namespace rushlight {
 namespace {
 
 constexpr double kThin = 1, kThick = 3;
+constexpr double kUnder = 9;                // what follows upon the branch above it stands in by so much
+constexpr double kTitles[] = {18, 16, 14};  // of the page: as large as its line bears
 constexpr double kBig = 20, kTitle = 14, kLoud = 16;
 
 std::string joined(const std::vector<SheetLine>& lines) {
@@ -30,10 +32,20 @@ void tick_all(Slab& slab, const std::vector<SheetLine>& lines, double indent = 0
 void put_way(Slab& slab, const SheetWay& way, Language language, const Elsewhere& elsewhere) {
   std::string then = joined(way.lines);
   const auto page = elsewhere.find(way.go);
-  if (way.goes_on && page == elsewhere.end()) return;
   if (page != elsewhere.end())
     then += (then.empty() ? "" : " ") + sheet_say(SheetWord::see_page, language, std::to_string(page->second));
-  slab.branch(way.when, then, way.go == 0 ? "" : std::to_string(way.go));
+  slab.branch(way.when, then, way.go == 0 ? "" : std::to_string(way.go), way.under ? kUnder : 0);
+}
+
+/// The title of the page: of a long name in smaller letters.
+void page_title(Slab& slab, Pen& pen, const std::string& title, double largest) {
+  double size = largest;
+  for (const double each : kTitles) {
+    if (each > largest) continue;
+    size = each;
+    if (pen.lines(title, {size, true}, slab.width() - 2 * Slab::kPad - kPageNumber - 8).size() == 1) break;
+  }
+  slab.words(title, {{size, true}, 0, kPageNumber, "H1", false});
 }
 
 Slab::Style bold(double indent = 0) { return {{kSmallestText, true}, indent, 0, "P", false}; }
@@ -112,7 +124,7 @@ void rounds(Slab& slab, Pen& pen, const SheetBox& box, Language language) {
 
 Slab heading_slab(Pen& pen, const Sheet& sheet, double width) {
   Slab slab(pen, "heading", width, 0);
-  slab.words(sheet.low.title, {{18, true}, 0, kPageNumber, "H1", false});
+  page_title(slab, pen, sheet.low.title, 18);
   slab.words(sheet.about + ". " + sheet_say(SheetWord::printed, sheet.language, text_from_day(sheet.printed)) + ". " +
                  sheet.validity,
              {});
@@ -228,7 +240,7 @@ Slab cautions_slab(Pen& pen, const Sheet& sheet, double width) {
 
 Slab title_slab(Pen& pen, const std::string& title, double width) {
   Slab slab(pen, "heading", width, 0);
-  slab.words(title, {{16, true}, 0, kPageNumber, "H1", false});
+  page_title(slab, pen, title, 16);
   return slab;
 }
 

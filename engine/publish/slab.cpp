@@ -100,19 +100,29 @@ void Slab::title(int number, const std::string& text, double size, bool on_black
   y_ = bottom + (on_black ? 4 : 1);
 }
 
-void Slab::branch(const std::string& when, const std::string& then, const std::string& to) {
+void Slab::branch(const std::string& when, const std::string& then, const std::string& to, double indent) {
   PageBlock block{"P", {}};
   Style style;
-  style.right = to.empty() ? 0 : kTarget + 4;
-  const double top = y_;
-  y_ = text_at(block.marks, then.empty() || ends_itself(when) ? when : when + ":", then, style, y_);
-  if (!to.empty()) {
-    y_ = std::max(y_, top + kDisc + 1);
-    const double left = width_ - kInside - kDisc;
-    Ink arrow{Ink::Kind::arrow_right, {left - 17, top + kDisc / 2, 14, 0}};
+  style.indent = indent;
+  const double top = y_, edge = width_ - kInside;
+  const std::string lead = then.empty() || ends_itself(when) ? when : when + ":";
+  double target = top;  // upper edge of the disc: at the end of the words where their last line leaves room
+  y_ = text_at(block.marks, lead, then, style, top);
+  if (!to.empty() && !block.marks.empty()) {
+    const Ink& last = block.marks.back();
+    if (last.frame.x + last.frame.width > edge - kTarget - 4) {
+      block.marks.clear();
+      style.right = kTarget + 4;
+      y_ = text_at(block.marks, lead, then, style, top);
+    } else {
+      target = std::max(top, last.frame.y - 1);
+    }
+    y_ = std::max(y_, target + kDisc + 1);
+    const double left = edge - kDisc;
+    Ink arrow{Ink::Kind::arrow_right, {left - 17, target + kDisc / 2, 14, 0}};
     arrow.weight = 1.6;
     block.marks.push_back(arrow);
-    Ink disc{Ink::Kind::disc, {left, top, kDisc, kDisc}, to};
+    Ink disc{Ink::Kind::disc, {left, target, kDisc, kDisc}, to};
     disc.size = 13;
     block.marks.push_back(disc);
   }

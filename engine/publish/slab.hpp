@@ -35,7 +35,7 @@ class Slab {
   /// The number of the box and its title; on black, where it has to be found first.
   void title(int number, const std::string& text, double size, bool on_black);
   /// A branch: what is seen in bold, what to do, and at the right edge the number of the box to go to. 0: nowhere.
-  void branch(const std::string& when, const std::string& then, const std::string& to);
+  void branch(const std::string& when, const std::string& then, const std::string& to, double indent = 0);
   void gap(double height) { y_ += height; }
   void rule();
   /// Marks of one's own, at the present height.

@@ -142,10 +142,11 @@ class Recording {
     if (only_calls && !calls_anew) return;
     advised_ = std::move(key);
     const bool unanswered = episode_.cause.kind == Cause::Kind::overdue;
+    const bool grave = view.urgency == Urgency::emergency;
     if (only_asks(view) && !graver && !unanswered) return;
     // A call that moved on changes no step: whom to call now is all that is new.
-    if (only_calls) return timeline_.advice(at, sentence(view.headline), "", false);
-    timeline_.advice(at, advised_words(view), sources_.ground_of(view.why), wants_a_deed(view));
+    if (only_calls) return timeline_.advice(at, {sentence(view.headline), "", false, grave});
+    timeline_.advice(at, {advised_words(view), sources_.ground_of(view.why), wants_a_deed(view), grave});
   }
 
   std::string advised_words(const View& view) {
@@ -180,7 +181,7 @@ class Recording {
     by_ = CallLog::By::answer;
     if (episode_.wait_passed && episode_.wait_ends && !episode_.ended) {
       const Moment asked = wall(episode_.clock, *episode_.wait_ends);
-      if (at.utc - asked.utc >= kLate) timeline_.lead(at, say(RecordWord::asked_at, wall_clock(asked)));
+      if (at.utc - asked.utc >= kLate) timeline_.late(at, say(RecordWord::asked_at, wall_clock(asked)));
     }
     timeline_.answers(at, here(), answered.answers);
     keep_vomits(answered.answers, false);
@@ -205,8 +206,10 @@ class Recording {
   void called(Contact contact, Outcome outcome, const std::string& text, Moment at) {
     calls_.told(contact, outcome, text, at);
     constexpr RecordWord kWhom[] = {RecordWord::short_clinic, RecordWord::short_on_call, RecordWord::short_emergency};
-    timeline_.deed(at, say(kWhom[static_cast<std::size_t>(contact)]), std::nullopt,
-                   said_outcome(outcome, language_) + (text.empty() ? "" : ": " + text), false, false);
+    Timeline::ToldDeed call{say(kWhom[static_cast<std::size_t>(contact)]), std::nullopt,
+                            said_outcome(outcome, language_) + (text.empty() ? "" : ": " + text)};
+    call.is_call = text.empty();
+    timeline_.deed(at, call);
   }
 
   void keep_vomits(const Answers& answers, bool corrected) {
@@ -231,8 +234,9 @@ class Recording {
                          (action.kind == ActionKind::by_mouth && protocol_[*action.dose].unit == Unit::gram));
     const bool drinks = action.kind == ActionKind::fluid;
     const bool drank = drinks && as_stated && amount;  // what the amount was meant for stands in the advice
-    timeline_.deed(wall(episode_.clock, given.when), drank ? say(RecordWord::drank) : what, amount,
-                   as_stated ? "" : said_outcome(given.outcome, language_), treats, drinks);
+    timeline_.deed(wall(episode_.clock, given.when),
+                   {drank ? say(RecordWord::drank) : what, amount,
+                    as_stated ? "" : said_outcome(given.outcome, language_), treats, drinks});
     if (!went_in(given.outcome)) return;
     if (treats) ++record_.treatments;
     had_.push_back(action.kind);

@@ -15,6 +15,11 @@ struct RecordDeed {
   Moment at;
   std::string text;
   bool treats_low = false;  // sugar or glucagon that went in
+  bool everyday = false;    // a drink, or a call whose outcome stands in the list of calls
+  // Of what is everyday, what the text is made of.
+  std::string what{}, how{};
+  std::optional<Quantity> amount{};
+  int times = 1;
 };
 
 /// One line of the timeline: what was told at about that time, what was advised upon it, and what was then done. Looks
@@ -29,6 +34,11 @@ struct RecordLine {
                        // answered and that moved on: empty
   std::vector<RecordDeed> done;
   bool untold = false;  // something was to be given, and nobody told how that went
+  // What put_together needs to know of it.
+  std::vector<std::string> answers{};     // what was told that is no reading, each by itself
+  bool signs_absent = false, rest_same = false;
+  bool late = false, grave = false;
+  bool stands_alone = false;  // a correction, somebody else, a danger sign, a dose that nobody told of
 };
 
 struct RecordReading {

@@ -63,6 +63,13 @@ constexpr InBoth kWords[] = {
     {RecordWord::worse_unnamed, "Something got worse", "Algo empeoró"},
     {RecordWord::withheld, "Withheld, {1}: {2}", "No se indica, {1}: {2}"},
     {RecordWord::times_until, "{1} times until {2}", "{1} veces hasta las {2}"},
+    {RecordWord::late, "late", "tarde"},
+    {RecordWord::until, "until {1}", "hasta {1}"},
+    {RecordWord::looks_together,
+     "In short: looks with little new stand together. Each by itself, and the numbers from the sources: rushlight record "
+     "--text.",
+     "En breve: van juntos los controles con poca novedad. Uno por uno, y los números de las fuentes: rushlight record "
+     "--text."},
     {RecordWord::withheld_named, "Withheld: {1}", "No se indica: {1}"},
     {RecordWord::drank, "drank", "bebió"},
     {RecordWord::short_clinic, "clinic", "clínica"},

@@ -60,6 +60,9 @@ enum class RecordWord : std::uint8_t {
   drank,  // "drank": before the amount, of a drink in the timeline
   short_clinic, short_on_call, short_emergency,  // whom, in the timeline; the list of calls has the numbers
   times_until,  // "{1} times until {2}"
+  late,
+  until,        // "until {1}"
+  looks_together,  // that the timeline is not whole here, and where it is
   withheld_named,  // "Withheld: {1}"
   silent_by,            // "nobody answered by {1}"
   not_answered_yet,

@@ -74,35 +74,42 @@ void Timeline::apart(Moment at, const std::string& lead, const Scene& scene, con
   put(lines_.back(), scene, answers, true);
 }
 
-void Timeline::lead(Moment at, const std::string& words) { add_once(line_for_telling(at).leads, words); }
+void Timeline::late(Moment at, const std::string& words) {
+  Line& line = line_for_telling(at);
+  line.late = true;
+  add_once(line.leads, words);
+}
 
-void Timeline::advice(Moment at, const std::string& words, const std::string& ground, bool wants_a_deed) {
+void Timeline::advice(Moment at, const Advice& advice) {
   const bool goes_on = !lines_.empty() && lines_.back().line.advised.empty() && lines_.back().line.done.empty() &&
                        at.utc - lines_.back().line.at.utc <= kOneLook;
   if (!goes_on) begin_line(at);
-  lines_.back().line.advised = words;
-  lines_.back().line.ground = ground;
-  lines_.back().wants_a_deed = wants_a_deed;
-  sips_.reset();
+  lines_.back().line.advised = advice.words;
+  lines_.back().line.ground = advice.ground;
+  lines_.back().wants_a_deed = advice.wants_a_deed;
+  lines_.back().grave = advice.grave;
+  sips_ = false;
 }
 
-void Timeline::deed(Moment at, const std::string& label, const std::optional<Quantity>& amount, const std::string& how,
-                    bool treats_low, bool drinks) {
+void Timeline::deed(Moment at, const ToldDeed& told) {
   if (lines_.empty()) begin_line(at);
   std::vector<RecordDeed>& done = lines_.back().line.done;
-  const bool sip = drinks && amount && how.empty();
-  if (sip && sips_ && !done.empty() && sips_->label == label && sips_->amount.unit == amount->unit) {
-    sips_->amount.value = sips_->amount.value + amount->value;
-    ++sips_->times;
-    done.back().text = label + " " + said(sips_->amount, language_) + ", " +
-                       record_say(RecordWord::times, language_, std::to_string(sips_->times)) + ", " +
-                       wall_clock(sips_->from) + "\u2013" + wall_clock(at);
+  const bool sip = told.drinks && told.amount && told.how.empty();
+  if (sip && sips_ && !done.empty() && done.back().what == told.label &&
+      done.back().amount->unit == told.amount->unit) {
+    RecordDeed& sips = done.back();
+    sips.amount->value = sips.amount->value + told.amount->value;
+    ++sips.times;
+    sips.text = told.label + " " + said(*sips.amount, language_) + ", " +
+                record_say(RecordWord::times, language_, std::to_string(sips.times)) + ", " + wall_clock(sips.at) +
+                "\u2013" + wall_clock(at);
     return;
   }
-  done.push_back(
-      {at, label + (amount ? " " + said(*amount, language_) : "") + (how.empty() ? "" : ": " + how), treats_low});
-  sips_.reset();
-  if (sip) sips_ = Sips{label, *amount, 1, at};
+  RecordDeed deed{at, told.label, told.treats_low, sip || told.is_call, told.label, told.how, told.amount};
+  if (told.amount) deed.text += " " + said(*told.amount, language_);
+  if (!told.how.empty()) deed.text += ": " + told.how;
+  done.push_back(std::move(deed));
+  sips_ = sip;
 }
 
 std::string Timeline::told(const Line& line) const {
@@ -127,6 +134,12 @@ std::vector<RecordLine> Timeline::finished() {
     RecordLine& made = line.line;
     made.told = told(line);
     made.untold = line.wants_a_deed && made.done.empty();
+    made.answers = line.answers;
+    made.signs_absent = !line.absent_signs.empty();
+    made.rest_same = line.unchanged > 0;
+    made.stands_alone = line.apart || line.seen_sign || made.untold;
+    made.grave = line.grave;
+    made.late = line.late;
     const bool again = !lines.empty() && !line.apart && !made.untold && is_same_look(lines.back(), made);
     if (!again) {
       lines.push_back(std::move(made));

@@ -16,33 +16,35 @@ class Timeline {
   void answers(Moment at, const Scene& scene, const Answers& answers);
   /// What makes a line of its own: a correction, another carer, an alarm. Its answers are all said.
   void apart(Moment at, const std::string& lead, const Scene& scene, const Answers& answers);
-  /// Before the next answers: that they came late.
-  void lead(Moment at, const std::string& words);
-  /// `wants_a_deed`: where none is told, the record says so.
-  void advice(Moment at, const std::string& words, const std::string& ground, bool wants_a_deed);
-  /// `drinks`: sips of one advice are one deed, however many.
-  void deed(Moment at, const std::string& label, const std::optional<Quantity>& amount, const std::string& how,
-            bool treats_low, bool drinks);
+  /// The next answers came late.
+  void late(Moment at, const std::string& words);
+  struct Advice {
+    std::string words, ground{};
+    bool wants_a_deed = false;  // where none is told, the record says so
+    bool grave = false;
+  };
+  void advice(Moment at, const Advice& advice);
+  struct ToldDeed {
+    std::string label;
+    std::optional<Quantity> amount;
+    std::string how;
+    bool treats_low = false;
+    bool drinks = false;   // sips of one advice are one deed, however many
+    bool is_call = false;  // and nothing was said that stands in no other part of the record
+  };
+  void deed(Moment at, const ToldDeed& told);
 
   std::vector<RecordLine> finished();
 
  private:
   struct Line {
     RecordLine line{};
-    bool apart = false, wants_a_deed = false;
+    bool apart = false, wants_a_deed = false, grave = false, late = false;
     std::vector<std::string> leads{}, readings{}, answers{};
     std::vector<std::string> absent_signs{};  // unchanged
     bool seen_sign = false;
     int unchanged = 0;
   };
-  /// Several sips, before they are words.
-  struct Sips {
-    std::string label;
-    Quantity amount;
-    int times;
-    Moment from;
-  };
-
   Line& begin_line(Moment at);
   Line& line_for_telling(Moment at);
   void put(Line& line, const Scene& scene, const Answers& answers, bool whole);
@@ -51,7 +53,7 @@ class Timeline {
   Language language_;
   std::vector<Line> lines_;
   std::map<std::uint16_t, Value> before_;  // by fact
-  std::optional<Sips> sips_;               // of the last deed
+  bool sips_ = false;                      // the last deed is one of these
 };
 
 }  // namespace rushlight

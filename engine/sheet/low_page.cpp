@@ -296,8 +296,9 @@ class Low {
       for (const SheetLine& line : also.lines) also_.insert(line.text);
       if (!also.lines.empty()) box.ways.push_back(std::move(also));
     }
+    // What is usual first: a finger takes the first arrow.
+    box.ways.push_back({word(SheetWord::then), {}, kAgain, box.urgency, {}});
     box.ways.push_back({word(SheetWord::trouble_title), {}, kTrouble, Urgency::home, {}});
-    box.ways.push_back({word(SheetWord::then), {}, kAgain, box.urgency, {}, true});
     return box;
   }
 

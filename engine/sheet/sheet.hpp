@@ -33,7 +33,7 @@ struct SheetWay {
   int go = 0;                         // number of a box; 0: nothing to go to
   Urgency urgency = Urgency::home;    // of the walk, after these answers
   std::optional<SheetSight> sight{};  // of a way that begins with a reading
-  bool goes_on = false;               // to the next box: need not be said where that one follows
+  bool under = false;                 // what follows upon the way before it
   bool forbids = false;               // the medicine of its box: is printed before it
 };
 
@@ -78,12 +78,12 @@ struct SheetPage {
 struct Sheet {
   Language language;
   std::string child;   // name, as the child file has it
-  std::string called;  // the name in the steps: of a long one its first word
   std::string about;   // age and weight
   Day printed;
   std::optional<Day> valid_until;  // the last day; empty when today is past it already
   std::string validity;            // that, and why, as a sentence
   SheetPage low;
+  std::string continued;               // its title on a second page, with the name as the steps say it
   std::vector<SheetPage> further;      // only those asked for
   std::vector<SheetContact> contacts;  // in the order in which to call; the emergency number first
   std::string address;

@@ -122,10 +122,15 @@ void add_other_hours(Sheet& sheet, const Protocol& protocol, const Child& child,
 
 }  // namespace
 
+Child as_called(Child child) {
+  child.name = called(child.name);
+  child.contacts.second_adult_name = called(child.contacts.second_adult_name);
+  return child;
+}
+
 std::optional<Sheet> sheet_of(const CheckedProtocol& low, const std::vector<CheckedProtocol>& further,
                               const Child& whole, const Day& today) {
-  Child child = whole;
-  child.name = called(whole.name);
+  const Child child = as_called(whole);
   const Protocol& protocol = low.protocol();
   const Moment at = noon_of(today);
   std::optional<LowPage> page = low_page(protocol, child, at);
@@ -133,14 +138,14 @@ std::optional<Sheet> sheet_of(const CheckedProtocol& low, const std::vector<Chec
   Sheet sheet{};
   sheet.language = child.language;
   sheet.child = whole.name;
-  sheet.called = child.name;
   sheet.about = about(child, today);
   sheet.printed = today;
   set_validity(sheet, validity_of(protocol, child, today, page->page), today);
-  set_contacts(sheet, child);
+  set_contacts(sheet, whole);
   sheet.nobody_answers = std::move(page->nobody_answers);
   sheet.low = std::move(page->page);
   sheet.low.title = title_of(protocol, whole);
+  sheet.continued = title_of(protocol, child);
   sheet.any_time = std::move(page->any_time);
   sheet.anything_else = std::move(page->anything_else);
   sheet.say.push_back(sheet_say(SheetWord::say_child, child.language, whole.name, sheet.about));

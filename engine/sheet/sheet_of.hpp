@@ -15,4 +15,7 @@ namespace rushlight {
 std::optional<Sheet> sheet_of(const CheckedProtocol& low, const std::vector<CheckedProtocol>& further,
                               const Child& child, const Day& today);
 
+/// The child with the names as the steps say them: of a long one its first word, also of the second adult.
+Child as_called(Child child);
+
 }  // namespace rushlight

@@ -40,8 +40,22 @@ constexpr Trouble kTroubles[] = {
     {Outcome::part, SheetWord::part_taken, SheetWord::part_taken, true},
 };
 
+std::optional<FactId> glucose_asked_in(const View& view) {
+  for (const ShownQuestion& question : view.ask) {
+    if (question.kind == FactKind::glucose) return question.id;
+  }
+  return std::nullopt;
+}
+
+/// After sugar the wait follows; where the reading is asked for at once, the reading.
+int goes_on_in(const View& view, TroubleNumbers numbers) {
+  if (view.wait) return given_by_mouth(view) != nullptr ? numbers.again : 0;
+  return glucose_asked_in(view) ? numbers.measure : 0;
+}
+
 // Follows one outcome, and the same again, until somebody is called or it is over.
-void add_trouble(SheetBox& box, const PaperWalk& giving, const Trouble& trouble, Language language) {
+void add_trouble(SheetBox& box, const PaperWalk& giving, const Trouble& trouble, TroubleNumbers numbers,
+                 Language language) {
   PaperWalk walk = giving;
   for (int times = 0; times < kMostOutcomes; ++times) {
     const View here = walk.view();
@@ -60,27 +74,15 @@ void add_trouble(SheetBox& box, const PaperWalk& giving, const Trouble& trouble,
     if (there.step == before) return;  // as if it had been given
     SheetWay way{sheet_say(times == 0 ? trouble.when : trouble.again, language),
                  said_there(walk, trouble.headline_only || times > 0),
-                 0,
+                 goes_on_in(there, numbers),
                  there.urgency,
-                 {}};
+                 {},
+                 times > 0};
     box.ways.push_back(std::move(way));
     if (there.call) return;
     const bool repeats = trouble.outcome == Outcome::refused || trouble.outcome == Outcome::none_here;
     if (!repeats) return;
   }
-}
-
-std::optional<FactId> glucose_asked_in(const View& view) {
-  for (const ShownQuestion& question : view.ask) {
-    if (question.kind == FactKind::glucose) return question.id;
-  }
-  return std::nullopt;
-}
-
-/// After sugar the wait follows; where the reading is asked for at once, the reading.
-int goes_on_in(const View& view, TroubleNumbers numbers) {
-  if (view.wait) return given_by_mouth(view) != nullptr ? numbers.again : 0;
-  return glucose_asked_in(view) ? numbers.measure : 0;
 }
 
 }  // namespace
@@ -99,7 +101,7 @@ SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Prot
                {},
                0,
                {}};
-  for (const Trouble& trouble : kTroubles) add_trouble(box, giving, trouble, language);
+  for (const Trouble& trouble : kTroubles) add_trouble(box, giving, trouble, numbers, language);
   PaperWalk awake = start;
   awake.answer("awake", "yes");
   awake.go_on({"glucose"});
@@ -129,7 +131,8 @@ SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Prot
       // Low is the same for everybody; what this sign still needs when it is not low stands nowhere else.
       walk.answer(*glucose, Glucose::hi(child.unit));
       walk.go_on({});
-      box.ways.push_back({sheet_say(SheetWord::not_low_then, language), {walk.headline()}, 0, walk.view().urgency, {}});
+      box.ways.push_back(
+          {sheet_say(SheetWord::not_low_then, language), {walk.headline()}, 0, walk.view().urgency, {}, true});
     }
     if (protocol[sign.fact].name != "awake" || !there.wait) continue;
     // Still confused after the wait: the next way.
@@ -150,7 +153,8 @@ SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Prot
                           std::move(calls),
                           0,
                           there.urgency,
-                          {}});
+                          {},
+                          true});
   }
   return box;
 }

@@ -24,14 +24,17 @@ export function run(words, input = '', home = folder()) {
   return { status: done.status, out: done.stdout, err: done.stderr };
 }
 
+// The invented child on the day for which its file is written: the nights of these tests are of that day.
+export const kInvented = ['--child', join(process.env.RUSHLIGHT_SOURCE, 'protocols', 'demo-child.json')];
+
 // A page made by the program: its folder.
-export function made(words = ['--demo-child']) {
+export function made(words = kInvented) {
   const out = join(folder(), 'page');
   const done = run(['page', '--out', out, ...words]);
   if (done.status !== 0) throw new Error('the page was not made: ' + done.err);
   return out;
 }
-export function madeSingle(words = ['--demo-child']) {
+export function madeSingle(words = kInvented) {
   const out = join(folder(), 'page.html');
   const done = run(['page', '--single', out, ...words]);
   if (done.status !== 0) throw new Error('the page was not made: ' + done.err);

@@ -36,7 +36,7 @@ class OnThePage {
  public:
   OnThePage() {
     const std::string opened =
-        walk_.open(text_from_protocols(protocols_of(reference())), demo_child().bytes, "2026-03-01");
+        walk_.open(text_from_protocols(protocols_of(reference())), demo_child(kDemoDay).bytes, "2026-03-01");
     BOOST_REQUIRE(opened.find("\"error\"") == std::string::npos);
   }
   std::string asks(const std::string& request) { return answer_ = walk_.call(request); }
@@ -151,7 +151,7 @@ BOOST_AUTO_TEST_CASE(night_before_that_was_walked_with_another_plan_is_read_with
   BOOST_TEST(page.says(R"(\"treated\":[])"));
   JsonWriter plan;
   plan.begin_object().key("sum").text("other").key("model").text(text_from_protocols(protocols_of(reference())));
-  std::string child = demo_child().bytes;
+  std::string child = demo_child(kDemoDay).bytes;
   std::replace(child.begin(), child.end(), '\n', ' ');  // as the page sends it
   plan.key("child").text(child).end_object();
   page.asks(begin_after("other", "true") + R"(,"plans":[)" + plan.json() + "]}");
@@ -190,7 +190,7 @@ BOOST_AUTO_TEST_CASE(only_digits_are_dialled) {
 
 BOOST_AUTO_TEST_CASE(data_of_a_page_holds_no_letter_that_ends_its_script) {
   const PageData data =
-      page_data({reference(), with(demo_child().bytes, "Mika", "</script><!--\u2028"), Language::en, "2026-03-01"});
+      page_data({reference(), with(demo_child(kDemoDay).bytes, "Mika", "</script><!--\u2028"), Language::en, "2026-03-01"});
   for (const char* letters : {"<", "\u2028", "\u2029"}) BOOST_TEST(data.json.find(letters) == std::string::npos);
   BOOST_TEST(data.json.find("\\u003c/script>\\u003c!--\\u2028") != std::string::npos);
   BOOST_TEST(html_text("<a href=\"x\">&") == "&lt;a href=&quot;x&quot;&gt;&amp;");

@@ -77,7 +77,7 @@ int main(int count, char** words) {
   };
   const int wanted = number(1);
   const int shown = count > 2 ? number(2) : -1;
-  const ChildFile child = demo_child();
+  const ChildFile child = demo_child(kDemoDay);
   const char* sets[] = {"reference", "harbour-lane"};
   const ProtocolSet read[] = {embedded_set(sets[0]), embedded_set(sets[1])};
   for (int place = 0; place < wanted; ++place) {

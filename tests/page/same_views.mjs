@@ -1,7 +1,7 @@
 // The engine of the browser and the engine of this machine, put to the same journals.
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { Hand, browser, check, holds, kPhone, made, same, served } from './harness.mjs';
+import { Hand, browser, check, holds, kInvented, kPhone, made, same, served } from './harness.mjs';
 
 const kJournals = 5000;
 
@@ -11,7 +11,7 @@ check('the_same_5000_random_journals_give_the_same_views_byte_for_byte_in_the_br
   const chrome = await browser();
   let lines = 0;
   for (const set of ['reference', 'harbour-lane']) {
-    const server = await served(made(['--demo-child', '--set', set]));
+    const server = await served(made([...kInvented, '--set', set]));
     const hand = await Hand.at(await chrome.newContext(kPhone), server.address, null);
     await hand.sees('What is it about?');
     await hand.page.evaluate(async () => {

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <boost/test/unit_test.hpp>
 #include <regex>
+#include <sstream>
 
 #include "printed_by.hpp"
 #include "record/kept.hpp"
@@ -16,6 +17,7 @@ constexpr const char* kLow = R"({"at":"2026-03-01T02:10:00-05:00","answer":{"awa
 )";
 
 std::string sick_day() { return file_in_tree("tests/record/sick_day.jsonl"); }
+std::string sick_days() { return file_in_tree("tests/record/sick_days_of_38_hours.jsonl"); }
 std::string sick_day_and_night() { return file_in_tree("tests/record/sick_day_and_night.jsonl"); }
 
 std::string paper(const Kept& kept, const std::string& size, const std::string& language) {
@@ -55,8 +57,46 @@ BOOST_AUTO_TEST_CASE(night_with_two_lows_fits_one_page) {
 )"));
 }
 
-BOOST_AUTO_TEST_CASE(sick_day_and_night_with_five_calls_fits_one_page_of_a4) {
-  BOOST_TEST(pages_of(paper(Kept(sick_day_and_night(), "illness"), "A4", "en")) == 1);
+BOOST_AUTO_TEST_CASE(sick_day_and_night_with_five_calls_fits_one_page) {
+  fits_one_page(Kept(sick_day_and_night(), "illness"));
+}
+
+BOOST_AUTO_TEST_CASE(sick_days_of_38_hours_fit_one_page_and_nothing_told_is_lost) {
+  const Kept kept(sick_days(), "illness");
+  fits_one_page(kept);
+  const std::string page = on_one_line(printed_by("pdftotext -layout " + paper(kept, "Letter", "es") + " -"));
+  BOOST_TEST(says(page, "rushlight record --text"), page);
+  BOOST_TEST(says(page, ": Glucosa 98–210 mg/dL"), page);
+  const std::string text = kept.text("es");
+  BOOST_TEST(!says(text, "rushlight record --text"), text);
+  // Each reading has its place on the page, and each call.
+  std::istringstream events(sick_days());
+  int readings = 0, calls = 0;
+  for (std::string event; std::getline(events, event);) {
+    const std::size_t glucose = event.find("\"glucose\": \"");
+    const std::string time = event.substr(event.find('T') + 1, 5);
+    if (glucose != std::string::npos) {
+      ++readings;
+      const std::string number = event.substr(glucose + 12, event.find(' ', glucose + 12) - glucose - 12);
+      BOOST_TEST(says(page, number), number);
+      BOOST_TEST(says(page, time), time << " is not on\n" << page);
+    }
+    if (event.find("\"call\"") != std::string::npos) {
+      ++calls;
+      BOOST_TEST(says(page, time), time << " is not on\n" << page);
+    }
+  }
+  BOOST_TEST(readings == 19);
+  BOOST_TEST(calls == 5);
+}
+
+BOOST_AUTO_TEST_CASE(what_is_new_stands_alone_when_looks_are_put_together) {
+  const Kept kept(sick_days(), "illness");
+  const std::string page = printed_by("pdftotext -layout " + paper(kept, "Letter", "en") + " -");
+  for (const char* part : {"Mika (practice) needs a doctor today.", "Vomits or does not drink. Call now.",
+                           "Call your local emergency number now.", "3 good checks. Back to the usual days."})
+    BOOST_TEST(says(page, part), part << "\n" << page);
+  BOOST_TEST(says(page, "22:17 on-call: no answer"), page);
 }
 
 BOOST_AUTO_TEST_CASE(letters_are_never_smaller_than_8_points_and_lie_on_the_page) {

@@ -86,7 +86,7 @@ BOOST_AUTO_TEST_CASE(every_instruction_on_paper_is_one_that_the_walk_gives_for_t
     for (int drawn = 0; drawn < kDrawn; ++drawn) {
       Child child = children.next(kToday);
       const Sheet sheet = test::whole_sheet(set, child);
-      child.name = sheet.called;
+      child = as_called(child);
       lines += check_page(sheet.low, test::protocol_of(set, "low"), child);
       lines += check_page(sheet.further[0], test::protocol_of(set, "ketones"), child);
       lines += check_page(sheet.further[1], test::protocol_of(set, "illness"), child);

@@ -174,6 +174,22 @@ BOOST_AUTO_TEST_CASE(sheet_says_until_when_it_may_be_used_and_why) {
   BOOST_TEST(late.err.find("OUT OF DATE") != std::string::npos);
 }
 
+BOOST_AUTO_TEST_CASE(invented_child_is_never_out_of_date_and_a_real_one_is_told) {
+  for (const char* day : {"2026-03-01", "2026-11-30", "2027-02-28", "2041-07-04"}) {
+    const Run demo = run_program({"sheet", "--text", "--on", day});
+    BOOST_TEST(demo.status == 0, demo.err);
+    BOOST_TEST(demo.err.empty(), demo.err);
+    BOOST_TEST(demo.out.find("6 years, 21 kg") != std::string::npos, day << "\n" << demo.out.substr(0, 300));
+    BOOST_TEST(demo.out.find("3 mg of glucagon") != std::string::npos, day << ": the medicine is good");
+  }
+  const Run today = run_program({"sheet", "--text"});
+  BOOST_TEST(today.out.find("OUT OF DATE") == std::string::npos, today.out.substr(0, 300));
+  Folder folder;
+  folder.write("mika.json", tests::file_in_tree("protocols/demo-child.json"));
+  const Run kept = run_program({"sheet", "--text", "--child", folder.path("mika.json"), "--on", "2026-11-30"});
+  BOOST_TEST(kept.err.find("OUT OF DATE") != std::string::npos, kept.err);
+}
+
 BOOST_AUTO_TEST_CASE(page_about_the_sheet_shows_what_the_program_prints) {
   const std::string page = tests::file_in_tree("docs/sheet.md");
   const std::size_t begin = page.find("```\n") + 4;

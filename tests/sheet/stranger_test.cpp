@@ -40,9 +40,7 @@ bool is_seen(const SheetSight& sight, const std::optional<Glucose>& reading, Loo
 class Stranger {
  public:
   Stranger(const std::string& set, const Child& child, unsigned seed)
-      : protocol_(test::protocol_of(set, "low")), child_(child), sheet_(test::whole_sheet(set, child)), dice_(seed) {
-    child_.name = sheet_.called;
-  }
+      : protocol_(test::protocol_of(set, "low")), child_(as_called(child)), sheet_(test::whole_sheet(set, child)), dice_(seed) {}
 
   void night() {
     PaperWalk walk(protocol_, child_, Moment{std::chrono::sys_days(kToday) + std::chrono::hours{12}, {}});
