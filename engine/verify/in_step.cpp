@@ -10,6 +10,8 @@
 namespace rushlight {
 namespace {
 
+constexpr std::size_t kMostFollowed = 4;
+
 class Walk {
  public:
   Walk(const SideBySide& sides, const Space& space, Diagrams& diagrams)
@@ -65,7 +67,8 @@ class Walk {
   void go_on(const std::vector<OneWay>& was, const std::vector<OneWay>& now, const Told& was_told, const Told& now_told,
              const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
     each_pair(diagrams_, was, now, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
-      const OneSide was_goes = ways_of_.stepped(one, was_told, {}), now_goes = ways_of_.stepped(other, now_told, {});
+      const OneSide was_goes = ways_of_.stepped(one, was_told, still_news(was_told), {}),
+                    now_goes = ways_of_.stepped(other, now_told, still_news(now_told), {});
       come_to(landings_.of_all(was_goes, now_goes), set, occasion, within);
     });
   }
@@ -125,7 +128,7 @@ class Walk {
     known->entered = diagrams_.either(known->entered, anything);
     const OneWay was{Diagrams::kAll, {Ending::Kind::step, steps.was, {}}, {}};
     const OneWay now{Diagrams::kAll, {Ending::Kind::step, steps.now, {}}, {}};
-    come_to(landings_.of(ways_of_.stepped(was, Told{}, {}), ways_of_.stepped(now, Told{}, {}), anything), anything,
+    come_to(landings_.of(ways_of_.stepped(was, {}, {}, {}), ways_of_.stepped(now, {}, {}, {}), anything), anything,
             Occasion{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given}, anything);
   }
 
@@ -231,6 +234,10 @@ class Walk {
       }
     }
   }
+
+  // Of all that watches look at, told at once, the comparison follows what is heard first: the rest can be told in so many
+  // orders that the search would grow beyond its bound.
+  Told still_news(const Told& told) const { return told.count() > kMostFollowed ? Told{} : told; }
 
   void leave_by_watches(const Together& steps, Diagrams::Set where) {
     for (const Told& told : ways_of_.tellings()) {

@@ -50,7 +50,7 @@ class Landings {
   };
   struct Hash {
     std::size_t operator()(const Standings& both) const {
-      const auto hash = [](const OneSide& side) { return std::hash<Told>{}(side.told) + side.step.index; };
+      const auto hash = [](const OneSide& side) { return std::hash<Told>{}(side.told) + std::hash<Told>{}(side.news) * 31U + side.step.index; };
       return hash(both.was) * 0x9E3779B97F4A7C15U + hash(both.now);
     }
   };
