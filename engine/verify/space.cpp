@@ -127,16 +127,16 @@ std::vector<std::uint16_t> Space::sizes() const {
 }
 
 bool Space::is_cut_as(const Space& other) const {
-  const bool same_things = std::equal(variables_.begin(), variables_.end(), other.variables_.begin(),
-                                      other.variables_.end(), [](const Variable& one, const Variable& two) {
-                                        return one.subject == two.subject && one.stretches.size() == two.stretches.size();
-                                      });
+  const bool same_things =
+      std::equal(variables_.begin(), variables_.end(), other.variables_.begin(), other.variables_.end(),
+                 [](const Variable& one, const Variable& two) {
+                   return one.subject == two.subject && one.stretches.size() == two.stretches.size();
+                 });
   const auto is_taken = [&](const auto& each) { return is_taken_as(other, each.when); };
   return same_things && std::all_of(protocol_.watch.begin(), protocol_.watch.end(), is_taken) &&
          std::all_of(protocol_.actions.begin(), protocol_.actions.end(), is_taken) &&
-         std::all_of(protocol_.steps.begin(), protocol_.steps.end(), [&](const Step& step) {
-           return std::all_of(step.rules.begin(), step.rules.end(), is_taken);
-         });
+         std::all_of(protocol_.steps.begin(), protocol_.steps.end(),
+                     [&](const Step& step) { return std::all_of(step.rules.begin(), step.rules.end(), is_taken); });
 }
 
 bool Space::is_taken_as(const Space& other, const Conditions& conditions) const {

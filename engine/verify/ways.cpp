@@ -147,9 +147,8 @@ bool Ways::may_be_known(StepId id) const {
 
 /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
 const std::vector<OneWay>& Ways::ways_on(const OneSide& standing) {
-  const auto [found, is_new] =
-      found_.try_emplace(
-          Standing{standing.step.index, false, known_before_, standing.told, standing.news, standing.counted});
+  const auto [found, is_new] = found_.try_emplace(
+      Standing{standing.step.index, false, known_before_, standing.told, standing.news, standing.counted});
   if (!is_new) return found->second;
   const Step& step = protocol_[standing.step];
   const Told& asked = asked_[standing.step.index];

@@ -20,7 +20,7 @@ struct OneWay {
   Diagrams::Set when;
   Ending to;
   std::vector<Tally> tally;
-  bool asks_itself = false;  // what was told counts as told in the step it leads to
+  bool asks_itself = false;                         // what was told counts as told in the step it leads to
   std::optional<std::size_t> watch = std::nullopt;  // that leads this way
   bool at_once = false;                             // before the step asks anything
 };
@@ -120,8 +120,8 @@ class Ways {
     }
   };
   std::unordered_map<Standing, std::vector<OneWay>, Hash> found_;
-  Told told_;       // everything that can be told
-  Told awaited_;    // everything that a watch for news reads
+  Told told_;     // everything that can be told
+  Told awaited_;  // everything that a watch for news reads
   bool known_before_ = false;
 };
 

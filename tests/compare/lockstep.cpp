@@ -138,9 +138,9 @@ class Judge {
     return said;
   }
 
-  // How long an answer counts is told of the question, not of every way that it may change: the comparison takes all that
-  // may be known from before as known, or none of it, and knows no age of an answer. Where everything was told anew, no
-  // age can make the difference.
+  // How long an answer counts is told of the question, not of every way that it may change: the comparison takes all
+  // that may be known from before as known, or none of it, and knows no age of an answer. Where everything was told
+  // anew, no age can make the difference.
   bool is_told_of_the_question() const { return !all_told_ && said_.has(Difference::Kind::question); }
 
   /// Both come to rest after an occasion; false when the night is not to go on.

@@ -9,7 +9,7 @@
 namespace rushlight {
 
 /// One thing that happens on the way of both, and for which cases.
-struct Landing {
+struct Arrival {
   enum class Kind : std::uint8_t {
     passes,   // both only ask in the same step, and go on
     puts_in,  // one goes through a step that only it has
@@ -23,22 +23,22 @@ struct Landing {
 };
 
 /// Follows both versions from where they stand within a moment until each has something to do or to wait for.
-class Landings {
+class Arrivals {
  public:
-  Landings(const SideBySide& sides, Diagrams& diagrams, Ways& ways)
+  Arrivals(const SideBySide& sides, Diagrams& diagrams, Ways& ways)
       : sides_(sides), protocol_(sides.both), diagrams_(diagrams), ways_of_(ways) {}
 
   /// What these cases come to. What comes to the same is one.
-  std::vector<Landing> of(OneSide was, OneSide now, Diagrams::Set where);
+  std::vector<Arrival> of(OneSide was, OneSide now, Diagrams::Set where);
   /// The same of all cases, found once: dangers told in any step lead to the same few.
-  const std::vector<Landing>& of_all(const OneSide& was, const OneSide& now);
+  const std::vector<Arrival>& of_all(const OneSide& was, const OneSide& now);
 
   bool gave_up() const { return gave_up_; }
 
  private:
-  void follow(OneSide was, OneSide now, Diagrams::Set where, std::size_t depth, std::vector<Landing>& landings);
-  void arrive(OneSide was, OneSide now, Diagrams::Set where, std::size_t depth, std::vector<Landing>& landings);
-  void add(Landing landing, std::vector<Landing>& landings);
+  void follow(OneSide was, OneSide now, Diagrams::Set where, std::size_t depth, std::vector<Arrival>& arrivals);
+  void arrive(OneSide was, OneSide now, Diagrams::Set where, std::size_t depth, std::vector<Arrival>& arrivals);
+  void add(Arrival arrival, std::vector<Arrival>& arrivals);
 
   const SideBySide& sides_;
   const Protocol& protocol_;
@@ -50,12 +50,14 @@ class Landings {
   };
   struct Hash {
     std::size_t operator()(const Standings& both) const {
-      const auto hash = [](const OneSide& side) { return std::hash<Told>{}(side.told) + std::hash<Told>{}(side.news) * 31U + side.step.index; };
+      const auto hash = [](const OneSide& side) {
+        return std::hash<Told>{}(side.told) + std::hash<Told>{}(side.news) * 31U + side.step.index;
+      };
       return hash(both.was) * 0x9E3779B97F4A7C15U + hash(both.now);
     }
   };
-  std::unordered_map<Standings, std::vector<Landing>, Hash> found_;
-  std::size_t arrivals_ = 0;
+  std::unordered_map<Standings, std::vector<Arrival>, Hash> found_;
+  std::size_t turns_ = 0;
   bool gave_up_ = false;
 };
 
