@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <string_view>
+#include <utility>
 
 #include "protocol/examples_of.hpp"
 #include "protocol/safety_rules.hpp"
@@ -109,10 +110,10 @@ void look_at_times(ProtocolSet& set, const LoadedProtocol& alone, const Protocol
 
 // Each protocol is walked together with those it visits or hands over to.
 void link(ProtocolSet& set) {
-  const std::vector<LoadedProtocol> alone = set.protocols;
+  set.alone = std::exchange(set.protocols, {});
+  const std::vector<LoadedProtocol>& alone = set.alone;
   std::vector<CheckedProtocol> checked;
   for (const LoadedProtocol& loaded : alone) checked.push_back(loaded.checked);
-  set.protocols.clear();
   for (const LoadedProtocol& loaded : alone) {
     Checked whole = check_linked(checked, loaded.checked.protocol().name);
     for (Finding& finding : whole.findings) {

@@ -58,10 +58,7 @@ Versions versions_at(const std::string& path, std::ostream& err) {
   const ProtocolSet set = is_folder ? set_in_folder(path, "") : embedded_set(path);
   if (has_error(set.findings)) return refused(err, set.findings, set.texts);
   Versions versions;
-  for (const FileOfSet& file : set.files) {
-    if (Read<Protocol> read = resolved_from_xml(set.texts.at(file.name), file.name); read.value)
-      versions.protocols.push_back(std::move(*read.value));
-  }
+  for (const LoadedProtocol& loaded : set.alone) versions.protocols.push_back(loaded.checked.protocol());
   for (const auto& [name, text] : set.texts) {
     if (std::filesystem::path(name).filename() == "safety.xml") versions.laws = text;
   }

@@ -36,6 +36,7 @@ struct FileOfSet {
 /// `protocols`.
 struct ProtocolSet {
   std::vector<LoadedProtocol> protocols;
+  std::vector<LoadedProtocol> alone;  // each as its own file says it, once they are linked
   std::vector<Finding> findings;  // of all files, sorted
   FileTexts texts;
   std::optional<SafetyDraft> laws;        // of the set's safety.xml

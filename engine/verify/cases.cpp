@@ -109,21 +109,28 @@ Interval interval_around(const std::vector<std::int64_t>& borders, std::int64_t 
   return interval;
 }
 
-std::optional<std::vector<Cases>> cases_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
-                                           Diagrams::Set within, std::size_t most) {
-  std::vector<Cases> regions;
+std::optional<std::vector<Taken>> regions_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
+                                             Diagrams::Set within, std::size_t most) {
+  std::vector<Taken> regions;
   Greedy greedy(space, diagrams, set, within);
   for (Diagrams::Set left = set; left != Diagrams::kNone;) {
     if (regions.size() == most) return std::nullopt;
-    const Taken box = greedy.around(diagrams.one_of(left));
-    left = diagrams.without(left, diagrams.within(box));
-    Cases region{space.unit(), {}};
-    for (std::size_t v = 0; v < space.variables().size(); ++v) {
-      if (box[v]) region.limits.push_back(limit_of(space.protocol(), space.variables()[v], *box[v]));
-    }
-    regions.push_back(std::move(region));
+    regions.push_back(greedy.around(diagrams.one_of(left)));
+    left = diagrams.without(left, diagrams.within(regions.back()));
   }
   return regions;
+}
+
+std::vector<Cases> cases_of(const Space& space, const std::vector<Taken>& regions) {
+  std::vector<Cases> all;
+  for (const Taken& taken : regions) {
+    Cases region{space.unit(), {}};
+    for (std::size_t v = 0; v < space.variables().size(); ++v) {
+      if (taken[v]) region.limits.push_back(limit_of(space.protocol(), space.variables()[v], *taken[v]));
+    }
+    all.push_back(std::move(region));
+  }
+  return all;
 }
 
 }  // namespace rushlight

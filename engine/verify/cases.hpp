@@ -40,8 +40,10 @@ struct Cases {
 
 /// As few overlapping regions as a greedy search finds, that together are `set` as far as `within` goes; what `within`
 /// holds anyway is not named. Empty when there are more than `most`.
-std::optional<std::vector<Cases>> cases_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
-                                           Diagrams::Set within, std::size_t most);
+std::optional<std::vector<Diagrams::Choices>> regions_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
+                                                         Diagrams::Set within, std::size_t most);
+/// The same regions by their borders.
+std::vector<Cases> cases_of(const Space& space, const std::vector<Diagrams::Choices>& regions);
 
 /// "glucose 65 to 69 mg/dL", "awake: no or can't tell", "`low-treatments` counted 2 or more".
 std::string in_words(const Protocol& protocol, const CaseLimit& limit, GlucoseUnit unit);

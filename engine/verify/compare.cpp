@@ -18,30 +18,55 @@ using Turn = Difference::Turn;
 
 constexpr std::size_t kMostRegions = 200;  // of one difference: a nurse reads a few
 
-/// Everything that differs, in one glucose unit.
+// What changes in the same way in several places is said once.
+std::vector<Difference> with_places_merged(std::vector<Difference> found) {
+  std::vector<Difference> merged;
+  for (Difference& each : found) {
+    const auto same = std::find_if(merged.begin(), merged.end(), [&](const Difference& other) {
+      return other.kind == each.kind && other.turn == each.turn && other.was == each.was && other.now == each.now &&
+             other.regions == each.regions && other.too_many == each.too_many;
+    });
+    if (same == merged.end()) {
+      merged.push_back(std::move(each));
+      continue;
+    }
+    for (const Difference::Place& place : each.at) {
+      if (std::find(same->at.begin(), same->at.end(), place) == same->at.end()) same->at.push_back(place);
+    }
+  }
+  return merged;
+}
+
+bool same_limits(const std::vector<Cases>& one, const std::vector<Cases>& other) {
+  return std::equal(one.begin(), one.end(), other.begin(), other.end(),
+                    [](const Cases& a, const Cases& b) { return a.limits == b.limits; });
+}
+
+/// Everything that differs but the doses, in one glucose unit. `also`: the other, where it is cut in the same way; then
+/// one walk finds what differs in both.
 class InUnit {
  public:
-  InUnit(const SideBySide& sides, GlucoseUnit unit)
+  InUnit(const SideBySide& sides, const Space& space, const Space* also)
       : sides_(sides),
         protocol_(sides.both),
-        space_(sides.both, unit),
+        space_(space),
+        also_(also),
         diagrams_(space_.sizes()),
         in_step_(walked_in_step(sides, space_, diagrams_)) {
     for (const Parting& parting : in_step_.partings) add(parting);
     for (const PutIn& put_in : in_step_.put_in) add(put_in);
     for (const OtherTally& tally : in_step_.tallies) add(tally);
-    std::vector<DosePair> doses;
     for (const InStepPair& pair : in_step_.pairs) {
-      const std::vector<StepChange> changes = step_changes(sides_, space_, diagrams_, pair, doses);
+      const std::vector<StepChange> changes = step_changes(sides_, space_, diagrams_, pair, doses_);
       if (!changes.empty()) ++steps_changed_;
       for (const StepChange& change : changes) add(change, pair.entered);
     }
-    for (const DosePair& pair : doses) add(pair, unit);
-    merge_places();
+    found_ = with_places_merged(std::move(found_));
   }
 
   const InStep& in_step() const { return in_step_; }
   std::size_t steps_changed() const { return steps_changed_; }
+  const std::vector<DosePair>& doses() const { return doses_; }
   std::vector<Difference> differences() { return std::move(found_); }
 
  private:
@@ -114,9 +139,13 @@ class InUnit {
   }
 
   void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
-    const auto regions = cases_of(space_, diagrams_, where, within, kMostRegions);
+    const auto regions = regions_of(space_, diagrams_, where, within, kMostRegions);
     difference.too_many = !regions;
-    if (regions) difference.regions = *regions;
+    if (regions) difference.regions = cases_of(space_, *regions);
+    if (regions && also_ != nullptr) {
+      difference.regions_mmol = cases_of(*also_, *regions);
+      if (same_limits(difference.regions, difference.regions_mmol)) difference.regions_mmol.clear();
+    }
     found_.push_back(std::move(difference));
   }
 
@@ -176,52 +205,35 @@ class InUnit {
     add(std::move(difference), change.where, entered);
   }
 
-  void add(const DosePair& pair, GlucoseUnit unit) {
-    const std::optional<DoseChange> change = dose_change(sides_, pair, unit);
-    if (!change) return;
-    Difference difference{};
-    difference.kind = Kind::dose;
-    difference.turn = change->turn;
-    difference.regions = change->regions;
-    difference.too_many = change->too_many;
-    const std::string &was = protocol_[pair.was].name, &now = protocol_[pair.now].name;
-    for (const StepId step : pair.used_in) difference.at.push_back({"in", protocol_[step].name});
-    difference.was = quoted(was) + ": " + change->was;
-    difference.now = quoted(now) + ": " + change->now;
-    found_.push_back(std::move(difference));
-  }
-
-  // What changes in the same way in several places is said once.
-  void merge_places() {
-    std::vector<Difference> merged;
-    for (Difference& each : found_) {
-      const auto same = std::find_if(merged.begin(), merged.end(), [&](const Difference& other) {
-        return other.kind == each.kind && other.turn == each.turn && other.was == each.was && other.now == each.now &&
-               other.regions == each.regions && other.too_many == each.too_many;
-      });
-      if (same == merged.end()) {
-        merged.push_back(std::move(each));
-        continue;
-      }
-      for (const Difference::Place& place : each.at) {
-        if (std::find(same->at.begin(), same->at.end(), place) == same->at.end()) same->at.push_back(place);
-      }
-    }
-    found_ = std::move(merged);
-  }
-
   const SideBySide& sides_;
   const Protocol& protocol_;
-  Space space_;
+  const Space& space_;
+  const Space* also_;
   Diagrams diagrams_;
   InStep in_step_;
+  std::vector<DosePair> doses_;
   std::vector<Difference> found_;
   std::size_t steps_changed_ = 0;
 };
 
-bool same_limits(const std::vector<Cases>& one, const std::vector<Cases>& other) {
-  return std::equal(one.begin(), one.end(), other.begin(), other.end(),
-                    [](const Cases& a, const Cases& b) { return a.limits == b.limits; });
+std::vector<Difference> dose_differences(const SideBySide& sides, const std::vector<DosePair>& pairs,
+                                         GlucoseUnit unit) {
+  const Protocol& protocol = sides.both;
+  std::vector<Difference> found;
+  for (const DosePair& pair : pairs) {
+    std::optional<DoseChange> change = dose_change(sides, pair, unit);
+    if (!change) continue;
+    Difference difference{};
+    difference.kind = Kind::dose;
+    difference.turn = change->turn;
+    difference.regions = std::move(change->regions);
+    difference.too_many = change->too_many;
+    for (const StepId step : pair.used_in) difference.at.push_back({"in", protocol[step].name});
+    difference.was = quoted(protocol[pair.was].name) + ": " + change->was;
+    difference.now = quoted(protocol[pair.now].name) + ": " + change->now;
+    found.push_back(std::move(difference));
+  }
+  return with_places_merged(std::move(found));
 }
 
 bool same_place(const Difference& one, const Difference& other) {
@@ -252,17 +264,27 @@ std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Di
 Differences compare(const Protocol& was, const Protocol& now) {
   Differences result{};
   result.sides = side_by_side(was, now);
-  InUnit in_mg(result.sides, GlucoseUnit::mg_per_dl), in_mmol(result.sides, GlucoseUnit::mmol_per_l);
-  for (const InUnit* each : {&in_mg, &in_mmol}) {
+  const SideBySide& sides = result.sides;
+  const Space mg(sides.both, GlucoseUnit::mg_per_dl), mmol(sides.both, GlucoseUnit::mmol_per_l);
+  const bool one_walk = mg.is_cut_as(mmol);
+  InUnit in_mg(sides, mg, one_walk ? &mmol : nullptr);
+  std::optional<InUnit> in_mmol;
+  if (!one_walk) in_mmol.emplace(sides, mmol, nullptr);
+  for (const InUnit* each : {&in_mg, in_mmol ? &*in_mmol : nullptr}) {
+    if (each == nullptr) continue;
     result.gave_up = result.gave_up || each->in_step().gave_up;
     result.steps = std::max(result.steps, each->in_step().pairs.size());
     result.steps_changed = std::max(result.steps_changed, each->steps_changed());
     result.ways = std::max(result.ways, each->in_step().ways);
     result.ways_changed = std::max(result.ways_changed, each->in_step().ways_apart);
   }
-  std::vector<Difference> of_file = file_changes(result.sides, was, now, in_mg.in_step());
-  result.changes = both_units(in_mg.differences(), in_mmol.differences());
-  result.changes.insert(result.changes.end(), of_file.begin(), of_file.end());
+  const auto add = [&](const std::vector<Difference>& found) {
+    result.changes.insert(result.changes.end(), found.begin(), found.end());
+  };
+  add(in_mmol ? both_units(in_mg.differences(), in_mmol->differences()) : in_mg.differences());
+  add(both_units(dose_differences(sides, in_mg.doses(), GlucoseUnit::mg_per_dl),
+                 dose_differences(sides, (in_mmol ? *in_mmol : in_mg).doses(), GlucoseUnit::mmol_per_l)));
+  add(file_changes(sides, was, now, in_mg.in_step()));
   std::stable_sort(result.changes.begin(), result.changes.end(), [](const Difference& a, const Difference& b) {
     return a.turn != b.turn ? a.turn < b.turn : a.kind < b.kind;
   });

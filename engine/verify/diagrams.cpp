@@ -138,6 +138,31 @@ Diagrams::Set Diagrams::without(Set a, Set b) {
   });
 }
 
+bool Diagrams::meets(Set a, Set b) {
+  if (a == kNone || b == kNone) return false;
+  if (a == kAll || b == kAll || a == b) return true;
+  if (a > b) std::swap(a, b);
+  return kept(Operation::meets, a, b, [&] {
+           const std::uint16_t at = std::min(variable(a), variable(b));
+           for (std::size_t i = 0; i < sizes_[at]; ++i) {
+             if (meets(child(a, at, i), child(b, at, i))) return kAll;
+           }
+           return kNone;
+         }) == kAll;
+}
+
+bool Diagrams::is_within(Set a, Set b) {
+  if (a == kNone || b == kAll || a == b) return true;
+  if (b == kNone || a == kAll) return false;
+  return kept(Operation::is_within, a, b, [&] {
+           const std::uint16_t at = std::min(variable(a), variable(b));
+           for (std::size_t i = 0; i < sizes_[at]; ++i) {
+             if (!is_within(child(a, at, i), child(b, at, i))) return kNone;
+           }
+           return kAll;
+         }) == kAll;
+}
+
 Diagrams::GroupId Diagrams::group(const std::vector<bool>& variables) {
   const auto found = std::find(groups_.begin(), groups_.end(), variables);
   if (found != groups_.end()) return static_cast<GroupId>(found - groups_.begin());

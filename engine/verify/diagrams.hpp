@@ -33,7 +33,9 @@ class Diagrams {
   Set both(Set a, Set b);
   Set either(Set a, Set b);
   Set without(Set a, Set b);
-  bool meets(Set a, Set b) { return both(a, b) != kNone; }
+  bool meets(Set a, Set b);
+  /// Whether all of the one are of the other. Like `meets` it makes no set.
+  bool is_within(Set a, Set b);
   /// For each variable the values that count; empty: any.
   using Choices = std::vector<std::optional<std::vector<bool>>>;
   /// The combinations of these values.
@@ -57,7 +59,7 @@ class Diagrams {
   Set only(const Values& values);
 
  private:
-  enum class Operation : std::uint8_t { both, either, without, freed, moved, moved_back };
+  enum class Operation : std::uint8_t { both, either, without, freed, moved, moved_back, meets, is_within };
   struct Kept {
     std::uint64_t operands = ~std::uint64_t{0};
     Operation operation{};

@@ -3,14 +3,14 @@
 #include <algorithm>
 #include <deque>
 
+#include "verify/arrivals.hpp"
 #include "verify/counterparts.hpp"
 #include "verify/program.hpp"
-#include "verify/ways.hpp"
 
 namespace rushlight {
 namespace {
 
-constexpr std::size_t kMostArrivals = 2'000'000;
+constexpr std::size_t kMostFollowed = 4;  // one watch reads no more
 
 class Walk {
  public:
@@ -20,17 +20,19 @@ class Walk {
         space_(space),
         diagrams_(diagrams),
         ways_of_(sides, space, diagrams),
+        arrivals_(sides, diagrams, ways_of_),
         program_(space, diagrams, {{}, Promptness::at_once, std::vector<CounterId>{}}) {}
 
   InStep walked() {
     begin();
-    while (!queue_.empty() && !result_.gave_up) {
+    while (!queue_.empty() && !arrivals_.gave_up()) {
       const std::size_t next = queue_.front();
       queue_.pop_front();
       queued_[next] = false;
       leave(next);
     }
     leave_out_what_is_said();
+    result_.gave_up = arrivals_.gave_up();
     result_.ways = ways_.size();
     result_.ways_apart = apart_.size();
     return std::move(result_);
@@ -64,67 +66,11 @@ class Walk {
   /// Both go on from one occasion, each by its own ways.
   void go_on(const std::vector<OneWay>& was, const std::vector<OneWay>& now, const Told& was_told, const Told& now_told,
              const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
-    each_pair(was, now, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
-      chain(ways_of_.stepped(one, was_told, {}), ways_of_.stepped(other, now_told, {}), set, occasion, within, 0);
+    each_pair(diagrams_, was, now, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
+      const OneSide was_goes = ways_of_.stepped(one, was_told, still_news(was_told), {}),
+                    now_goes = ways_of_.stepped(other, now_told, still_news(now_told), {});
+      come_to(arrivals_.of_all(was_goes, now_goes), set, occasion, within);
     });
-  }
-
-  void chain(OneSide was, OneSide now, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within,
-             std::size_t depth) {
-    if (result_.gave_up) return;
-    if (++arrivals_ > kMostArrivals || depth > protocol_.steps.size() + 4) {
-      result_.gave_up = true;
-      return;
-    }
-    if (was.ending && now.ending) return arrive(std::move(was), std::move(now), where, occasion, within, depth);
-    const bool was_rests = ways_of_.rests_beside(was, now), now_rests = ways_of_.rests_beside(now, was);
-    const bool only_ask = !was.ending && !now.ending && !was_rests && !now_rests;
-    if (only_ask && !was.leaves && !now.leaves && protocol_[was.step].name == protocol_[now.step].name)
-      note(Together{was.step, now.step}, where, false);
-    const std::vector<OneWay> stays{OneWay{Diagrams::kAll, {}, {}}};
-    const std::vector<OneWay>& was_ways = was.ending  ? stays
-                                          : was_rests ? ways_of_.ways_at_rest(was)
-                                                      : ways_of_.ways_on(was);
-    const std::vector<OneWay>& now_ways = now.ending  ? stays
-                                          : now_rests ? ways_of_.ways_at_rest(now)
-                                                      : ways_of_.ways_on(now);
-    std::vector<Branch> branches;
-    each_pair(was_ways, now_ways, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
-      OneSide next_was = was.ending ? was : ways_of_.further(was, one),
-              next_now = now.ending ? now : ways_of_.further(now, other);
-      // Rules that lead to the same are one way from here.
-      for (Branch& branch : branches) {
-        if (!(branch.was == next_was && branch.now == next_now)) continue;
-        branch.where = diagrams_.either(branch.where, set);
-        return;
-      }
-      branches.push_back({std::move(next_was), std::move(next_now), set});
-    });
-    for (Branch& branch : branches)
-      chain(std::move(branch.was), std::move(branch.now), branch.where, occasion, within, depth + 1);
-  }
-
-  struct Branch {
-    OneSide was, now;
-    Diagrams::Set where;
-  };
-
-  /// The ways of the one that can be taken beside ways of the other. Those of a step exclude each other: beside the
-  /// very same set there is no second.
-  template <class Visit>
-  void each_pair(const std::vector<OneWay>& was, const std::vector<OneWay>& now, Diagrams::Set where, Visit visit) {
-    for (std::size_t i = 0; i < was.size(); ++i) {
-      const Diagrams::Set part = diagrams_.both(where, was[i].when);
-      if (part == Diagrams::kNone) continue;
-      if (i < now.size() && now[i].when == was[i].when) {
-        visit(was[i], now[i], part);
-        continue;
-      }
-      for (const OneWay& other : now) {
-        const Diagrams::Set set = diagrams_.both(part, other.when);
-        if (set != Diagrams::kNone) visit(was[i], other, set);
-      }
-    }
   }
 
   template <class Thing>
@@ -147,48 +93,44 @@ class Walk {
   }
   static bool is_same(const PutIn& a, const PutIn& b) { return a.occasion == b.occasion && a.step == b.step; }
 
-  void arrive(OneSide was, OneSide now, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within,
-              std::size_t depth) {
-    const Ending &one = *was.ending, &other = *now.ending;
-    const bool both_steps = one.kind == Ending::Kind::step && other.kind == Ending::Kind::step;
-    if (both_steps && !stay_together(sides_, one.step, other.step)) {
-      if (is_put_in(sides_, other.step, one.step)) {
-        kept(result_.put_in, PutIn{occasion, other.step, where, within});
-        now.ending.reset();
-        now.step = other.step, now.leaves = true;
-        return chain(std::move(was), std::move(now), where, occasion, within, depth + 1);
-      }
-      if (is_put_in(sides_, one.step, other.step)) {
-        kept(result_.put_in, PutIn{occasion, one.step, where, within});
-        was.ending.reset();
-        was.leaves = true;
-        return chain(std::move(was), std::move(now), where, occasion, within, depth + 1);
-      }
+  void come_to(const std::vector<Arrival>& arrivals, Diagrams::Set where, const Occasion& occasion,
+               Diagrams::Set within) {
+    for (const Arrival& arrival : arrivals) {
+      const Diagrams::Set set = diagrams_.both(where, arrival.where);
+      if (set != Diagrams::kNone) come_to(arrival, set, occasion, within);
     }
-    const bool together_still = both_steps ? stay_together(sides_, one.step, other.step)
-                                           : one.kind == other.kind && one.protocol == other.protocol;
-    count_way(occasion, one, other, !together_still);
-    if (!together_still) {
+  }
+
+  void come_to(const Arrival& arrival, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within) {
+    if (arrival.kind == Arrival::Kind::passes) return note(arrival.steps, where, false);
+    if (arrival.kind == Arrival::Kind::puts_in) {
+      kept(result_.put_in, PutIn{occasion, arrival.steps.was, where, within});
+      return;
+    }
+    const Ending &one = arrival.was, &other = arrival.now;
+    count_way(occasion, one, other, !arrival.together);
+    if (!arrival.together) {
       kept(result_.partings, Parting{occasion, one, other, where, within});
       return;
     }
-    std::sort(was.tally.begin(), was.tally.end());
-    std::sort(now.tally.begin(), now.tally.end());
-    if (was.tally != now.tally) kept(result_.tallies, OtherTally{occasion, was.tally, now.tally, where, within});
-    if (both_steps) note(Together{one.step, other.step}, where, true);
-    if (one.kind != Ending::Kind::visit) return;
-    // What the other protocol asks may have been answered anew there.
-    const Occasion back{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given};
-    const OneWay was_back{Diagrams::kAll, {Ending::Kind::step, one.step, {}}, {}};
-    const OneWay now_back{Diagrams::kAll, {Ending::Kind::step, other.step, {}}, {}};
+    if (arrival.was_tally != arrival.now_tally)
+      kept(result_.tallies, OtherTally{occasion, arrival.was_tally, arrival.now_tally, where, within});
+    if (one.kind == Ending::Kind::step) note(Together{one.step, other.step}, where, true);
+    if (one.kind == Ending::Kind::visit) come_back(Together{one.step, other.step}, where, occasion);
+  }
+
+  // What the other protocol asks may have been answered anew there.
+  void come_back(const Together& steps, Diagrams::Set where, const Occasion& occasion) {
     const Diagrams::Set anything = ways_of_.freed(where, ways_of_.everything_told());
-    const Together backs{one.step, other.step};
-    auto known_back =
-        std::find_if(backs_.begin(), backs_.end(), [&](const InStepPair& each) { return each.steps == backs; });
-    if (known_back == backs_.end()) known_back = backs_.insert(backs_.end(), InStepPair{backs, Diagrams::kNone});
-    if (diagrams_.without(anything, known_back->entered) == Diagrams::kNone) return;
-    known_back->entered = diagrams_.either(known_back->entered, anything);
-    chain(ways_of_.stepped(was_back, Told{}, {}), ways_of_.stepped(now_back, Told{}, {}), anything, back, anything, 0);
+    auto known =
+        std::find_if(backs_.begin(), backs_.end(), [&](const InStepPair& each) { return each.steps == steps; });
+    if (known == backs_.end()) known = backs_.insert(backs_.end(), InStepPair{steps, Diagrams::kNone});
+    if (diagrams_.is_within(anything, known->entered)) return;
+    known->entered = diagrams_.either(known->entered, anything);
+    const OneWay was{Diagrams::kAll, {Ending::Kind::step, steps.was, {}}, {}};
+    const OneWay now{Diagrams::kAll, {Ending::Kind::step, steps.now, {}}, {}};
+    come_to(arrivals_.of(ways_of_.stepped(was, {}, {}, {}), ways_of_.stepped(now, {}, {}, {}), anything), anything,
+            Occasion{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given}, anything);
   }
 
   void count_way(const Occasion& occasion, const Ending& was, const Ending& now, bool apart) {
@@ -216,7 +158,7 @@ class Walk {
       at_rest_.push_back(goes_on);
     }
     InStepPair& pair = result_.pairs[place];
-    if (diagrams_.without(where, pair.entered) == Diagrams::kNone) return;
+    if (diagrams_.is_within(where, pair.entered)) return;
     pair.entered = diagrams_.either(pair.entered, where);
     if (!goes_on || queued_[place]) return;
     queued_[place] = true;
@@ -251,12 +193,10 @@ class Walk {
     const Told none;
     const auto occasion = [&](Occasion::Kind kind) { return Occasion{kind, steps, {}, Outcome::given}; };
     if (!was.ends && !now.ends) {
-      chain(OneSide{steps.was, true, none}, OneSide{steps.now, true, none}, where, occasion(Occasion::Kind::answers),
-            where, 0);
+      leave_by_answers(steps, where, Occasion::Kind::answers);
       if (ways_of_.may_be_known(steps.was) || ways_of_.may_be_known(steps.now)) {
         ways_of_.known_before(true);
-        chain(OneSide{steps.was, true, none}, OneSide{steps.now, true, none}, where, occasion(Occasion::Kind::known),
-              where, 0);
+        leave_by_answers(steps, where, Occasion::Kind::known);
         ways_of_.known_before(false);
       }
       leave_by_outcomes(steps, where);
@@ -269,6 +209,11 @@ class Walk {
             occasion(Occasion::Kind::nobody_answers), where, where);
     }
     leave_by_watches(steps, where);
+  }
+
+  void leave_by_answers(const Together& steps, Diagrams::Set where, Occasion::Kind kind) {
+    come_to(arrivals_.of(OneSide{steps.was, true, {}}, OneSide{steps.now, true, {}}, where), where,
+            Occasion{kind, steps, {}, Outcome::given}, where);
   }
 
   void leave_by_outcomes(const Together& steps, Diagrams::Set where) {
@@ -291,6 +236,10 @@ class Walk {
     }
   }
 
+  // Of all that watches look at, told at once, only what is heard first is followed: with the rest the search is twenty
+  // times as long.
+  Told still_news(const Told& told) const { return told.count() > kMostFollowed ? Told{} : told; }
+
   void leave_by_watches(const Together& steps, Diagrams::Set where) {
     for (const Told& told : ways_of_.tellings()) {
       const Diagrams::Set anything = ways_of_.freed(where, told);
@@ -304,13 +253,13 @@ class Walk {
   const Space& space_;
   Diagrams& diagrams_;
   Ways ways_of_;
+  Arrivals arrivals_;
   Program program_;
   std::vector<InStepPair> backs_;  // where both come back to from another protocol
   InStep result_;
   std::deque<std::size_t> queue_;
   std::vector<bool> queued_, at_rest_;  // by pair
   std::map<std::vector<int>, int> ways_, apart_;
-  std::size_t arrivals_ = 0;
 };
 
 }  // namespace

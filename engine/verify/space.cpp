@@ -127,6 +127,35 @@ std::vector<std::uint16_t> Space::sizes() const {
   return sizes;
 }
 
+bool Space::is_cut_as(const Space& other) const {
+  const bool same_things =
+      std::equal(variables_.begin(), variables_.end(), other.variables_.begin(), other.variables_.end(),
+                 [](const Variable& one, const Variable& two) {
+                   return one.subject == two.subject && one.stretches.size() == two.stretches.size();
+                 });
+  const auto is_taken = [&](const auto& each) { return is_taken_as(other, each.when); };
+  return same_things && std::all_of(protocol_.watch.begin(), protocol_.watch.end(), is_taken) &&
+         std::all_of(protocol_.actions.begin(), protocol_.actions.end(), is_taken) &&
+         std::all_of(protocol_.steps.begin(), protocol_.steps.end(),
+                     [&](const Step& step) { return std::all_of(step.rules.begin(), step.rules.end(), is_taken); });
+}
+
+bool Space::is_taken_as(const Space& other, const Conditions& conditions) const {
+  return std::all_of(conditions.begin(), conditions.end(), [&](const Condition& condition) {
+    const std::size_t place = *place_of(subject_of(condition));
+    const std::vector<Stretch>&mine = variables_[place].stretches, &theirs = other.variables_[place].stretches;
+    // Only glucose has two units.
+    if (std::equal(mine.begin(), mine.end(), theirs.begin(), [](const Stretch& one, const Stretch& two) {
+          return one.value == two.value && one.unknown == two.unknown;
+        }))
+      return true;
+    const std::vector<ContextCell> cells = context_cells(protocol_, limits_of(condition));
+    return std::all_of(cells.begin(), cells.end(), [&](const ContextCell& cell) {
+      return taken_by(condition, place, cell.context()) == other.taken_by(condition, place, cell.context());
+    });
+  });
+}
+
 std::optional<std::size_t> Space::place_of(const Subject& subject) const {
   for (std::size_t i = 0; i < variables_.size(); ++i) {
     if (variables_[i].subject == subject) return i;

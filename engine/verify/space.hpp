@@ -36,6 +36,9 @@ class Space {
   const std::vector<VisitRule>& visits() const { return visits_; }
   std::size_t visit_place() const { return variables_.size(); }
   std::vector<std::uint16_t> sizes() const;  // of the variables, then of the visit
+  /// Whether the same protocol is cut in the same way in the other unit: then each condition takes the same stretches
+  /// by their places, and a set of one is a set of the other.
+  bool is_cut_as(const Space& other) const;
 
   std::optional<std::size_t> place_of(const Subject& subject) const;
   std::optional<std::size_t> place_of(FactId fact) const { return place_of(Subject{Subject::Kind::fact, fact.index}); }
@@ -61,6 +64,7 @@ class Space {
   void add(const Subject& subject);
   void add_bands_of(ThresholdId id);
   void cut();
+  bool is_taken_as(const Space& other, const Conditions& conditions) const;
   Diagrams::Set inside(Diagrams& diagrams, const struct ContextCell& cell) const;
 
   const Protocol& protocol_;

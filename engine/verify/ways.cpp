@@ -16,6 +16,7 @@ Ways::Ways(const SideBySide& sides, const Space& space, Diagrams& diagrams)
   for (const Watch& watch : protocol_.watch) {
     watch_holds_.push_back(space_.where(diagrams_, watch.when));
     watch_reads_.push_back(questions_of(watch.when));
+    if (watch.told) awaited_ |= watch_reads_.back();
   }
   for (const Step& step : protocol_.steps) {
     asked_.push_back(asked_in(step.asks));
@@ -71,9 +72,17 @@ void Ways::add_watches(StepId from, const std::vector<WatchId>& handled, const T
     if (!is_own(from, i) || has(handled, i)) continue;
     if (!is_within(watch_reads_[i], watch.told ? news : told)) continue;
     const Diagrams::Set holding = before_counting(watch_holds_[i], counted);
-    ways.push_back(OneWay{diagrams_.without(holding, taken), {Ending::Kind::step, watch.go, {}}, {}});
+    const Diagrams::Set when = diagrams_.without(holding, taken);
+    if (when == Diagrams::kNone) continue;
+    ways.push_back(OneWay{when, {Ending::Kind::step, watch.go, {}}, {}, false, i});
     taken = diagrams_.either(taken, holding);
   }
+}
+
+void Ways::add_watches_at_once(const OneSide& standing, Diagrams::Set& taken, std::vector<OneWay>& ways) {
+  add_watches(standing.step, protocol_[standing.step].handles, standing.told, standing.news, standing.counted, taken,
+              ways);
+  for (OneWay& way : ways) way.at_once = true;
 }
 
 Diagrams::Set Ways::holding_of(const Step& step, const Rule& rule) {
@@ -105,14 +114,22 @@ void Ways::count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool 
   counted.push_back(diagrams_.map(*place, std::move(to)));
 }
 
-/// What is told in the step itself: not what a step before has asked for, or what is known and fresh.
-Told Ways::news_of(const OneSide& standing) const {
-  Told news;
+/// What is asked in the step itself: not what a step before has asked for, or what is known and fresh.
+Told Ways::open_in(const OneSide& standing) const {
+  Told open;
   for (const Ask& ask : protocol_[standing.step].asks) {
     const auto place = space_.place_of(ask.fact);
-    if (place) news[*place] = !ask.fresh || !(known_before_ || standing.told[*place]);
+    if (place) open[*place] = !ask.fresh || !(known_before_ || standing.told[*place]);
   }
-  return news;
+  return open;
+}
+
+/// What is news where the way leads. Where the step has asked, it is its answers alone; where it was gone through, what
+/// was told before is as new as it was. A rule has used what its step asks for.
+Told Ways::left_with(const OneSide& standing, const OneWay& way) const {
+  const Told open = open_in(standing);
+  if (way.at_once || open.none()) return way.watch ? standing.news : standing.news & ~asked_[standing.step.index];
+  return way.watch ? open : Told{};
 }
 
 // Whether it makes a difference that an answer is news.
@@ -130,14 +147,16 @@ bool Ways::may_be_known(StepId id) const {
 
 /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
 const std::vector<OneWay>& Ways::ways_on(const OneSide& standing) {
-  const auto [found, is_new] =
-      found_.try_emplace(Standing{standing.step.index, false, known_before_, standing.told, standing.counted});
+  const auto [found, is_new] = found_.try_emplace(
+      Standing{standing.step.index, false, known_before_, standing.told, standing.news, standing.counted});
   if (!is_new) return found->second;
   const Step& step = protocol_[standing.step];
   const Told& asked = asked_[standing.step.index];
   std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
-  add_watches(standing.step, step.handles, standing.told | asked, news_of(standing), standing.counted, taken, ways);
+  if (!standing.leaves) add_watches_at_once(standing, taken, ways);
+  add_watches(standing.step, step.handles, standing.told | asked, standing.news | open_in(standing), standing.counted,
+              taken, ways);
   for (std::size_t r = 0; r < step.rules.size(); ++r) {
     const Diagrams::Set holding = before_counting(rule_holds_[standing.step.index][r], standing.counted);
     ways.push_back(way_of(diagrams_.without(holding, taken), step.rules[r]));
@@ -177,8 +196,9 @@ bool Ways::is_passed_unseen(const OneSide& standing) const {
 // It has something to do or to wait for, or asks once more what has just been told: a reading is never its own check.
 bool Ways::is_at_rest(const OneSide& standing) const {
   const Step& step = protocol_[standing.step];
-  // Nobody goes round twice at one moment: the engine stops there as well.
-  if (std::find(standing.passed.begin(), standing.passed.end(), standing.step) != standing.passed.end()) return true;
+  // Nobody goes round twice at one moment with the same news: the engine stops there as well.
+  const Passed here{standing.step, standing.news};
+  if (std::find(standing.passed.begin(), standing.passed.end(), here) != standing.passed.end()) return true;
   if (is_passed_unseen(standing)) return false;
   if (!step.actions.empty() || step.wait || step.ends || step.ends_visit) return true;
   return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
@@ -187,9 +207,11 @@ bool Ways::is_at_rest(const OneSide& standing) const {
   });
 }
 
-OneSide Ways::stepped(const OneWay& way, const Told& told, const std::vector<Tally>& before,
+OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, const std::vector<Tally>& before,
                       std::vector<Diagrams::MapId> counted) const {
-  OneSide next{way.to.step, false, way.asks_itself ? Told{} : told, before, {}, {}, std::move(counted)};
+  OneSide next{way.to.step, false, way.asks_itself ? Told{} : told, {}, before, {}, {}, std::move(counted)};
+  if (!way.asks_itself) next.news = news & awaited_;
+  if (way.watch && protocol_.watch[*way.watch].told) next.news &= ~watch_reads_[*way.watch];
   next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
   for (const Tally& each : way.tally) {
     if (each.kind == Tally::Kind::resets) count(next.counted, CounterId{each.index}, true);
@@ -217,11 +239,11 @@ bool Ways::rests_beside(const OneSide& standing, const OneSide& other) const {
 // A danger told just before is known where one comes to, and leads away from there unless it is handled.
 const std::vector<OneWay>& Ways::ways_at_rest(const OneSide& standing) {
   const auto [found, is_new] =
-      found_.try_emplace(Standing{standing.step.index, true, false, standing.told, standing.counted});
+      found_.try_emplace(Standing{standing.step.index, true, false, standing.told, standing.news, standing.counted});
   if (!is_new) return found->second;
   std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
-  add_watches(standing.step, protocol_[standing.step].handles, standing.told, Told{}, standing.counted, taken, ways);
+  add_watches_at_once(standing, taken, ways);
   for (OneWay& way : ways) {
     if (way.to.step == standing.step) way.to.kind = Ending::Kind::here;  // it leads to where one is
   }
@@ -235,16 +257,17 @@ OneSide Ways::further(const OneSide& standing, const OneWay& way) {
     rested.ending = Ending{Ending::Kind::step, standing.step, {}};
     return rested;
   }
-  const Told& asked = asked_[standing.step.index];
-  if (standing.leaves) return stepped(way, standing.told | asked, standing.tally, standing.counted);
+  const Told asked = way.at_once ? Told{} : asked_[standing.step.index];
+  const Told news = left_with(standing, way);
+  if (standing.leaves) return stepped(way, standing.told | asked, news, standing.tally, standing.counted);
   OneSide passed = standing;
   for (const ActionId action : protocol_[standing.step].actions) {
     if (const auto& call = protocol_[action].call)
       passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
   }
-  OneSide next = stepped(way, passed.told | asked, passed.tally, passed.counted);
+  OneSide next = stepped(way, passed.told | asked, news, passed.tally, passed.counted);
   next.passed = std::move(passed.passed);
-  next.passed.push_back(standing.step);
+  next.passed.push_back({standing.step, standing.news});
   return next;
 }
 

@@ -20,7 +20,16 @@ struct OneWay {
   Diagrams::Set when;
   Ending to;
   std::vector<Tally> tally;
-  bool asks_itself = false;  // what was told counts as told in the step it leads to
+  bool asks_itself = false;                         // what was told counts as told in the step it leads to
+  std::optional<std::size_t> watch = std::nullopt;  // that leads this way
+  bool at_once = false;                             // before the step asks anything
+};
+
+/// A step gone through, and what was news in it.
+struct Passed {
+  StepId step;
+  Told news;
+  friend bool operator==(const Passed&, const Passed&) = default;
 };
 
 /// Where one version stands within what the other goes through at the same moment.
@@ -28,9 +37,10 @@ struct OneSide {
   StepId step;
   bool leaves;  // its own answers are next, whether or not it has something to do
   Told told;
+  Told news{};  // of that what a watch for news has still to hear: told by the same answer as led here
   std::vector<Tally> tally{};
   std::optional<Ending> ending{};
-  std::vector<StepId> passed{};            // gone through at this moment
+  std::vector<Passed> passed{};            // gone through at this moment
   std::vector<Diagrams::MapId> counted{};  // what was counted and set back since, in this order
   friend bool operator==(const OneSide&, const OneSide&) = default;
 };
@@ -51,7 +61,8 @@ class Ways {
   std::vector<OneWay> when_told(StepId step, const Told& told);
   std::vector<Told> tellings() const;
 
-  OneSide stepped(const OneWay& way, const Told& told, const std::vector<Tally>& before,
+  /// `news`: what was told by the answer that leads this way; a watch for news has heard what it reads.
+  OneSide stepped(const OneWay& way, const Told& told, const Told& news, const std::vector<Tally>& before,
                   std::vector<Diagrams::MapId> counted = {}) const;
   OneSide further(const OneSide& standing, const OneWay& way);
 
@@ -75,11 +86,14 @@ class Ways {
   /// `counted`: what was counted since the occasion came; a watch reads the counters as they are now.
   void add_watches(StepId from, const std::vector<WatchId>& handled, const Told& told, const Told& news,
                    const std::vector<Diagrams::MapId>& counted, Diagrams::Set& taken, std::vector<OneWay>& ways);
+  /// What is known where one comes to leads away before anything is asked.
+  void add_watches_at_once(const OneSide& standing, Diagrams::Set& taken, std::vector<OneWay>& ways);
   Diagrams::Set holding_of(const Step& step, const Rule& rule);
   OneWay way_of(Diagrams::Set when, const Rule& rule) const;
   Diagrams::Set before_counting(Diagrams::Set set, const std::vector<Diagrams::MapId>& counted);
   void count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) const;
-  Told news_of(const OneSide& standing) const;
+  Told open_in(const OneSide& standing) const;
+  Told left_with(const OneSide& standing, const OneWay& way) const;
   bool is_passed_unseen(const OneSide& standing) const;
   bool is_at_rest(const OneSide& standing) const;
   bool rests(const OneSide& standing) const;
@@ -95,18 +109,19 @@ class Ways {
   struct Standing {
     std::uint16_t step;
     bool rests, known_before;
-    Told told;
+    Told told, news;
     std::vector<Diagrams::MapId> counted;
     friend bool operator==(const Standing&, const Standing&) = default;
   };
   struct Hash {
     std::size_t operator()(const Standing& standing) const {
       const std::size_t place = standing.step * 4U + (standing.rests ? 2U : 0U) + (standing.known_before ? 1U : 0U);
-      return std::hash<Told>{}(standing.told) + place * 0x9E3779B97F4A7C15U;
+      return std::hash<Told>{}(standing.told) + std::hash<Told>{}(standing.news) * 31U + place * 0x9E3779B97F4A7C15U;
     }
   };
   std::unordered_map<Standing, std::vector<OneWay>, Hash> found_;
-  Told told_;  // everything that can be told
+  Told told_;     // everything that can be told
+  Told awaited_;  // everything that a watch for news reads
   bool known_before_ = false;
 };
 

@@ -138,6 +138,11 @@ class Judge {
     return said;
   }
 
+  // How long an answer counts is told of the question, not of every way that it may change: the comparison takes all
+  // that may be known from before as known, or none of it, and knows no age of an answer. Where everything was told
+  // anew, no age can make the difference.
+  bool is_told_of_the_question() const { return !all_told_ && said_.has(Difference::Kind::question); }
+
   /// Both come to rest after an occasion; false when the night is not to go on.
   bool walk(const std::string& occasion, const std::string& step, Version& was, Version& now) {
     const Version before = was;
@@ -168,8 +173,7 @@ class Judge {
     if (apart) ++judged_.apart;
     bool said = said_.is_said({Difference::Kind::leads}, occasion, step, occasion_of(before, values));
     if (!said && apart) said = is_said_of_a_step_passed(before, values);
-    // How long an answer counts is told of the question, not of every way that it may change.
-    if (apart && !said && said_.has(Difference::Kind::question)) return false;
+    if (apart && !said && is_told_of_the_question()) return false;
     // Of an answer that was known before, `after` may speak as of news.
     if (said && !apart && !all_told_) return one == other;
     if (said != apart && !alike)
@@ -363,8 +367,7 @@ class Judge {
       const bool said =
           said_.is_said({Difference::Kind::leads}, "told at any time in", step, occasion_of(before, values));
       if (apart) ++judged_.apart;
-      // How long an answer counts is told of the question, not of every way that it may change.
-      if (apart && !said && said_.has(Difference::Kind::question)) return false;
+      if (apart && !said && is_told_of_the_question()) return false;
       if (apart != said && x != y)
         complain("told in `" + step + "`: " + x + " and " + y + (apart ? ", not said" : ", said to differ") + "; " +
                  in_words(was_, Event{moment_, GotWorse{one}}));
