@@ -4,6 +4,7 @@ namespace rushlight {
 
 Search each_left_over(const Box& box, const std::vector<const Box*>& takers,
                       const std::function<bool(const Box&)>& visit) {
+  if (box.empty()) return Search::ended;
   Cover cover(box);
   for (const Box* taker : takers) cover.add(*taker);
   return cover.each_left_over(box, visit);
