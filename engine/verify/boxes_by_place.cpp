@@ -7,14 +7,14 @@ namespace rushlight {
 
 namespace {
 
-using Word = std::uint64_t;
-constexpr std::size_t kBits = 64;
+using Bits = std::uint64_t;
+constexpr std::size_t kWidth = 64;
 constexpr std::size_t kTried = 6;  // rows of a side; more find little more
 
-Word bit_at(std::size_t box) { return Word{1} << (box % kBits); }
+Bits bit_at(std::size_t box) { return Bits{1} << (box % kWidth); }
 
 // In place of std::popcount, which is a call where the processor is not known.
-std::uint32_t bits_in(Word word) {
+std::uint32_t bits_in(Bits word) {
   word -= word >> 1U & 0x5555555555555555U;
   word = (word & 0x3333333333333333U) + (word >> 2U & 0x3333333333333333U);
   word = (word + (word >> 4U)) & 0x0f0f0f0f0f0f0f0fU;
@@ -27,7 +27,7 @@ constexpr std::uint32_t kStays = 1U << 20U;
 }  // namespace
 
 BoxesByPlace::BoxesByPlace(const Box& whole, const std::vector<Box>& boxes)
-    : boxes_(boxes), words_((boxes.size() + kBits - 1) / kBits) {
+    : boxes_(boxes), words_((boxes.size() + kWidth - 1) / kWidth) {
   for (std::size_t i = 0; i < whole.sides.size(); ++i) {
     const bool any = whole.sides[i].any();
     places_.push_back(places_of(i, any ? whole.sides[i].runs().back().up_to : 0));
@@ -47,8 +47,8 @@ BoxesByPlace::Places BoxesByPlace::places_of(std::size_t dimension, std::size_t 
   // First who comes or goes at a row, then by those before it who is there.
   for (std::size_t box = 0; box < boxes_.size(); ++box) {
     for (const Run& run : boxes_[box].sides[dimension].runs()) {
-      places.rows[row_of[run.from]][box / kBits] ^= bit_at(box);
-      places.rows[row_of[run.up_to]][box / kBits] ^= bit_at(box);
+      places.rows[row_of[run.from]][box / kWidth] ^= bit_at(box);
+      places.rows[row_of[run.up_to]][box / kWidth] ^= bit_at(box);
     }
   }
   for (std::size_t row = 1; row < places.rows.size(); ++row) {
@@ -58,13 +58,13 @@ BoxesByPlace::Places BoxesByPlace::places_of(std::size_t dimension, std::size_t 
 }
 
 BoxesByPlace::Order BoxesByPlace::order_of(const Box& whole, bool backwards) const {
-  Order order{{}, std::vector<Set>(places_.size(), Set(words_, ~Word{0}))};
+  Order order{{}, std::vector<Set>(places_.size(), Set(words_, ~Bits{0}))};
   for (std::size_t i = 0; i < places_.size(); ++i) order.dimensions.push_back(backwards ? places_.size() - 1 - i : i);
   for (std::size_t i = places_.size(); i-- > 1;) {
     const std::size_t dimension = order.dimensions[i];
     Set& staying = order.staying[i - 1] = order.staying[i];
     for (std::size_t box = 0; box < boxes_.size(); ++box) {
-      if (!(boxes_[box].sides[dimension] == whole.sides[dimension])) staying[box / kBits] &= ~bit_at(box);
+      if (!(boxes_[box].sides[dimension] == whole.sides[dimension])) staying[box / kWidth] &= ~bit_at(box);
     }
   }
   return order;
@@ -75,7 +75,7 @@ bool BoxesByPlace::finds_point_before_others(std::size_t box) const {
 }
 
 bool BoxesByPlace::finds_point(std::size_t box, const Order& order) const {
-  Set left(box / kBits + 1, ~Word{0}), tried(left.size()), fewest(left.size());
+  Set left(box / kWidth + 1, ~Bits{0}), tried(left.size()), fewest(left.size());
   left.back() = bit_at(box) - 1;  // those before it
   if (box == 0) return true;
   for (std::size_t i = 0; i < order.dimensions.size(); ++i) {
