@@ -4,6 +4,7 @@ namespace rushlight {
 
 Search each_left_over(const Box& box, const std::vector<const Box*>& takers,
                       const std::function<bool(const Box&)>& visit) {
+  if (box.empty()) return Search::ended;
   Cover cover(box);
   for (const Box* taker : takers) cover.add(*taker);
   return cover.each_left_over(box, visit);
@@ -22,16 +23,13 @@ Cover cover_of(const Table& table) {
 
 Stretches unknown_of(const Dimension& dimension) {
   Stretches unknown;
-  for (std::size_t i = 0; i < dimension.stretches.size(); ++i) {
-    if (dimension.stretches[i].unknown) unknown.set(i);
-  }
+  const std::vector<Stretch>& stretches = dimension.stretches;
+  if (!stretches.empty() && stretches.back().unknown) unknown.set(stretches.size() - 1);
   return unknown;
 }
 
 Stretches known_of(const Dimension& dimension) {
-  Stretches known = Stretches::first(dimension.stretches.size());
-  known.remove(unknown_of(dimension));
-  return known;
+  return Stretches::first(dimension.stretches.size() - (unknown_of(dimension).any() ? 1 : 0));
 }
 
 std::vector<const Box*> takers_of(const Table& table) {

@@ -19,12 +19,10 @@ class LeftOver {
   LeftOver(const Cover& cover, const Box& box, std::uint64_t most_looks, const std::function<bool(const Box&)>& visit)
       : cover_(cover), part_(box), most_looks_(most_looks), visit_(visit) {}
 
-  /// Marks the takers that are the first to meet some part: the takers stand in their order.
-  void mark_first(std::vector<bool>& first) { look_for_first(cover_.takers_, kAll, first, 0); }
   std::uint64_t looks() const { return looks_; }
 
   Search search() {
-    look_into(cover_.takers_, kAll, 0);
+    look_into(cover_.near(part_), kAll, 0);
     return ended_;
   }
 
@@ -174,7 +172,7 @@ class LeftOver {
     if (looks_ > most_looks_) ended_ = Search::gave_up;
     if (!taken && ended_ == Search::ended) {
       if (!meeting.empty()) {
-        halve(meeting, here.both, [&](Cover::Dimensions halved) { look_into(meeting, halved, depth + 1); });
+        halve(meeting, here.both, depth);
       } else if (!visit_(part_)) {
         ended_ = Search::stopped;
       }
@@ -183,21 +181,7 @@ class LeftOver {
       part_.sides[change->dimension] = std::move(change->before);
   }
 
-  void look_for_first(const Takers& takers, Cover::Dimensions changed, std::vector<bool>& first, std::size_t depth) {
-    Level& here = level(depth);
-    const Takers& meeting = here.meeting;
-    keep_meeting(takers, changed, here.meeting);
-    if (meeting.empty()) return;
-    first[meeting.front().place] = true;
-    if (looks_ > most_looks_) ended_ = Search::gave_up;
-    const bool news =
-        std::any_of(meeting.begin(), meeting.end(), [&](const Cover::Taker& taker) { return !first[taker.place]; });
-    if (!news || ended_ != Search::ended) return;
-    halve(meeting, here.both, [&](Cover::Dimensions halved) { look_for_first(meeting, halved, first, depth + 1); });
-  }
-
-  template <class Look>
-  void halve(const Takers& takers, Stretches& both, Look look) {
+  void halve(const Takers& takers, Stretches& both, std::size_t depth) {
     const Cut cut = cut_of(takers);
     both = part_.sides[cut.dimension];
     const Run hull{both.runs().front().from, both.runs().back().up_to};
@@ -205,7 +189,7 @@ class LeftOver {
       if (ended_ != Search::ended) break;
       part_.sides[cut.dimension] = both;
       part_.sides[cut.dimension].keep(half);
-      look(Cover::Dimensions{1} << cut.dimension);
+      look_into(takers, Cover::Dimensions{1} << cut.dimension, depth + 1);
     }
     part_.sides[cut.dimension] = both;
   }
@@ -234,20 +218,41 @@ void Cover::add(const Box& taker) {
   if (!taker.empty()) takers_.push_back(added);
 }
 
+std::vector<Cover::Taker> Cover::near(const Box& box) const {
+  struct SmallSide {
+    std::size_t dimension;
+    Run hull;
+  };
+  std::vector<SmallSide> small;
+  for (std::size_t i = 0; i < box.sides.size(); ++i) {
+    const Runs &side = box.sides[i].runs(), &whole = whole_.sides[i].runs();
+    const Run hull{side.front().from, side.back().up_to};
+    if (2 * (hull.up_to - hull.from) <= whole.back().up_to - whole.front().from) small.push_back({i, hull});
+  }
+  if (small.empty()) return takers_;
+  // Without a branch for each side or taker: which of them is apart cannot be foreseen.
+  std::vector<Taker> takers(takers_.size());
+  std::size_t kept = 0;
+  for (const Taker& taker : takers_) {
+    unsigned apart = 0;
+    for (const SmallSide& side : small) {
+      const Run& taken = sides_[taker.place * box.sides.size() + side.dimension].hull;
+      apart |=
+          static_cast<unsigned>(taken.from >= side.hull.up_to) | static_cast<unsigned>(taken.up_to <= side.hull.from);
+    }
+    takers[kept] = taker;
+    kept += 1U - apart;
+  }
+  takers.resize(kept);
+  return takers;
+}
+
 Search Cover::each_left_over(const Box& box, const std::function<bool(const Box&)>& visit) {
   if (box.empty()) return Search::ended;
   LeftOver left_over(*this, box, kMostLooks - looks_, visit);
   const Search search = left_over.search();
   looks_ += std::min(left_over.looks(), kMostLooks - looks_);
   return search;
-}
-
-std::vector<bool> Cover::surely_first_somewhere() const {
-  std::vector<bool> first(added_, false);
-  const std::function<bool(const Box&)> go_on = [](const Box&) { return true; };
-  LeftOver left_over(*this, whole_, kShortLook * takers_.size(), go_on);
-  left_over.mark_first(first);
-  return first;
 }
 
 }  // namespace rushlight

@@ -25,18 +25,12 @@ class Cover {
   /// How many times a taker may be held against a part, for all that is asked of one cover: about half a second. Beyond
   /// it a search is given up.
   static constexpr std::uint64_t kMostLooks = 100'000'000;
-  /// The same, of each taker, for the short look.
-  static constexpr std::uint64_t kShortLook = 64;
 
   explicit Cover(Box whole);
   void add(const Box& taker);  // kept by reference, and its sides must not move; an empty one holds nothing
 
   /// Calls `visit` with disjoint boxes that together are what the takers leave of `box`; stops when it gives false.
   Search each_left_over(const Box& box, const std::function<bool(const Box&)>& visit);
-
-  /// Which of the added takers surely hold something that none before them holds: true for each that a short look into
-  /// the whole shows to be the first to meet some part. Others may hold something too.
-  std::vector<bool> surely_first_somewhere() const;
 
  private:
   friend class LeftOver;
@@ -49,6 +43,9 @@ class Cover {
     std::uint32_t place;
     Dimensions told_apart;  // those in which it does not hold the whole part
   };
+
+  /// The takers that may meet the box, by the ends of its small sides alone.
+  std::vector<Taker> near(const Box& box) const;
 
   Box whole_;
   std::vector<Side> sides_;  // of all dimensions of the first taker, then of the next

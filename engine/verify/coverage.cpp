@@ -1,8 +1,33 @@
+#include <deque>
+
 #include "verify/properties.hpp"
 
 namespace rushlight {
 
 namespace {
+
+// A table, what takes its values, and its parts in which every value was found to be taken: they count as takers too,
+// so that none is looked at again.
+class CoveredTable {
+ public:
+  explicit CoveredTable(const Table& table) : table_(table), cover_(cover_of(table)) {}
+
+  const Table& table() const { return table_; }
+  Search each_left_over(const Box& box, const std::function<bool(const Box&)>& visit) {
+    bool any = false;
+    const Search search = cover_.each_left_over(box, [&](const Box& gap) {
+      any = true;
+      return visit(gap);
+    });
+    if (search == Search::ended && !any) cover_.add(taken_.emplace_back(box));
+    return search;
+  }
+
+ private:
+  const Table& table_;
+  Cover cover_;
+  std::deque<Box> taken_;  // which moves none of them
+};
 
 // One step at a time: what its tables (one for each unit and band) leave open.
 class StepCoverage {
@@ -10,23 +35,25 @@ class StepCoverage {
   StepCoverage(Checking& checking, const Step& step) : checking_(checking), step_(step) {}
 
   // With every question answered.
-  void find_values(const Table& table, Cover& cover) {
+  void find_values(CoveredTable& covered) {
     if (values_told_) return;
-    look(cover, all_known(table), [&](const Box& gap) { return !tell_values(table, gap); });
+    const Table& table = covered.table();
+    look(covered, all_known(table), [&](const Box& gap) { return !tell_values(table, gap); });
   }
 
   // With one question that nobody can answer; a gap that is there whatever is answered is not about "can't tell".
-  void find_unknowns(const Table& table, Cover& cover) {
-    const std::vector<const Box*> takers = takers_of(table);
+  void find_unknowns(CoveredTable& covered) {
+    const Table& table = covered.table();
+    const Box known = all_known(table);
     for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
       const Dimension& dimension = table.dimensions[i];
       if (unknown_of(dimension).none() || is_told(dimension)) continue;
-      Box box = all_known(table);
+      Box box = known;
       box.sides[i] = unknown_of(dimension);
-      look(cover, box, [&](const Box& gap) {
+      look(covered, box, [&](const Box& gap) {
         Box answered = gap;
-        answered.sides[i] = known_of(dimension);
-        if (!any_meets(takers, answered)) return true;
+        answered.sides[i] = known.sides[i];
+        if (!any_meets(takers_of(table), answered)) return true;
         tell_unknown(dimension, example_of(checking_.protocol, table, opened(table, gap)));
         return false;
       });
@@ -34,16 +61,17 @@ class StepCoverage {
   }
 
   // Several that nobody can answer, when nothing simpler is wrong.
-  void find_rest(const Table& table, Cover& cover) {
+  void find_rest(CoveredTable& covered) {
     if (values_told_ || !unknowns_told_.empty()) return;
-    look(cover, table.whole, [&](const Box& gap) { return !tell_values(table, gap); });
+    const Table& table = covered.table();
+    look(covered, table.whole, [&](const Box& gap) { return !tell_values(table, gap); });
   }
 
   bool gave_up() const { return gave_up_; }
 
  private:
-  void look(Cover& cover, const Box& box, const std::function<bool(const Box&)>& visit) {
-    if (cover.each_left_over(box, visit) == Search::gave_up) gave_up_ = true;
+  void look(CoveredTable& covered, const Box& box, const std::function<bool(const Box&)>& visit) {
+    if (covered.each_left_over(box, visit) == Search::gave_up) gave_up_ = true;
   }
 
   bool tell_values(const Table& table, const Box& gap) {
@@ -93,12 +121,12 @@ void every_value_has_a_rule(Checking& checking) {
                                           Cover::kMostDimensions});
       continue;
     }
-    std::vector<Cover> covers;
-    for (const Table& table : tables.tables) covers.push_back(cover_of(table));
+    std::deque<CoveredTable> covered;
+    for (const Table& table : tables.tables) covered.emplace_back(table);
     StepCoverage coverage(checking, step);
-    for (std::size_t k = 0; k < covers.size(); ++k) coverage.find_values(tables.tables[k], covers[k]);
-    for (std::size_t k = 0; k < covers.size(); ++k) coverage.find_unknowns(tables.tables[k], covers[k]);
-    for (std::size_t k = 0; k < covers.size(); ++k) coverage.find_rest(tables.tables[k], covers[k]);
+    for (CoveredTable& each : covered) coverage.find_values(each);
+    for (CoveredTable& each : covered) coverage.find_unknowns(each);
+    for (CoveredTable& each : covered) coverage.find_rest(each);
     if (coverage.gave_up()) checking.error(step.where, too_entangled());
   }
 }

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "verify/boxes_by_place.hpp"
 #include "verify/crossings.hpp"
 #include "verify/properties.hpp"
 
@@ -18,38 +19,39 @@ struct Alive {
 Alive alive_in(const std::vector<Table>& tables, std::size_t rules) {
   Alive alive{std::vector<bool>(rules, false)};
   for (const Table& table : tables) {
-    Cover all(table.whole), earlier(table.whole);
-    for (const Box& box : table.rules) all.add(box);
-    const std::vector<bool> first = all.surely_first_somewhere();
+    const BoxesByPlace by_place(table.whole, table.rules);
+    Cover earlier(table.whole);
     for (std::size_t rule = 0; rule < rules; ++rule) {
-      if (first[rule]) alive.rules[rule] = true;
-      if (!alive.rules[rule]) {
+      if (!alive.rules[rule] && !by_place.finds_point_before_others(rule)) {
         const Search search = earlier.each_left_over(table.rules[rule], [](const Box&) { return false; });
         if (search == Search::ended) continue;
         if (search == Search::gave_up) return Alive{std::vector<bool>(rules, true), true};
-        alive.rules[rule] = true;
       }
+      alive.rules[rule] = true;
       earlier.add(table.rules[rule]);
     }
   }
   return alive;
 }
 
-bool never_holds(const std::vector<Table>& tables, std::size_t rule) {
+// Where it matches, by table and box: in one unit or band the conditions of a rule may hold together and in another
+// not.
+using Matches = std::vector<std::pair<const Table*, const Box*>>;
+
+Matches matches_of(const std::vector<Table>& tables, std::size_t rule) {
+  Matches matches;
   for (const Table& table : tables) {
-    if (!table.rules[rule].empty()) return false;
+    if (!table.rules[rule].empty()) matches.emplace_back(&table, &table.rules[rule]);
   }
-  return true;
+  return matches;
 }
 
 // The one earlier rule that takes everything the rule asks for, if one alone does.
-std::optional<std::size_t> taker_of(const std::vector<Table>& tables, std::size_t rule) {
+std::optional<std::size_t> taker_of(const Matches& matches, std::size_t rule) {
   for (std::size_t earlier = 0; earlier < rule; ++earlier) {
-    bool takes_all = true;
-    for (const Table& table : tables) {
-      const Box& box = table.rules[rule];
-      takes_all = takes_all && (box.empty() || table.rules[earlier].contains(box));
-    }
+    const bool takes_all = std::all_of(matches.begin(), matches.end(), [&](const auto& match) {
+      return match.first->rules[earlier].contains(*match.second);
+    });
     if (takes_all) return earlier;
   }
   return std::nullopt;
@@ -72,10 +74,11 @@ void tell(Checking& checking, const Step& step, const std::vector<Table>& tables
   const int number = static_cast<int>(rule) + 1;
   const Where& where = step.rules[rule].where;
   const Conditions& when = step.rules[rule].when;
-  if (never_holds(tables, rule)) {
+  const Matches matches = matches_of(tables, rule);
+  if (matches.empty()) {
     if (tell_crossing(checking, crossing_within(checking.protocol, when))) return;
     checking.error(where, RuleNeverMatches{number, step.name, 0}, Because{"its conditions never hold together", {}});
-  } else if (const auto taker = taker_of(tables, rule)) {
+  } else if (const auto taker = taker_of(matches, rule)) {
     if (tell_crossing(checking, crossing_that_silences(checking.protocol, step.rules[*taker].when, when))) return;
     const int earlier = static_cast<int>(*taker) + 1;
     checking.error(where, RuleNeverMatches{number, step.name, earlier},
@@ -89,9 +92,10 @@ void tell(Checking& checking, const Step& step, const std::vector<Table>& tables
 void tell(Checking& checking, const Dose& dose, const std::vector<Table>& tables, std::size_t row) {
   const int number = static_cast<int>(row) + 1;
   const Where& where = dose.rows[row].where;
-  if (never_holds(tables, row)) {
+  const Matches matches = matches_of(tables, row);
+  if (matches.empty()) {
     checking.error(where, DoseRowNeverMatches{number, dose.name, 0}, Because{"its conditions never hold together", {}});
-  } else if (const auto taker = taker_of(tables, row)) {
+  } else if (const auto taker = taker_of(matches, row)) {
     const int earlier = static_cast<int>(*taker) + 1;
     checking.error(where, DoseRowNeverMatches{number, dose.name, earlier},
                    Because{"row " + std::to_string(earlier) + " already takes all of it", dose.rows[*taker].where});

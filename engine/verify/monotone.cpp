@@ -40,22 +40,27 @@ struct Pair {
 class Comparing {
  public:
   Comparing(const Protocol& protocol, const Table& table, std::size_t place)
-      : protocol_(protocol), table_(table), place_(place), whole_(table.whole.sides[place]) {}
+      : protocol_(protocol), table_(table), place_(place), takers_(takers_of(table)) {
+    for (const Box* taker : takers_) {
+      open_.push_back(*taker);
+      open_.back().sides[place] = table.whole.sides[place];
+    }
+  }
+
+  const Dimension& answers() const { return table_.dimensions[place_]; }
 
   /// A child whom `worse_rule` takes, and who with the better answer would be taken by `better_rule`.
   std::optional<Pair> pair(std::size_t worse_rule, std::size_t better_rule, const Neighbours& at) {
-    const std::optional<Box> one = open_at(LawTables::law(table_), at.worse),
-                             other = open_at(LawTables::law(table_), at.better);
-    const std::optional<Box> taken = open_at(table_.rules[worse_rule], at.worse);
-    const std::optional<Box> also = open_at(table_.rules[better_rule], at.better);
-    if (!one || !other || !taken || !also) return std::nullopt;
-    const Box both = narrowed(narrowed(*taken, *also), narrowed(*one, *other));
-    std::vector<Box> before = earlier(worse_rule, at.worse);
-    for (Box& box : earlier(better_rule, at.better)) before.push_back(std::move(box));
-    std::vector<const Box*> takers;
-    for (const Box& box : before) takers.push_back(&box);
+    const std::size_t law = takers_.size() - 1, worse = table_.watched.size() + worse_rule,
+                      better = table_.watched.size() + better_rule;
+    if (!takes(law, at.worse) || !takes(law, at.better) || !takes(worse, at.worse) || !takes(better, at.better))
+      return std::nullopt;
+    const Box both = narrowed(narrowed(open_[worse], open_[better]), open_[law]);
+    std::vector<const Box*> earlier;
+    if (!add_earlier(worse, at.worse, both, earlier) || !add_earlier(better, at.better, both, earlier))
+      return std::nullopt;
     std::optional<Pair> found;
-    const Search search = each_left_over(both, takers, [&](const Box& left) {
+    const Search search = each_left_over(both, earlier, [&](const Box& left) {
       found = Pair{example(left, at.worse), example(left, at.better)};
       return false;
     });
@@ -65,20 +70,16 @@ class Comparing {
   bool gave_up() const { return gave_up_; }
 
  private:
-  /// The box at one answer, for all answers: so boxes at two different answers can be compared.
-  std::optional<Box> open_at(const Box& box, std::size_t answer) const {
-    if (!box.sides[place_].test(answer)) return std::nullopt;
-    Box open = box;
-    open.sides[place_] = whole_;
-    return open;
-  }
+  bool takes(std::size_t taker, std::size_t answer) const { return takers_[taker]->sides[place_].test(answer); }
 
-  std::vector<Box> earlier(std::size_t rule, std::size_t answer) const {
-    std::vector<Box> boxes;
-    for (const Box* box : taken_before(table_, rule)) {
-      if (std::optional<Box> open = open_at(*box, answer)) boxes.push_back(std::move(*open));
+  // What takes a child with this answer before a taker does; false when one of them takes all of the box.
+  bool add_earlier(std::size_t taker, std::size_t answer, const Box& box, std::vector<const Box*>& earlier) const {
+    for (std::size_t i = 0; i < taker; ++i) {
+      if (!takes(i, answer) || !open_[i].meets(box)) continue;
+      if (open_[i].contains(box)) return false;
+      earlier.push_back(&open_[i]);
     }
-    return boxes;
+    return true;
   }
 
   std::string example(Box box, std::size_t answer) const {
@@ -90,7 +91,8 @@ class Comparing {
   const Protocol& protocol_;
   const Table& table_;
   std::size_t place_;
-  Stretches whole_;
+  std::vector<const Box*> takers_;  // what is watched, the rules, the law
+  std::vector<Box> open_;           // each of them for all answers, so that boxes at two answers can be compared
   bool gave_up_ = false;
 };
 
@@ -99,21 +101,20 @@ bool stays_here(const Rule& rule) { return rule.visits.empty() && rule.hands_ove
 /// One pair for each rule that takes a worse answer to a calmer step.
 void look_at(Checking& checking, const MonotoneLaw& law, const Step& step, const LawTables& tables) {
   const Protocol& protocol = checking.protocol;
-  bool gave_up = false;
+  std::vector<Comparing> comparing;
+  for (const Table& table : tables.tables) {
+    if (const auto place = place_of(table, law.fact)) comparing.emplace_back(protocol, table, *place);
+  }
   for (std::size_t worse = 0; worse < step.rules.size(); ++worse) {
     const Rule& rule = step.rules[worse];
     std::optional<Pair> found;
     for (std::size_t better = 0; better < step.rules.size() && !found; ++better) {
       const Rule& other = step.rules[better];
       if (!stays_here(rule) || !stays_here(other) || protocol[rule.go].urgency >= protocol[other.go].urgency) continue;
-      for (const Table& table : tables.tables) {
-        const auto place = place_of(table, law.fact);
-        if (!place || found) break;
-        Comparing comparing(protocol, table, *place);
-        for (const Neighbours& at : neighbours_in(table.dimensions[*place], law.lower_is_worse)) {
-          if (!found) found = comparing.pair(worse, better, at);
+      for (Comparing& each : comparing) {
+        for (const Neighbours& at : neighbours_in(each.answers(), law.lower_is_worse)) {
+          if (!found) found = each.pair(worse, better, at);
         }
-        gave_up = gave_up || comparing.gave_up();
       }
       if (!found) continue;
       const auto urgency = [&](const Rule& each) { return std::string(name_of(protocol[each.go].urgency)); };
@@ -123,7 +124,8 @@ void look_at(Checking& checking, const MonotoneLaw& law, const Step& step, const
                      Because{"the rule for the better answer", other.where});
     }
   }
-  if (gave_up) checking.error(step.where, too_entangled());
+  if (std::any_of(comparing.begin(), comparing.end(), [](const Comparing& each) { return each.gave_up(); }))
+    checking.error(step.where, too_entangled());
 }
 
 }  // namespace

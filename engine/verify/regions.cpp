@@ -74,6 +74,31 @@ bool holds(const Protocol& protocol, const Condition& condition, const Stretch& 
   return std::visit(HoldsFor{protocol, stretch, unit, context}, condition.test);
 }
 
+BorderPlace border_place(std::int64_t border, const Dimension& dimension) {
+  const std::vector<Stretch>& stretches = dimension.stretches;
+  const bool unknown = !stretches.empty() && stretches.back().unknown;
+  const auto end = stretches.end() - (unknown ? 1 : 0);
+  const auto at =
+      std::partition_point(stretches.begin(), end, [&](const Stretch& stretch) { return stretch.value < border; });
+  const auto below = static_cast<std::uint32_t>(at - stretches.begin());
+  return {below, below + (at != end && at->value == border ? 1U : 0U),
+          static_cast<std::uint32_t>(end - stretches.begin())};
+}
+
+Run compared(Comparison comparison, const BorderPlace& place) {
+  switch (comparison) {
+    case Comparison::below:
+      return {0, place.below};
+    case Comparison::at_least:
+      return {place.below, place.numbers};
+    case Comparison::above:
+      return {place.not_above, place.numbers};
+    case Comparison::at_most:
+      return {0, place.not_above};
+  }
+  return {0, 0};
+}
+
 void keep_what_holds(Stretches& side, const Protocol& protocol, const Condition& condition, const Dimension& dimension,
                      GlucoseUnit unit, const Context& context) {
   const std::vector<Stretch>& stretches = dimension.stretches;
@@ -84,17 +109,8 @@ void keep_what_holds(Stretches& side, const Protocol& protocol, const Condition&
     }
     return;
   }
-  // The numbers lie in their order: what compares with one of them is a run.
-  const bool unknown = !stretches.empty() && stretches.back().unknown;
-  const auto end = stretches.end() - (unknown ? 1 : 0);
   const std::int64_t border = number_of(value_in(protocol[test->limit], context), unit);
-  const bool beside = test->comparison == Comparison::above || test->comparison == Comparison::at_most;
-  const auto at = std::partition_point(stretches.begin(), end, [&](const Stretch& stretch) {
-    return stretch.value < border || (beside && stretch.value == border);
-  });
-  const auto place = static_cast<std::uint32_t>(at - stretches.begin());
-  const bool upwards = test->comparison == Comparison::above || test->comparison == Comparison::at_least;
-  side.keep(upwards ? Run{place, static_cast<std::uint32_t>(end - stretches.begin())} : Run{0, place});
+  side.keep(compared(test->comparison, border_place(border, dimension)));
 }
 
 Stretches held_by(const Protocol& protocol, const Condition& condition, const Dimension& dimension, GlucoseUnit unit,

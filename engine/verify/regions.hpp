@@ -112,6 +112,14 @@ std::string example_of(const Protocol& protocol, const Table& table, const Box& 
 std::int64_t number_of(const Limit& limit, GlucoseUnit unit);
 bool holds(const Protocol& protocol, const Condition& condition, const Stretch& stretch, GlucoseUnit unit,
            const Context& context);
+/// Where a border lies among the stretches of a number: how many are below it, how many are not above it, and how many
+/// there are, "can't tell" left out.
+struct BorderPlace {
+  std::uint32_t below, not_above, numbers;
+};
+BorderPlace border_place(std::int64_t border, const Dimension& dimension);
+/// The stretches that compare so with the border.
+Run compared(Comparison comparison, const BorderPlace& place);
 /// Takes out of a side the stretches of its dimension for which a condition does not hold.
 void keep_what_holds(Stretches& side, const Protocol& protocol, const Condition& condition, const Dimension& dimension,
                      GlucoseUnit unit, const Context& context);

@@ -21,17 +21,17 @@ std::vector<FactId> needs_of(const Protocol& protocol, const DoseRow& row) {
 
 namespace {
 
-// A condition, and the dimension it is about.
+// A condition, the dimension it is about and, where it compares, the place of its limit among those of the dimension.
 struct LinePart {
   const Condition* condition;
-  std::size_t dimension;
+  std::uint32_t dimension, limit;
 };
 
 struct Line {  // a watch rule, a rule or a row, as far as regions are concerned
   const Conditions* when;
   bool otherwise;
   std::vector<FactId> needs;  // what must be known for an amount to be worked out
-  std::vector<LinePart> parts{};
+  std::size_t parts_from = 0, parts_up_to = 0;
 };
 
 bool asks(const Step& step, FactId fact) {
@@ -85,6 +85,7 @@ class TableBuilder {
       const WatchId id{static_cast<std::uint16_t>(i)};
       if (surely_pre_empts(protocol, step, id)) watched_.push_back(Line{&protocol[id].when, false, {}});
     }
+    rules_.reserve(step.rules.size());
     for (const Rule& rule : step.rules) rules_.push_back(Line{&rule.when, rule.otherwise, {}});
     for (const Ask& ask : step.asks) place_of({Subject::Kind::fact, ask.fact.index});
     add_lines();
@@ -111,14 +112,15 @@ class TableBuilder {
 
   Tables build() {
     Tables all;
-    const bool reads_glucose = std::any_of(subjects_.begin(), subjects_.end(), [&](const Subject& subject) {
+    const bool reads_glucose = std::any_of(things_.begin(), things_.end(), [&](const Thing& thing) {
+      const Subject& subject = thing.subject;
       return subject.kind == Subject::Kind::fact && protocol_.facts[subject.index].kind == FactKind::glucose;
     });
     for (const ContextCell& cell : context_cells(protocol_, limits_)) {
       if (cell.splits_age) place_of({Subject::Kind::fact, fact_id(ChildFact::age).index});
       if (cell.splits_weight) place_of({Subject::Kind::fact, fact_id(ChildFact::weight).index});
       if (cell.splits_clock) place_of({Subject::Kind::clock, 0});
-      if (subjects_.size() > Cover::kMostDimensions) return Tables{{}, subjects_.size()};
+      if (things_.size() > Cover::kMostDimensions) return Tables{{}, things_.size()};
       Table table = table_of(cell, GlucoseUnit::mg_per_dl);
       if (reads_glucose) {
         Table other = table_of(cell, GlucoseUnit::mmol_per_l);
@@ -135,28 +137,52 @@ class TableBuilder {
   }
 
  private:
-  std::size_t place_of(const Subject& subject) {
-    const auto found = std::find(subjects_.begin(), subjects_.end(), subject);
-    const auto place = static_cast<std::size_t>(found - subjects_.begin());
-    if (found == subjects_.end()) subjects_.push_back(subject);
+  // What a table reads, and what it is compared with, each limit once.
+  struct Thing {
+    struct ComparedWith {
+      ThresholdId limit;
+      bool by_a_rule;
+    };
+    Subject subject;
+    std::vector<ComparedWith> limits{};
+    std::vector<std::uint32_t> counted{};  // of each threshold: its place among the limits and 1 more, or 0
+
+    std::uint32_t add(ThresholdId limit, std::size_t thresholds, bool by_a_rule) {
+      if (counted.empty()) counted.resize(thresholds);
+      if (counted[limit.index] == 0) {
+        limits.push_back({limit, false});
+        counted[limit.index] = static_cast<std::uint32_t>(limits.size());
+      }
+      const std::uint32_t place = counted[limit.index] - 1;
+      if (by_a_rule) limits[place].by_a_rule = true;
+      return place;
+    }
+  };
+
+  std::uint32_t place_of(const Subject& subject) {
+    const auto found =
+        std::find_if(things_.begin(), things_.end(), [&](const Thing& thing) { return thing.subject == subject; });
+    const auto place = static_cast<std::uint32_t>(found - things_.begin());
+    if (found == things_.end()) things_.push_back({subject});
     return place;
   }
 
   void add_lines() {
-    std::vector<bool> compared(protocol_.thresholds.size(), false);
-    for (const ThresholdId limit : limits_) compared[limit.index] = true;
+    std::size_t parts = 0;
+    for (const Line& line : watched_) parts += line.when->size();
+    for (const Line& line : rules_) parts += line.when->size();
+    parts_.reserve(parts);
     for (std::vector<Line>* lines : {&watched_, &rules_}) {
       for (Line& line : *lines) {
-        line.parts.reserve(line.when->size());
-        for (const Condition& condition : *line.when) {
-          line.parts.push_back({&condition, place_of(subject_of(condition))});
-          compared_with_.resize(subjects_.size());
-          for (const ThresholdId limit : limits_of(condition)) {
-            compared[limit.index] = true;
-            compared_with_[line.parts.back().dimension].add(limit, protocol_.thresholds.size(), lines == &rules_);
-          }
-        }
+        line.parts_from = parts_.size();
+        for (const Condition& condition : *line.when) add_part(condition, lines == &rules_);
+        line.parts_up_to = parts_.size();
       }
+    }
+    std::vector<bool> compared(protocol_.thresholds.size(), false);
+    for (const ThresholdId limit : limits_) compared[limit.index] = true;
+    for (const Thing& thing : things_) {
+      for (const Thing::ComparedWith& with : thing.limits) compared[with.limit.index] = true;
     }
     limits_.clear();
     for (std::size_t i = 0; i < compared.size(); ++i) {
@@ -164,46 +190,30 @@ class TableBuilder {
     }
   }
 
-  // What a subject is compared with, each once.
-  struct ComparedWith {
-    std::vector<ThresholdId> limits;
-    std::vector<bool> seen, by_a_rule;
-
-    void add(ThresholdId limit, std::size_t thresholds, bool rule) {
-      seen.resize(thresholds), by_a_rule.resize(thresholds);
-      if (!seen[limit.index]) limits.push_back(limit);
-      seen[limit.index] = true;
-      by_a_rule[limit.index] = by_a_rule[limit.index] || rule;
+  void add_part(const Condition& condition, bool of_a_rule) {
+    LinePart part{&condition, place_of(subject_of(condition)), 0};
+    Thing& thing = things_[part.dimension];
+    if (const auto* test = std::get_if<Compares>(&condition.test)) {
+      part.limit = thing.add(test->limit, protocol_.thresholds.size(), of_a_rule);
+    } else {
+      for (const ThresholdId limit : limits_of(condition)) thing.add(limit, protocol_.thresholds.size(), of_a_rule);
     }
-  };
-
-  struct Borders {
-    std::vector<std::int64_t> values;
-    std::int64_t greatest = -1;
-  };
-
-  // Of each subject, in their order and each once.
-  std::vector<Borders> borders_of(const ContextCell& cell, GlucoseUnit unit) const {
-    std::vector<Borders> borders(subjects_.size());
-    for (std::size_t i = 0; i < compared_with_.size(); ++i) {
-      for (const ThresholdId limit : compared_with_[i].limits) {
-        const std::int64_t border = number_of(value_in(protocol_[limit], cell.context()), unit);
-        borders[i].values.push_back(border);
-        if (compared_with_[i].by_a_rule[limit.index]) borders[i].greatest = std::max(borders[i].greatest, border);
-      }
-    }
-    for (Borders& each : borders) {
-      std::sort(each.values.begin(), each.values.end());
-      each.values.erase(std::unique(each.values.begin(), each.values.end()), each.values.end());
-    }
-    return borders;
+    parts_.push_back(part);
   }
 
-  Dimension dimension_of(const Subject& subject, const Borders& borders, const ContextCell& cell,
+  // With the numbers of the limits in force, in the order of the thing.
+  Dimension dimension_of(const Thing& thing, const std::vector<std::int64_t>& limits, const ContextCell& cell,
                          GlucoseUnit unit) const {
+    const Subject& subject = thing.subject;
     const CellPart part = part_for(protocol_, subject, cell);
-    Dimension dimension{subject, part.splits, {}, borders.greatest};
-    dimension.stretches = stretches_of(protocol_, subject, unit, part.room, borders.values);
+    Dimension dimension{subject, part.splits, {}, -1};
+    for (std::size_t i = 0; i < limits.size(); ++i) {
+      if (thing.limits[i].by_a_rule) dimension.greatest_border = std::max(dimension.greatest_border, limits[i]);
+    }
+    std::vector<std::int64_t> borders = limits;
+    std::sort(borders.begin(), borders.end());
+    borders.erase(std::unique(borders.begin(), borders.end()), borders.end());
+    dimension.stretches = stretches_of(protocol_, subject, unit, part.room, borders);
     if (subject.kind != Subject::Kind::fact) return dimension;
     const Fact& fact = protocol_.facts[subject.index];
     // An unknown weight takes the band of the lightest child.
@@ -217,34 +227,43 @@ class TableBuilder {
     return step_ != nullptr && subject.kind == Subject::Kind::fact && asks(*step_, FactId{subject.index});
   }
 
-  Box box_of(const Line& line, const Table& table, const ContextCell& cell) const {
+  Box box_of(const Line& line, const Table& table, const std::vector<std::vector<BorderPlace>>& borders) {
     Box box = table.whole;
     for (std::size_t i = 0; line.otherwise && i < table.dimensions.size(); ++i) {
       if (is_asked(table.dimensions[i].subject)) box.sides[i] &= known_of(table.dimensions[i]);
     }
     for (const FactId need : line.needs) {
-      const Subject subject{Subject::Kind::fact, need.index};
-      const auto place =
-          static_cast<std::size_t>(std::find(subjects_.begin(), subjects_.end(), subject) - subjects_.begin());
+      const std::size_t place = place_of({Subject::Kind::fact, need.index});
       box.sides[place] &= known_of(table.dimensions[place]);
       if (need == fact_id(ChildFact::correction_known)) box.sides[place].reset(1);
     }
-    for (const LinePart& part : line.parts) {
-      keep_what_holds(box.sides[part.dimension], protocol_, *part.condition, table.dimensions[part.dimension],
-                      table.unit, cell.context());
+    for (std::size_t i = line.parts_from; i < line.parts_up_to; ++i) {
+      const LinePart& part = parts_[i];
+      Stretches& side = box.sides[part.dimension];
+      if (const auto* test = std::get_if<Compares>(&part.condition->test)) {
+        side.keep(compared(test->comparison, borders[part.dimension][part.limit]));
+      } else {
+        keep_what_holds(side, protocol_, *part.condition, table.dimensions[part.dimension], table.unit,
+                        table.cell.context());
+      }
     }
     return box;
   }
 
-  Table table_of(const ContextCell& cell, GlucoseUnit unit) const {
+  Table table_of(const ContextCell& cell, GlucoseUnit unit) {
     Table table{unit, {}, {}, {}, {}, cell};
-    const std::vector<Borders> borders = borders_of(cell, unit);
-    for (std::size_t i = 0; i < subjects_.size(); ++i) {
-      table.dimensions.push_back(dimension_of(subjects_[i], borders[i], cell, unit));
+    std::vector<std::vector<BorderPlace>> borders(things_.size());  // of each thing its limits
+    for (std::size_t i = 0; i < things_.size(); ++i) {
+      std::vector<std::int64_t> limits;
+      for (const Thing::ComparedWith& with : things_[i].limits)
+        limits.push_back(number_of(value_in(protocol_[with.limit], cell.context()), unit));
+      table.dimensions.push_back(dimension_of(things_[i], limits, cell, unit));
       table.whole.sides.push_back(Stretches::first(table.dimensions.back().stretches.size()));
+      for (const std::int64_t limit : limits) borders[i].push_back(border_place(limit, table.dimensions.back()));
     }
-    for (const Line& line : watched_) table.watched.push_back(box_of(line, table, cell));
-    for (const Line& line : rules_) table.rules.push_back(box_of(line, table, cell));
+    table.rules.reserve(rules_.size());
+    for (const Line& line : watched_) table.watched.push_back(box_of(line, table, borders));
+    for (const Line& line : rules_) table.rules.push_back(box_of(line, table, borders));
     return table;
   }
 
@@ -253,8 +272,8 @@ class TableBuilder {
   bool insulin_ = false;        // its table is not read without a glucose and a total daily dose (episode/insulin.hpp)
   bool each_unit_ = false;      // no table stands for both
   std::vector<Line> watched_, rules_;
-  std::vector<Subject> subjects_;
-  std::vector<ComparedWith> compared_with_;  // by subject; what a rule asks about later has none
+  std::vector<LinePart> parts_;  // of all lines, in their order
+  std::vector<Thing> things_;
   std::vector<ThresholdId> limits_;
 };
 

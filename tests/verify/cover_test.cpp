@@ -7,6 +7,7 @@
 
 #include "tests/sanitized.hpp"
 #include "tests/verify/grown_tables.hpp"
+#include "verify/boxes_by_place.hpp"
 #include "verify/check.hpp"
 
 using namespace rushlight;
@@ -94,6 +95,33 @@ BOOST_AUTO_TEST_CASE(what_is_left_over_is_each_point_that_no_taker_holds_and_eac
   }
   BOOST_TEST(nothing_left > (kSanitized ? 10 : 100));
   BOOST_TEST(something_left > 100);
+}
+
+BOOST_AUTO_TEST_CASE(a_point_that_a_short_look_finds_is_held_by_no_box_before) {
+  constexpr unsigned kSeed = 20260304;
+  BOOST_TEST_MESSAGE("seed " << kSeed);
+  SmallBoxes drawn(kSeed);
+  int found = 0, there = 0, taken = 0;
+  for (int round = 0; round < (kSanitized ? 30 : 300); ++round) {
+    std::vector<Box> boxes;
+    for (std::size_t i = drawn.below(100); i > 0; --i) boxes.push_back(drawn.next());
+    const BoxesByPlace by_place(whole(), boxes);
+    for (std::size_t box = 0; box < boxes.size(); ++box) {
+      const auto before = boxes.begin() + static_cast<std::ptrdiff_t>(box);
+      const std::vector<Point> points = all_points();
+      const bool any = std::any_of(points.begin(), points.end(), [&](const Point& point) {
+        return holds(boxes[box], point) &&
+               std::none_of(boxes.begin(), before, [&](const Box& each) { return holds(each, point); });
+      });
+      const bool said = by_place.finds_point_before_others(box);
+      BOOST_TEST_REQUIRE((any || !said), "round " << round << ", box " << box);
+      found += said ? 1 : 0;
+      (any ? there : taken) += 1;
+    }
+  }
+  BOOST_TEST_MESSAGE(found << " points found of " << there << ", and none of " << taken << " boxes that are all taken");
+  BOOST_TEST(found > there * 3 / 4);
+  BOOST_TEST(taken > 100);
 }
 
 BOOST_AUTO_TEST_CASE(a_search_stops_when_the_visitor_has_seen_enough) {
