@@ -110,13 +110,28 @@ class Applying {
   void learn(const Answers& answers) {
     for (const auto& [fact, value] : answers) {
       if (fact.index < kChildFacts) continue;
-      know(fact, value, now_);
+      know(fact, not_before_tonights(fact, value), now_);
       const FactKind kind = protocol_[fact].kind;
       if (kind == FactKind::glucose || kind == FactKind::ketones || kind == FactKind::ordered_choice)
         episode_.readings.push_back({fact, value, now_});
       auto& opening = episode_.opening;
       opening.erase(std::remove(opening.begin(), opening.end(), fact), opening.end());
     }
+  }
+
+  /// Insulin that went in tonight is the last one, though an older dose is told.
+  Value not_before_tonights(FactId fact, const Value& value) const {
+    if (fact != protocol_.fact_named("last-rapid-insulin")) return value;
+    const auto* ago = std::get_if<Ago>(&value);
+    if (ago == nullptr && !std::holds_alternative<NotLately>(value)) return value;
+    std::optional<Duration> shortest;
+    for (const Given& given : episode_.given) {
+      const bool in = given.outcome == Outcome::given || given.outcome == Outcome::part || given.outcome == Outcome::wrong;
+      if (!in || protocol_[given.action].kind != ActionKind::insulin) continue;
+      const Duration since = now_ - given.when;
+      if (!shortest || since < *shortest) shortest = since;
+    }
+    return shortest && (ago == nullptr || *shortest < ago->time) ? Value{Ago{*shortest}} : value;
   }
 
   void know(FactId fact, const Value& value, Instant since) {
