@@ -11,7 +11,7 @@ namespace rushlight {
 namespace {
 
 constexpr double kMargin = 22;  // 7.8 mm: every printer reaches that far
-constexpr double kBelow = 19;   // 6.7 mm
+constexpr double kUnderBoxes = 19;   // 6.7 mm
 constexpr double kGap = 3;      // between boxes
 constexpr double kColumns = 6;  // between columns
 // How much of the width the left column may take.
@@ -26,7 +26,7 @@ class SheetLayout {
  public:
   SheetLayout(const Sheet& sheet, const PaperSize& paper, Pen& pen) : sheet_(sheet), paper_(paper), pen_(pen) {
     width_ = paper.width - 2 * kMargin;
-    bottom_ = paper.height - kBelow;
+    bottom_ = paper.height - kUnderBoxes;
   }
 
   Laid laid() {
