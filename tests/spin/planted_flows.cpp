@@ -31,7 +31,7 @@ class Rounds {
   }
   void wait(StepId id, Duration lasts, Duration overdue, StepId go) {
     at(id).wait = Wait{
-        timer_, add_time(protocol_, lasts), std::nullopt, std::nullopt, add_time(protocol_, overdue), go, nowhere()};
+        timer_, add_time(protocol_, lasts), std::nullopt, std::nullopt, std::nullopt, add_time(protocol_, overdue), go, nowhere()};
   }
   void rule(StepId id, StepId go, Conditions conditions = {}) {
     at(id).rules.push_back(rule_to(go, std::move(conditions)));
