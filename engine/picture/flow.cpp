@@ -242,7 +242,7 @@ std::optional<Picture> flow_picture(const Protocol& protocol) {
       "the "
       "box, and its border: the heavier, the graver. An arrow shows where a box is first come to from, if that is "
       "near.";
-  for (const Paper& paper : {kA4, kA3}) {
+  for (const Paper& paper : {kA4, kA3, kA2}) {
     Picture picture{paper, "Steps of protocol " + protocol.name, below, {}};
     for (const CardGroup& group : groups) {
       for (const Card& card : group.cards) {

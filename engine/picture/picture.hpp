@@ -21,6 +21,7 @@ struct Paper {
 };
 inline constexpr Paper kA4{"A4", 84'189, 59'528};
 inline constexpr Paper kA3{"A3", 119'055, 84'189};
+inline constexpr Paper kA2{"A2", 168'378, 119'055};
 
 struct Spot {
   Length x, y;

@@ -231,7 +231,23 @@ bool NaiveWalk::is_looked_out_for(const Answers& answers, Instant now) const {
 /// After the end only "worse" is heard as an answer, and what a watch looks out for: it begins the walk again.
 void NaiveWalk::say(const Answers& answers, Instant now) {
   if (ended()) return;
-  for (const auto& [fact, value] : answers) note(now, Said{fact, value, now, true, shown_from_.value_or(now)});
+  for (const auto& [fact, value] : answers)
+    note(now, Said{fact, as_it_stands(fact, value, now), now, true, shown_from_.value_or(now)});
+}
+
+/// An older dose of insulin that is told later does not take the place of one of this night.
+Value NaiveWalk::as_it_stands(FactId fact, const Value& value, Instant now) const {
+  const auto* ago = std::get_if<Ago>(&value);
+  const bool about_insulin = p().facts[fact.index].name == "last-rapid-insulin";
+  if (!about_insulin || (ago == nullptr && !std::holds_alternative<NotLately>(value))) return value;
+  Value last = value;
+  for (const auto& entry : diary_) {
+    const auto* did = std::get_if<Did>(&entry.what);
+    if (did == nullptr || p()[did->action].kind != ActionKind::insulin || !counts(*did)) continue;
+    const auto* known = std::get_if<Ago>(&last);
+    if (known == nullptr || now - did->when < known->time) last = Ago{now - did->when};
+  }
+  return last;
 }
 
 /// What was stated then stays done, whatever is corrected later. How a call went is never taken as stated.

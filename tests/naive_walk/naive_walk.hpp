@@ -211,6 +211,7 @@ class NaiveWalk {
   std::optional<Outcome> outcome_here(ActionId action) const;
   bool was_given(const Did& did) const;
   bool counts(const Did& did) const;
+  Value as_it_stands(FactId fact, const Value& value, Instant now) const;
   std::optional<Instant> timer(TimerId timer) const;
   bool on_the_line() const;
   std::vector<OpenNow> open_calls() const;
