@@ -1,6 +1,8 @@
 #include "verify/compare.hpp"
 
 #include <algorithm>
+#include <map>
+#include <tuple>
 
 #include "episode/phrases.hpp"
 #include "finding/quoted.hpp"
@@ -18,24 +20,31 @@ using Turn = Difference::Turn;
 
 constexpr std::size_t kMostRegions = 200;  // of one difference: a nurse reads a few
 
-// What changes in the same way in several places is said once.
-std::vector<Difference> with_places_merged(std::vector<Difference> found) {
-  std::vector<Difference> merged;
-  for (Difference& each : found) {
-    const auto same = std::find_if(merged.begin(), merged.end(), [&](const Difference& other) {
-      return other.kind == each.kind && other.turn == each.turn && other.was == each.was && other.now == each.now &&
-             other.regions == each.regions && other.too_many == each.too_many;
+/// What changes in the same way in several places is said once.
+class Merged {
+ public:
+  void add(Difference difference) {
+    std::vector<std::size_t>& alike =
+        alike_[{difference.kind, difference.turn, difference.was, difference.now}];
+    const auto same = std::find_if(alike.begin(), alike.end(), [&](std::size_t place) {
+      return merged_[place].regions == difference.regions && merged_[place].too_many == difference.too_many;
     });
-    if (same == merged.end()) {
-      merged.push_back(std::move(each));
-      continue;
+    if (same == alike.end()) {
+      alike.push_back(merged_.size());
+      merged_.push_back(std::move(difference));
+      return;
     }
-    for (const Difference::Place& place : each.at) {
-      if (std::find(same->at.begin(), same->at.end(), place) == same->at.end()) same->at.push_back(place);
+    std::vector<Difference::Place>& at = merged_[*same].at;
+    for (const Difference::Place& place : difference.at) {
+      if (std::find(at.begin(), at.end(), place) == at.end()) at.push_back(place);
     }
   }
-  return merged;
-}
+  std::vector<Difference> all() { return std::move(merged_); }
+
+ private:
+  std::map<std::tuple<Kind, Turn, std::string, std::string>, std::vector<std::size_t>> alike_;
+  std::vector<Difference> merged_;
+};
 
 bool same_limits(const std::vector<Cases>& one, const std::vector<Cases>& other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(),
@@ -61,13 +70,12 @@ class InUnit {
       if (!changes.empty()) ++steps_changed_;
       for (const StepChange& change : changes) add(change, pair.entered);
     }
-    found_ = with_places_merged(std::move(found_));
   }
 
   const InStep& in_step() const { return in_step_; }
   std::size_t steps_changed() const { return steps_changed_; }
   const std::vector<DosePair>& doses() const { return doses_; }
-  std::vector<Difference> differences() { return std::move(found_); }
+  std::vector<Difference> differences() { return found_.all(); }
 
  private:
   Difference::Place at(const Occasion& occasion) const {
@@ -138,15 +146,32 @@ class InUnit {
     return Turn::otherwise;
   }
 
-  void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
+  /// Whom a set of cases concerns.
+  struct Named {
+    std::vector<Cases> regions, regions_mmol;
+    bool too_many;
+  };
+
+  // The same cases come to something else on many occasions.
+  const Named& named(Diagrams::Set where, Diagrams::Set within) {
+    const auto [found, is_new] = named_.try_emplace({where, within});
+    Named& named = found->second;
+    if (!is_new) return named;
     const auto regions = regions_of(space_, diagrams_, where, within, kMostRegions);
-    difference.too_many = !regions;
-    if (regions) difference.regions = cases_of(space_, *regions);
-    if (regions && also_ != nullptr) {
-      difference.regions_mmol = cases_of(*also_, *regions);
-      if (same_limits(difference.regions, difference.regions_mmol)) difference.regions_mmol.clear();
-    }
-    found_.push_back(std::move(difference));
+    named.too_many = !regions;
+    if (!regions) return named;
+    named.regions = cases_of(space_, *regions);
+    if (also_ != nullptr) named.regions_mmol = cases_of(*also_, *regions);
+    if (same_limits(named.regions, named.regions_mmol)) named.regions_mmol.clear();
+    return named;
+  }
+
+  void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
+    const Named& who = named(where, within);
+    difference.too_many = who.too_many;
+    difference.regions = who.regions;
+    difference.regions_mmol = who.regions_mmol;
+    found_.add(std::move(difference));
   }
 
   void add(const Parting& parting) {
@@ -212,14 +237,15 @@ class InUnit {
   Diagrams diagrams_;
   InStep in_step_;
   std::vector<DosePair> doses_;
-  std::vector<Difference> found_;
+  std::map<std::pair<Diagrams::Set, Diagrams::Set>, Named> named_;
+  Merged found_;
   std::size_t steps_changed_ = 0;
 };
 
 std::vector<Difference> dose_differences(const SideBySide& sides, const std::vector<DosePair>& pairs,
                                          GlucoseUnit unit) {
   const Protocol& protocol = sides.both;
-  std::vector<Difference> found;
+  Merged found;
   for (const DosePair& pair : pairs) {
     std::optional<DoseChange> change = dose_change(sides, pair, unit);
     if (!change) continue;
@@ -231,9 +257,9 @@ std::vector<Difference> dose_differences(const SideBySide& sides, const std::vec
     for (const StepId step : pair.used_in) difference.at.push_back({"in", protocol[step].name});
     difference.was = quoted(protocol[pair.was].name) + ": " + change->was;
     difference.now = quoted(protocol[pair.now].name) + ": " + change->now;
-    found.push_back(std::move(difference));
+    found.add(std::move(difference));
   }
-  return with_places_merged(std::move(found));
+  return found.all();
 }
 
 bool same_place(const Difference& one, const Difference& other) {

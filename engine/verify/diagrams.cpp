@@ -83,24 +83,6 @@ Diagrams::Set Diagrams::within(const Choices& choices) {
   return set;
 }
 
-bool Diagrams::holds_all(Set set, const Choices& choices) {
-  looked_at_.resize(variable_of_.size(), 0);
-  ++searches_;
-  std::vector<Set> open{set};
-  while (!open.empty()) {
-    const Set next = open.back();
-    open.pop_back();
-    if (next == kNone) return false;
-    if (next == kAll || looked_at_[next] == searches_) continue;
-    looked_at_[next] = searches_;
-    const std::uint16_t at = variable_of_[next];
-    for (std::size_t i = 0; i < sizes_[at]; ++i) {
-      if (!choices[at] || (*choices[at])[i]) open.push_back(child(next, at, i));
-    }
-  }
-  return true;
-}
-
 Diagrams::Set Diagrams::both(Set a, Set b) {
   if (a == kNone || b == kNone) return kNone;
   if (a == kAll || a == b) return b;
