@@ -72,6 +72,15 @@ std::optional<std::vector<Taken>> regions_of(const Space& space, Diagrams& diagr
   return regions;
 }
 
+Taken region_around(const Space& space, const Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within) {
+  const std::vector<std::vector<bool>> taken = diagrams.values_in(set), possible = diagrams.values_in(within);
+  Taken region(taken.size());
+  for (std::size_t v = 0; v < space.variables().size(); ++v) {
+    if (taken[v] != possible[v]) region[v] = taken[v];
+  }
+  return region;
+}
+
 std::vector<Cases> cases_of(const Space& space, const std::vector<Taken>& regions) {
   std::vector<Cases> all;
   for (const Taken& taken : regions) {

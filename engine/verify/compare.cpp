@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <map>
-#include <tuple>
+#include <set>
 
 #include "episode/phrases.hpp"
 #include "finding/quoted.hpp"
@@ -10,6 +10,7 @@
 #include "verify/file_changes.hpp"
 #include "verify/in_step.hpp"
 #include "verify/in_words.hpp"
+#include "verify/merged.hpp"
 #include "verify/step_changes.hpp"
 
 namespace rushlight {
@@ -19,32 +20,6 @@ using Kind = Difference::Kind;
 using Turn = Difference::Turn;
 
 constexpr std::size_t kMostRegions = 200;  // of one difference: a nurse reads a few
-
-/// What changes in the same way in several places is said once.
-class Merged {
- public:
-  void add(Difference difference) {
-    std::vector<std::size_t>& alike =
-        alike_[{difference.kind, difference.turn, difference.was, difference.now}];
-    const auto same = std::find_if(alike.begin(), alike.end(), [&](std::size_t place) {
-      return merged_[place].regions == difference.regions && merged_[place].too_many == difference.too_many;
-    });
-    if (same == alike.end()) {
-      alike.push_back(merged_.size());
-      merged_.push_back(std::move(difference));
-      return;
-    }
-    std::vector<Difference::Place>& at = merged_[*same].at;
-    for (const Difference::Place& place : difference.at) {
-      if (std::find(at.begin(), at.end(), place) == at.end()) at.push_back(place);
-    }
-  }
-  std::vector<Difference> all() { return std::move(merged_); }
-
- private:
-  std::map<std::tuple<Kind, Turn, std::string, std::string>, std::vector<std::size_t>> alike_;
-  std::vector<Difference> merged_;
-};
 
 bool same_limits(const std::vector<Cases>& one, const std::vector<Cases>& other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(),
@@ -75,7 +50,46 @@ class InUnit {
   const InStep& in_step() const { return in_step_; }
   std::size_t steps_changed() const { return steps_changed_; }
   const std::vector<DosePair>& doses() const { return doses_; }
-  std::vector<Difference> differences() { return found_.all(); }
+  /// How many pairs of what was and what is now.
+  std::size_t outcomes() const {
+    std::set<WasAndNow> all;
+    for (const Found& each : found_) all.insert(was_and_now(each.difference));
+    return all.size();
+  }
+
+  std::vector<Difference> in_full() {
+    Merged merged;
+    for (Found& each : found_) {
+      const Named& who = named(each.where, each.within);
+      each.difference.too_many = who.too_many;
+      each.difference.regions = who.regions;
+      each.difference.regions_mmol = who.regions_mmol;
+      merged.add(std::move(each.difference));
+    }
+    return merged.all();
+  }
+
+  std::vector<Difference> in_brief() {
+    std::map<WasAndNow, std::size_t> places;
+    std::vector<Found> merged;
+    for (Found& each : found_) {
+      const auto [place, is_new] = places.try_emplace(was_and_now(each.difference), merged.size());
+      if (is_new) {
+        merged.push_back(std::move(each));
+        continue;
+      }
+      Found& same = merged[place->second];
+      add_places(same.difference, each.difference);
+      same.where = diagrams_.either(same.where, each.where);
+      same.within = diagrams_.either(same.within, each.within);
+    }
+    std::vector<Difference> all;
+    for (Found& each : merged) {
+      name(each.difference, {region_around(space_, diagrams_, each.where, each.within)});
+      all.push_back(std::move(each.difference));
+    }
+    return all;
+  }
 
  private:
   Difference::Place at(const Occasion& occasion) const {
@@ -146,11 +160,22 @@ class InUnit {
     return Turn::otherwise;
   }
 
+  struct Found {
+    Difference difference;
+    Diagrams::Set where, within;
+  };
   /// Whom a set of cases concerns.
   struct Named {
     std::vector<Cases> regions, regions_mmol;
     bool too_many;
   };
+
+  template <class Thing>
+  void name(Thing& thing, const std::vector<Diagrams::Choices>& regions) const {
+    thing.regions = cases_of(space_, regions);
+    if (also_ != nullptr) thing.regions_mmol = cases_of(*also_, regions);
+    if (same_limits(thing.regions, thing.regions_mmol)) thing.regions_mmol.clear();
+  }
 
   // The same cases come to something else on many occasions.
   const Named& named(Diagrams::Set where, Diagrams::Set within) {
@@ -159,19 +184,18 @@ class InUnit {
     if (!is_new) return named;
     const auto regions = regions_of(space_, diagrams_, where, within, kMostRegions);
     named.too_many = !regions;
-    if (!regions) return named;
-    named.regions = cases_of(space_, *regions);
-    if (also_ != nullptr) named.regions_mmol = cases_of(*also_, *regions);
-    if (same_limits(named.regions, named.regions_mmol)) named.regions_mmol.clear();
+    if (regions) name(named, *regions);
     return named;
   }
 
   void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
-    const Named& who = named(where, within);
-    difference.too_many = who.too_many;
-    difference.regions = who.regions;
-    difference.regions_mmol = who.regions_mmol;
-    found_.add(std::move(difference));
+    found_.push_back({std::move(difference), where, within});
+  }
+
+  int falls_in(const Parting& parting) const {
+    const auto was = static_cast<int>(urgency_of(parting.was, parting.occasion.from.was));
+    if (parting.now.kind == Ending::Kind::nothing) return was + 1;
+    return was - static_cast<int>(urgency_of(parting.now, parting.occasion.from.now));
   }
 
   void add(const Parting& parting) {
@@ -181,6 +205,7 @@ class InUnit {
     difference.at = {at(parting.occasion)};
     difference.was = words_of(parting.was);
     difference.now = words_of(parting.now);
+    if (difference.turn == Turn::calmer) difference.falls = falls_in(parting);
     add(std::move(difference), parting.where, parting.within);
   }
 
@@ -227,6 +252,9 @@ class InUnit {
     difference.at = {{was == now ? "in" : "in what is " + quoted(now) + " now,", was}};
     difference.was = change.was;
     difference.now = change.now;
+    if (change.turn == Turn::calmer)
+      difference.falls = static_cast<int>(protocol_[change.at.was].urgency) -
+                         static_cast<int>(protocol_[change.at.now].urgency);
     add(std::move(difference), change.where, entered);
   }
 
@@ -238,7 +266,7 @@ class InUnit {
   InStep in_step_;
   std::vector<DosePair> doses_;
   std::map<std::pair<Diagrams::Set, Diagrams::Set>, Named> named_;
-  Merged found_;
+  std::vector<Found> found_;
   std::size_t steps_changed_ = 0;
 };
 
@@ -263,18 +291,22 @@ std::vector<Difference> dose_differences(const SideBySide& sides, const std::vec
 }
 
 bool same_place(const Difference& one, const Difference& other) {
-  return one.kind == other.kind && one.turn == other.turn && one.was == other.was && one.now == other.now &&
-         one.at == other.at;
+  return was_and_now(one) == was_and_now(other) && one.at == other.at;
 }
 
 // A difference may exist in one unit only, when the two published values of a border lie otherwise.
-std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol) {
+std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol,
+                                   bool in_brief = false) {
   for (Difference& each : in_mg) {
     const auto other = std::find_if(in_mmol.begin(), in_mmol.end(),
-                                    [&](const Difference& difference) { return same_place(each, difference); });
+                                    [&](const Difference& difference) {
+                                      return in_brief ? was_and_now(each) == was_and_now(difference)
+                                                      : same_place(each, difference);
+                                    });
     if (other == in_mmol.end()) continue;
     if (!same_limits(each.regions, other->regions)) each.regions_mmol = std::move(other->regions);
     each.too_many = each.too_many || other->too_many;
+    if (in_brief) add_places(each, *other);
     in_mmol.erase(other);
   }
   for (Difference& each : in_mmol) {
@@ -287,7 +319,7 @@ std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Di
 
 }  // namespace
 
-Differences compare(const Protocol& was, const Protocol& now) {
+Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
   Differences result{};
   result.sides = side_by_side(was, now);
   const SideBySide& sides = result.sides;
@@ -307,12 +339,15 @@ Differences compare(const Protocol& was, const Protocol& now) {
   const auto add = [&](const std::vector<Difference>& found) {
     result.changes.insert(result.changes.end(), found.begin(), found.end());
   };
-  add(in_mmol ? both_units(in_mg.differences(), in_mmol->differences()) : in_mg.differences());
+  result.in_brief = detail == Detail::worst_first &&
+                    std::max(in_mg.outcomes(), in_mmol ? in_mmol->outcomes() : 0) > kMostInFull;
+  const auto differences = [&](InUnit& unit) { return result.in_brief ? unit.in_brief() : unit.in_full(); };
+  add(in_mmol ? both_units(differences(in_mg), differences(*in_mmol), result.in_brief) : differences(in_mg));
   add(both_units(dose_differences(sides, in_mg.doses(), GlucoseUnit::mg_per_dl),
                  dose_differences(sides, (in_mmol ? *in_mmol : in_mg).doses(), GlucoseUnit::mmol_per_l)));
   add(file_changes(sides, was, now, in_mg.in_step()));
   std::stable_sort(result.changes.begin(), result.changes.end(), [](const Difference& a, const Difference& b) {
-    return a.turn != b.turn ? a.turn < b.turn : a.kind < b.kind;
+    return std::tuple(a.turn, -a.falls, a.kind) < std::tuple(b.turn, -b.falls, b.kind);
   });
   return result;
 }

@@ -44,6 +44,9 @@ class Diagrams {
   /// them first, then the values beside. Of a variable that is `in_order` only one run. Makes no set.
   Choices box_around(Set set, const Values& point, const std::vector<bool>& in_order);
 
+  /// Of each variable the values that it has in some combination of the set.
+  std::vector<std::vector<bool>> values_in(Set set) const;
+
   GroupId group(const std::vector<bool>& variables);
   /// The combinations of the set with any value for each variable of the group.
   Set freed(Set set, GroupId group);
