@@ -115,13 +115,14 @@ int compare_command(const CompareOptions& options, std::ostream& out, std::ostre
   const Versions was = versions_at(options.was, err), now = versions_at(options.now, err);
   if (was.refused || now.refused) return 2;
   if (!options.map.empty()) return draw_map(options, was, now, out, err);
+  const Detail detail = options.json || options.all ? Detail::every_case : Detail::worst_first;
   std::vector<Compared> all;
   for (const Protocol& protocol : was.protocols) {
     const Protocol* other = named(now, protocol.name);
     // Two files named one by one are compared whatever they are called.
     if (other == nullptr && was.protocols.size() == 1 && now.protocols.size() == 1) other = &now.protocols.front();
     Compared compared{protocol.name, {}, other == nullptr};
-    if (other != nullptr) compared.both = compare(protocol, *other);
+    if (other != nullptr) compared.both = compare(protocol, *other, detail);
     all.push_back(std::move(compared));
   }
   for (const Protocol& protocol : now.protocols) {

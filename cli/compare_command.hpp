@@ -9,6 +9,7 @@ namespace rushlight {
 struct CompareOptions {
   std::string was, now;  // a folder of protocols, one protocol, or a set inside the program
   bool json = false;
+  bool all = false;  // each difference with its cases, however many there are
   std::string map;                 // "STEP:FACT" or "STEP:FACT,FACT"
   std::vector<std::string> given;  // with a map: "FACT=VALUE"
   std::string out;                 // of a map: *.svg or *.png

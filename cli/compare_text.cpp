@@ -29,12 +29,21 @@ std::string text_from_differences(const ToldDifferences& told) {
   std::string text;
   for (const std::string& number : told.numbers) add_line(text, "  ", number);
   if (!told.common.empty()) add_line(text, "", told.common);
+  if (!told.in_brief.empty()) add_line(text, "", told.in_brief);
   std::optional<Difference::Turn> turn;
+  const auto turn_to = [&](Difference::Turn next) {
+    if (turn != next) text += "\n" + heading_of(next) + "\n\n";
+    turn = next;
+  };
   for (std::size_t i = 0; i < told.differences.size(); ++i) {
-    const ToldDifference& each = told.differences[i];
-    if (turn != each.turn) text += "\n" + heading_of(each.turn) + "\n\n";
-    turn = each.turn;
-    add_difference(text, each, std::to_string(i + 1));
+    turn_to(told.differences[i].turn);
+    add_difference(text, told.differences[i], std::to_string(i + 1));
+  }
+  for (const CountedDifferences& counted : told.counted) {
+    if (turn == counted.turn) text += '\n';
+    turn_to(counted.turn);
+    add_line(text, "", std::to_string(counted.number) + " more:");
+    for (const std::string& line : counted.lines) add_line(text, "     - ", line);
   }
   if (!told.gave_up.empty()) text += "\n" + told.gave_up + "\n";
   text += '\n';

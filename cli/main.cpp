@@ -74,11 +74,12 @@ void describe_compare(CLI::App& command, CompareOptions& options) {
       ->required();
   command.add_option("now", options.now, "The newer version")->required();
   CLI::Option* json = command.add_flag("--json", options.json, "Print one JSON document with the exact regions");
+  CLI::Option* all = command.add_flag("--all", options.all, "Tell every difference with its cases, however many");
   CLI::Option* map =
       command.add_option("--map", options.map,
                          "Draw what a step decided, what it decides now and where that differs, as STEP:FACT or "
                          "STEP:FACT,FACT");
-  map->excludes(json);
+  map->excludes(json)->excludes(all);
   command.add_option("--given", options.given, "With --map: one answer held fast, as FACT=VALUE")
       ->needs(map)
       ->allow_extra_args(false);

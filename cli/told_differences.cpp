@@ -9,6 +9,7 @@ namespace rushlight {
 namespace {
 
 constexpr std::size_t kMostSteps = 6, kMostRegions = 4, kMostPlaces = 8;
+constexpr std::size_t kWorst = 20, kMostLater = 3;  // told in brief
 
 using Limits = std::vector<std::string>;  // of one region, in words
 
@@ -78,8 +79,14 @@ class Telling {
     }
     if (!common_.empty()) told_.common = "All of it is for " + joined(common_, ", ") + ".";
     for (std::size_t i = 0; i < all_.changes.size(); ++i) {
-      if (all_.changes[i].kind != Difference::Kind::number && !is_told_[i]) add_together(i);
+      if (all_.changes[i].kind == Difference::Kind::number || is_told_[i]) continue;
+      if (all_.in_brief && told_.differences.size() == kWorst) {
+        count(all_.changes[i]);
+      } else {
+        add_together(i);
+      }
     }
+    say_what_is_counted();
     if (all_.gave_up) told_.gave_up = "The search was given up: there may be more differences than these.";
     told_.same = (all_.changes.empty() ? "Nothing changes: " : "The same: ") +
                  count_of(all_.steps - all_.steps_changed, "step") + " of " + std::to_string(all_.steps) + ", and " +
@@ -103,6 +110,7 @@ class Telling {
                                        return std::find(limits.begin(), limits.end(), word) == limits.end();
                                      }),
                       common_.end());
+        if (common_.empty()) return;
       }
     }
   }
@@ -150,6 +158,72 @@ class Telling {
     told_.differences.push_back(std::move(together));
   }
 
+  // Of the rest: by where the same answers led, or by what it is about.
+  void count(const Difference& each) {
+    const bool leads = each.kind == Difference::Kind::leads;
+    const std::string was = leads ? "was " + head_of(each.was) : about(each.kind);
+    const auto same = [&](const Rest& rest) { return rest.turn == each.turn && rest.was == was; };
+    auto found = std::find_if(rest_.begin(), rest_.end(), same);
+    if (found == rest_.end()) found = rest_.insert(rest_.end(), {each.turn, was, {}, 0});
+    ++found->number;
+    if (leads) found->now.push_back(head_of(each.now));
+  }
+
+  // Without the headline.
+  static std::string head_of(const std::string& outcome) {
+    return outcome.empty() ? "nothing" : outcome.substr(0, outcome.find(": "));
+  }
+
+  static const char* about(Difference::Kind kind) {
+    switch (kind) {
+      case Difference::Kind::urgency:
+        return "how urgent a step is";
+      case Difference::Kind::action:
+      case Difference::Kind::order:
+        return "what is done in a step";
+      case Difference::Kind::wait:
+        return "how long to wait";
+      case Difference::Kind::call:
+        return "whom to call, and when";
+      case Difference::Kind::dose:
+        return "how much is given";
+      case Difference::Kind::count:
+        return "what is counted, set back or marked";
+      case Difference::Kind::question:
+        return "what is asked";
+      case Difference::Kind::put_in:
+        return "steps put in or left out";
+      case Difference::Kind::words:
+        return "words";
+      case Difference::Kind::leads:
+      case Difference::Kind::number:
+      case Difference::Kind::other:
+        break;
+    }
+    return "other parts of the file";
+  }
+
+  void say_what_is_counted() {
+    for (const Rest& rest : rest_) {
+      if (told_.counted.empty() || told_.counted.back().turn != rest.turn) told_.counted.push_back({rest.turn, 0, {}});
+      CountedDifferences& counted = told_.counted.back();
+      counted.number += rest.number;
+      // What is calmer is named to the last.
+      const std::size_t most = rest.turn == Difference::Turn::calmer ? rest.now.size() : kMostLater;
+      std::string text = rest.was + ": ";
+      for (std::size_t i = 0; i < rest.now.size() && i < most; ++i) text += (i == 0 ? "now " : "; ") + rest.now[i];
+      if (rest.now.empty()) text += std::to_string(rest.number);
+      if (rest.now.size() > most) text += "; and " + std::to_string(rest.now.size() - most) + " more";
+      counted.lines.push_back(std::move(text));
+    }
+    if (!all_.in_brief) return;
+    std::size_t left = 0;
+    for (const CountedDifferences& each : told_.counted) left += each.number;
+    told_.in_brief = "Much is different. The worst " + std::to_string(told_.differences.size()) +
+                     " are told, each with what all its cases have in common; " + std::to_string(left) +
+                     " more are counted. `--all` tells every difference with its cases.";
+  }
+
   std::string place_of(const Difference& each) const {
     const std::vector<Limits> regions = all_limits(all_, each);
     std::string text;
@@ -165,6 +239,13 @@ class Telling {
   const Differences& all_;
   Limits common_;
   std::vector<bool> is_told_;
+  struct Rest {
+    Difference::Turn turn;
+    std::string was;
+    std::vector<std::string> now;
+    std::size_t number;
+  };
+  std::vector<Rest> rest_;
   ToldDifferences told_;
 };
 

@@ -15,11 +15,20 @@ struct ToldDifference {
   std::size_t more_places = 0;
 };
 
+/// What is beyond the worst that a person reads at once: its lines, none with its cases.
+struct CountedDifferences {
+  Difference::Turn turn;
+  std::size_t number;
+  std::vector<std::string> lines;
+};
+
 /// Everything that differs, in words for a nurse; each face sets them in its own way.
 struct ToldDifferences {
   std::vector<std::string> numbers;         // the thresholds: "number `low`: was 70 mg/dL = ..., now ..."
   std::string common;                       // what all of it has in common; empty when nothing
   std::vector<ToldDifference> differences;  // the calmer ones first
+  std::vector<CountedDifferences> counted;  // in brief: the rest, by turn
+  std::string in_brief;                     // how they are told, when that is not case by case
   std::string gave_up;                      // there may be more; empty when there are no more
   std::string same;                         // how much is the same
 };

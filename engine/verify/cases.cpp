@@ -7,68 +7,18 @@ namespace {
 
 using Taken = Diagrams::Choices;
 
-class Greedy {
- public:
-  Greedy(const Space& space, Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within)
-      : space_(space), diagrams_(diagrams), allowed_(diagrams.either(set, diagrams.without(Diagrams::kAll, within))) {}
-
-  /// As large as it can be with this combination in it.
-  Taken around(const Diagrams::Values& point) {
-    Taken box;
-    for (std::size_t v = 0; v < space_.variables().size(); ++v) {
-      std::vector<bool> takes(space_.variables()[v].stretches.size(), false);
-      takes[point[v]] = true;
-      box.emplace_back(std::move(takes));
-    }
-    // Whole things first, so that few are named; then the values beside those that are left.
-    for (std::size_t v = box.size(); v-- > 0;) try_any(box, v);
-    for (std::size_t v = 0; v < box.size(); ++v) {
-      if (box[v]) widen(box, v, point[v]);
-    }
-    box.emplace_back();  // the visit
-    return box;
-  }
-
- private:
-  bool fits(const Taken& box) { return diagrams_.holds_all(allowed_, box); }
-
-  void try_any(Taken& box, std::size_t v) {
-    std::optional<std::vector<bool>> kept;
-    std::swap(kept, box[v]);
-    if (!fits(box)) box[v] = std::move(kept);
-  }
-
-  void widen(Taken& box, std::size_t v, std::size_t at) {
-    const auto try_with = [&](std::size_t value) {
-      (*box[v])[value] = true;
-      if (fits(box)) return true;
-      (*box[v])[value] = false;
-      return false;
-    };
-    const std::size_t values = box[v]->size();
-    // Of numbers one run reads best; options come in any order.
-    for (std::size_t value = at + 1; value < values; ++value) {
-      if (!try_with(value) && is_number(v)) break;
-    }
-    for (std::size_t value = at; value-- > 0;) {
-      if (!try_with(value) && is_number(v)) break;
-    }
-  }
-
-  bool is_number(std::size_t v) const {
-    const Subject& subject = space_.variables()[v].subject;
-    if (subject.kind == Subject::Kind::fact) return space_.protocol().facts[subject.index].options.empty();
-    return subject.kind != Subject::Kind::change && subject.kind != Subject::Kind::done;
-  }
-
-  const Space& space_;
-  Diagrams& diagrams_;
-  Diagrams::Set allowed_;
-};
-
 bool has_options(const Protocol& protocol, const Subject& subject) {
   if (subject.kind == Subject::Kind::fact) return !protocol.facts[subject.index].options.empty();
   return subject.kind == Subject::Kind::change || subject.kind == Subject::Kind::done;
+}
+
+// Of numbers one run reads best; options come in any order.
+std::vector<bool> numbers_of(const Space& space) {
+  std::vector<bool> numbers;
+  for (const Space::Variable& variable : space.variables())
+    numbers.push_back(!has_options(space.protocol(), variable.subject));
+  numbers.push_back(false);  // the visit
+  return numbers;
 }
 
 CaseLimit limit_of(const Protocol& protocol, const Space::Variable& variable, const std::vector<bool>& takes) {
@@ -112,13 +62,23 @@ Interval interval_around(const std::vector<std::int64_t>& borders, std::int64_t 
 std::optional<std::vector<Taken>> regions_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
                                              Diagrams::Set within, std::size_t most) {
   std::vector<Taken> regions;
-  Greedy greedy(space, diagrams, set, within);
+  const Diagrams::Set allowed = diagrams.either(set, diagrams.without(Diagrams::kAll, within));
+  const std::vector<bool> numbers = numbers_of(space);
   for (Diagrams::Set left = set; left != Diagrams::kNone;) {
     if (regions.size() == most) return std::nullopt;
-    regions.push_back(greedy.around(diagrams.one_of(left)));
+    regions.push_back(diagrams.box_around(allowed, diagrams.one_of(left), numbers));
     left = diagrams.without(left, diagrams.within(regions.back()));
   }
   return regions;
+}
+
+Taken region_around(const Space& space, const Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within) {
+  const std::vector<std::vector<bool>> taken = diagrams.values_in(set), possible = diagrams.values_in(within);
+  Taken region(taken.size());
+  for (std::size_t v = 0; v < space.variables().size(); ++v) {
+    if (taken[v] != possible[v]) region[v] = taken[v];
+  }
+  return region;
 }
 
 std::vector<Cases> cases_of(const Space& space, const std::vector<Taken>& regions) {

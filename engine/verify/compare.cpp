@@ -1,6 +1,8 @@
 #include "verify/compare.hpp"
 
 #include <algorithm>
+#include <map>
+#include <set>
 
 #include "episode/phrases.hpp"
 #include "finding/quoted.hpp"
@@ -8,6 +10,7 @@
 #include "verify/file_changes.hpp"
 #include "verify/in_step.hpp"
 #include "verify/in_words.hpp"
+#include "verify/merged.hpp"
 #include "verify/step_changes.hpp"
 
 namespace rushlight {
@@ -17,25 +20,6 @@ using Kind = Difference::Kind;
 using Turn = Difference::Turn;
 
 constexpr std::size_t kMostRegions = 200;  // of one difference: a nurse reads a few
-
-// What changes in the same way in several places is said once.
-std::vector<Difference> with_places_merged(std::vector<Difference> found) {
-  std::vector<Difference> merged;
-  for (Difference& each : found) {
-    const auto same = std::find_if(merged.begin(), merged.end(), [&](const Difference& other) {
-      return other.kind == each.kind && other.turn == each.turn && other.was == each.was && other.now == each.now &&
-             other.regions == each.regions && other.too_many == each.too_many;
-    });
-    if (same == merged.end()) {
-      merged.push_back(std::move(each));
-      continue;
-    }
-    for (const Difference::Place& place : each.at) {
-      if (std::find(same->at.begin(), same->at.end(), place) == same->at.end()) same->at.push_back(place);
-    }
-  }
-  return merged;
-}
 
 bool same_limits(const std::vector<Cases>& one, const std::vector<Cases>& other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(),
@@ -61,13 +45,51 @@ class InUnit {
       if (!changes.empty()) ++steps_changed_;
       for (const StepChange& change : changes) add(change, pair.entered);
     }
-    found_ = with_places_merged(std::move(found_));
   }
 
   const InStep& in_step() const { return in_step_; }
   std::size_t steps_changed() const { return steps_changed_; }
   const std::vector<DosePair>& doses() const { return doses_; }
-  std::vector<Difference> differences() { return std::move(found_); }
+  /// How many pairs of what was and what is now.
+  std::size_t outcomes() const {
+    std::set<WasAndNow> all;
+    for (const Found& each : found_) all.insert(was_and_now(each.difference));
+    return all.size();
+  }
+
+  std::vector<Difference> in_full() {
+    Merged merged;
+    for (Found& each : found_) {
+      const Named& who = named(each.where, each.within);
+      each.difference.too_many = who.too_many;
+      each.difference.regions = who.regions;
+      each.difference.regions_mmol = who.regions_mmol;
+      merged.add(std::move(each.difference));
+    }
+    return merged.all();
+  }
+
+  std::vector<Difference> in_brief() {
+    std::map<WasAndNow, std::size_t> places;
+    std::vector<Found> merged;
+    for (Found& each : found_) {
+      const auto [place, is_new] = places.try_emplace(was_and_now(each.difference), merged.size());
+      if (is_new) {
+        merged.push_back(std::move(each));
+        continue;
+      }
+      Found& same = merged[place->second];
+      add_places(same.difference, each.difference);
+      same.where = diagrams_.either(same.where, each.where);
+      same.within = diagrams_.either(same.within, each.within);
+    }
+    std::vector<Difference> all;
+    for (Found& each : merged) {
+      name(each.difference, {region_around(space_, diagrams_, each.where, each.within)});
+      all.push_back(std::move(each.difference));
+    }
+    return all;
+  }
 
  private:
   Difference::Place at(const Occasion& occasion) const {
@@ -138,15 +160,42 @@ class InUnit {
     return Turn::otherwise;
   }
 
-  void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
+  struct Found {
+    Difference difference;
+    Diagrams::Set where, within;
+  };
+  /// Whom a set of cases concerns.
+  struct Named {
+    std::vector<Cases> regions, regions_mmol;
+    bool too_many;
+  };
+
+  template <class Thing>
+  void name(Thing& thing, const std::vector<Diagrams::Choices>& regions) const {
+    thing.regions = cases_of(space_, regions);
+    if (also_ != nullptr) thing.regions_mmol = cases_of(*also_, regions);
+    if (same_limits(thing.regions, thing.regions_mmol)) thing.regions_mmol.clear();
+  }
+
+  // The same cases come to something else on many occasions.
+  const Named& named(Diagrams::Set where, Diagrams::Set within) {
+    const auto [found, is_new] = named_.try_emplace({where, within});
+    Named& named = found->second;
+    if (!is_new) return named;
     const auto regions = regions_of(space_, diagrams_, where, within, kMostRegions);
-    difference.too_many = !regions;
-    if (regions) difference.regions = cases_of(space_, *regions);
-    if (regions && also_ != nullptr) {
-      difference.regions_mmol = cases_of(*also_, *regions);
-      if (same_limits(difference.regions, difference.regions_mmol)) difference.regions_mmol.clear();
-    }
-    found_.push_back(std::move(difference));
+    named.too_many = !regions;
+    if (regions) name(named, *regions);
+    return named;
+  }
+
+  void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
+    found_.push_back({std::move(difference), where, within});
+  }
+
+  int falls_in(const Parting& parting) const {
+    const auto was = static_cast<int>(urgency_of(parting.was, parting.occasion.from.was));
+    if (parting.now.kind == Ending::Kind::nothing) return was + 1;
+    return was - static_cast<int>(urgency_of(parting.now, parting.occasion.from.now));
   }
 
   void add(const Parting& parting) {
@@ -156,6 +205,7 @@ class InUnit {
     difference.at = {at(parting.occasion)};
     difference.was = words_of(parting.was);
     difference.now = words_of(parting.now);
+    if (difference.turn == Turn::calmer) difference.falls = falls_in(parting);
     add(std::move(difference), parting.where, parting.within);
   }
 
@@ -202,6 +252,9 @@ class InUnit {
     difference.at = {{was == now ? "in" : "in what is " + quoted(now) + " now,", was}};
     difference.was = change.was;
     difference.now = change.now;
+    if (change.turn == Turn::calmer)
+      difference.falls = static_cast<int>(protocol_[change.at.was].urgency) -
+                         static_cast<int>(protocol_[change.at.now].urgency);
     add(std::move(difference), change.where, entered);
   }
 
@@ -212,14 +265,15 @@ class InUnit {
   Diagrams diagrams_;
   InStep in_step_;
   std::vector<DosePair> doses_;
-  std::vector<Difference> found_;
+  std::map<std::pair<Diagrams::Set, Diagrams::Set>, Named> named_;
+  std::vector<Found> found_;
   std::size_t steps_changed_ = 0;
 };
 
 std::vector<Difference> dose_differences(const SideBySide& sides, const std::vector<DosePair>& pairs,
                                          GlucoseUnit unit) {
   const Protocol& protocol = sides.both;
-  std::vector<Difference> found;
+  Merged found;
   for (const DosePair& pair : pairs) {
     std::optional<DoseChange> change = dose_change(sides, pair, unit);
     if (!change) continue;
@@ -231,24 +285,28 @@ std::vector<Difference> dose_differences(const SideBySide& sides, const std::vec
     for (const StepId step : pair.used_in) difference.at.push_back({"in", protocol[step].name});
     difference.was = quoted(protocol[pair.was].name) + ": " + change->was;
     difference.now = quoted(protocol[pair.now].name) + ": " + change->now;
-    found.push_back(std::move(difference));
+    found.add(std::move(difference));
   }
-  return with_places_merged(std::move(found));
+  return found.all();
 }
 
 bool same_place(const Difference& one, const Difference& other) {
-  return one.kind == other.kind && one.turn == other.turn && one.was == other.was && one.now == other.now &&
-         one.at == other.at;
+  return was_and_now(one) == was_and_now(other) && one.at == other.at;
 }
 
 // A difference may exist in one unit only, when the two published values of a border lie otherwise.
-std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol) {
+std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol,
+                                   bool in_brief = false) {
   for (Difference& each : in_mg) {
     const auto other = std::find_if(in_mmol.begin(), in_mmol.end(),
-                                    [&](const Difference& difference) { return same_place(each, difference); });
+                                    [&](const Difference& difference) {
+                                      return in_brief ? was_and_now(each) == was_and_now(difference)
+                                                      : same_place(each, difference);
+                                    });
     if (other == in_mmol.end()) continue;
     if (!same_limits(each.regions, other->regions)) each.regions_mmol = std::move(other->regions);
     each.too_many = each.too_many || other->too_many;
+    if (in_brief) add_places(each, *other);
     in_mmol.erase(other);
   }
   for (Difference& each : in_mmol) {
@@ -261,7 +319,7 @@ std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Di
 
 }  // namespace
 
-Differences compare(const Protocol& was, const Protocol& now) {
+Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
   Differences result{};
   result.sides = side_by_side(was, now);
   const SideBySide& sides = result.sides;
@@ -281,12 +339,15 @@ Differences compare(const Protocol& was, const Protocol& now) {
   const auto add = [&](const std::vector<Difference>& found) {
     result.changes.insert(result.changes.end(), found.begin(), found.end());
   };
-  add(in_mmol ? both_units(in_mg.differences(), in_mmol->differences()) : in_mg.differences());
+  result.in_brief = detail == Detail::worst_first &&
+                    std::max(in_mg.outcomes(), in_mmol ? in_mmol->outcomes() : 0) > kMostInFull;
+  const auto differences = [&](InUnit& unit) { return result.in_brief ? unit.in_brief() : unit.in_full(); };
+  add(in_mmol ? both_units(differences(in_mg), differences(*in_mmol), result.in_brief) : differences(in_mg));
   add(both_units(dose_differences(sides, in_mg.doses(), GlucoseUnit::mg_per_dl),
                  dose_differences(sides, (in_mmol ? *in_mmol : in_mg).doses(), GlucoseUnit::mmol_per_l)));
   add(file_changes(sides, was, now, in_mg.in_step()));
   std::stable_sort(result.changes.begin(), result.changes.end(), [](const Difference& a, const Difference& b) {
-    return a.turn != b.turn ? a.turn < b.turn : a.kind < b.kind;
+    return std::tuple(a.turn, -a.falls, a.kind) < std::tuple(b.turn, -b.falls, b.kind);
   });
   return result;
 }

@@ -41,6 +41,7 @@ struct Difference {
   std::vector<Cases> regions_mmol;  // in mmol/L; empty when the first list says it all
   bool too_many = false;
   std::string was, now;
+  int falls = 0;  // calmer by how many urgencies; one more where no rule is left
 };
 
 struct Differences {
@@ -49,11 +50,17 @@ struct Differences {
   std::size_t steps = 0, steps_changed = 0;  // pairs of steps that both versions come to together
   std::size_t ways = 0, ways_changed = 0;    // what can happen in them, with what it leads to
   bool gave_up = false;                      // the search was too large: there may be more
+  bool in_brief = false;                     // one difference for each `was` and `now`, with what all its cases share
 };
+
+/// `worst_first`: more than a person reads at once are told in brief.
+enum class Detail : std::uint8_t { every_case, worst_first };
+/// So many pairs of `was` and `now` are told case by case.
+inline constexpr std::size_t kMostInFull = 40;
 
 /// What changes in decisions, not in text. Exact in both glucose units: of each way on, the regions of children,
 /// readings and answers that come to something else; nothing is sampled. Ids, labels, sources and comments make no
-/// difference.
-Differences compare(const Protocol& was, const Protocol& now);
+/// difference. In brief the cases of a difference are all within its one region, and the region may hold more.
+Differences compare(const Protocol& was, const Protocol& now, Detail detail = Detail::every_case);
 
 }  // namespace rushlight

@@ -83,24 +83,6 @@ Diagrams::Set Diagrams::within(const Choices& choices) {
   return set;
 }
 
-bool Diagrams::holds_all(Set set, const Choices& choices) {
-  looked_at_.resize(variable_of_.size(), 0);
-  ++searches_;
-  std::vector<Set> open{set};
-  while (!open.empty()) {
-    const Set next = open.back();
-    open.pop_back();
-    if (next == kNone) return false;
-    if (next == kAll || looked_at_[next] == searches_) continue;
-    looked_at_[next] = searches_;
-    const std::uint16_t at = variable_of_[next];
-    for (std::size_t i = 0; i < sizes_[at]; ++i) {
-      if (!choices[at] || (*choices[at])[i]) open.push_back(child(next, at, i));
-    }
-  }
-  return true;
-}
-
 Diagrams::Set Diagrams::both(Set a, Set b) {
   if (a == kNone || b == kNone) return kNone;
   if (a == kAll || a == b) return b;
@@ -161,6 +143,34 @@ bool Diagrams::is_within(Set a, Set b) {
            }
            return kAll;
          }) == kAll;
+}
+
+std::vector<std::vector<bool>> Diagrams::values_in(Set set) const {
+  std::vector<std::vector<bool>> values;
+  for (const std::uint16_t size : sizes_) values.emplace_back(size, false);
+  // A variable that a way through the diagram passes by has any value.
+  const auto pass = [&](std::size_t from, Set to) {
+    for (std::size_t v = from; v < variable(to); ++v) values[v].assign(sizes_[v], true);
+  };
+  if (set == kNone) return values;
+  pass(0, set);
+  std::vector<bool> met(variable_of_.size(), false);
+  std::vector<Set> open{set};
+  while (!open.empty()) {
+    const Set next = open.back();
+    open.pop_back();
+    if (next == kAll || met[next]) continue;
+    met[next] = true;
+    const std::uint16_t at = variable(next);
+    for (std::size_t i = 0; i < sizes_[at]; ++i) {
+      const Set below = child(next, at, i);
+      if (below == kNone) continue;
+      values[at][i] = true;
+      pass(at + 1U, below);
+      open.push_back(below);
+    }
+  }
+  return values;
 }
 
 Diagrams::GroupId Diagrams::group(const std::vector<bool>& variables) {

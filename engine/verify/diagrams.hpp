@@ -40,8 +40,12 @@ class Diagrams {
   using Choices = std::vector<std::optional<std::vector<bool>>>;
   /// The combinations of these values.
   Set within(const Choices& choices);
-  /// Whether the set holds all of them; makes nothing.
-  bool holds_all(Set set, const Choices& choices);
+  /// Values around one combination of the set, of which it holds all combinations: whole variables first, the last of
+  /// them first, then the values beside. Of a variable that is `in_order` only one run. Makes no set.
+  Choices box_around(Set set, const Values& point, const std::vector<bool>& in_order);
+
+  /// Of each variable the values that it has in some combination of the set.
+  std::vector<std::vector<bool>> values_in(Set set) const;
 
   GroupId group(const std::vector<bool>& variables);
   /// The combinations of the set with any value for each variable of the group.
@@ -70,6 +74,8 @@ class Diagrams {
     Values to;
   };
 
+  class BoxAround;
+
   static constexpr std::size_t kKept = std::size_t{1} << 16, kMostKept = std::size_t{1} << 20;
 
   std::uint16_t variable(Set set) const { return variable_of_[set]; }
@@ -87,7 +93,7 @@ class Diagrams {
   std::vector<std::uint32_t> first_child_;
   std::vector<Set> children_;
   std::vector<Set> slots_;                // a hash table of all sets but the two ends, at most half full; kNone: empty
-  std::vector<std::uint32_t> looked_at_;  // by set: the search that last came by
+  std::vector<std::uint32_t> looked_at_;  // by set: what the search that last came by has found
   std::uint32_t searches_ = 0;
   std::vector<Kept> kept_;
   std::vector<std::vector<bool>> groups_;

@@ -1,0 +1,30 @@
+#include "verify/merged.hpp"
+
+#include <algorithm>
+
+namespace rushlight {
+
+WasAndNow was_and_now(const Difference& difference) {
+  return {difference.kind, difference.turn, difference.was, difference.now};
+}
+
+void add_places(Difference& to, const Difference& other) {
+  for (const Difference::Place& place : other.at) {
+    if (std::find(to.at.begin(), to.at.end(), place) == to.at.end()) to.at.push_back(place);
+  }
+}
+
+void Merged::add(Difference difference) {
+  std::vector<std::size_t>& alike = alike_[was_and_now(difference)];
+  const auto same = std::find_if(alike.begin(), alike.end(), [&](std::size_t place) {
+    return merged_[place].regions == difference.regions && merged_[place].too_many == difference.too_many;
+  });
+  if (same == alike.end()) {
+    alike.push_back(merged_.size());
+    merged_.push_back(std::move(difference));
+    return;
+  }
+  add_places(merged_[*same], difference);
+}
+
+}  // namespace rushlight
