@@ -131,8 +131,10 @@ SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Prot
       // Low is the same for everybody; what this sign still needs when it is not low stands nowhere else.
       walk.answer(*glucose, Glucose::hi(child.unit));
       walk.go_on({});
-      box.ways.push_back(
-          {sheet_say(SheetWord::not_low_then, language), {walk.headline()}, 0, walk.view().urgency, {}, true});
+      // Where the call of this sign is still what counts, it stands above already.
+      if (walk.view().meanwhile.empty())
+        box.ways.push_back(
+            {sheet_say(SheetWord::not_low_then, language), {walk.headline()}, 0, walk.view().urgency, {}, true});
     }
     if (protocol[sign.fact].name != "awake" || !there.wait) continue;
     // Still confused after the wait: the next way.

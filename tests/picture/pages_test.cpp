@@ -66,10 +66,10 @@ BOOST_DATA_TEST_CASE(the_pictures_of_the_docs_are_what_the_program_draws, boost:
       (text_of_file(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/clinic.md").find(page.file) != std::string::npos));
 }
 
-BOOST_DATA_TEST_CASE(each_shipped_protocol_fits_one_page_of_a3, boost::unit_test::data::make(kShipped), file) {
+BOOST_DATA_TEST_CASE(each_shipped_protocol_fits_one_page, boost::unit_test::data::make(kShipped), file) {
   const auto flow = flow_picture(protocol_at(file));
   BOOST_TEST_REQUIRE(flow.has_value());
-  BOOST_TEST(std::string(flow->paper.name) == kA3.name);
+  BOOST_TEST(flow->paper.width <= kA2.width);
 }
 
 BOOST_AUTO_TEST_CASE(a_short_protocol_fits_one_page_of_a4) {
