@@ -72,8 +72,8 @@ class Diagrams::BoxAround {
     takes[point_[v]] = true;
     const auto try_with = [&](std::size_t value) {
       return takes[value] = std::all_of(reached_.begin(), reached_.end(), [&](Set set) {
-        return holds_all(diagrams_.child(set, static_cast<std::uint16_t>(v), value));
-      });
+               return holds_all(diagrams_.child(set, static_cast<std::uint16_t>(v), value));
+             });
     };
     for (std::size_t value = point_[v] + 1U; value < takes.size(); ++value) {
       if (!try_with(value) && in_order) break;

@@ -79,7 +79,7 @@ class InUnit {
         continue;
       }
       Found& same = merged[place->second];
-      add_places(same.difference, each.difference);
+      join(same.difference, each.difference);
       same.where = diagrams_.either(same.where, each.where);
       same.within = diagrams_.either(same.within, each.within);
     }
@@ -253,8 +253,8 @@ class InUnit {
     difference.was = change.was;
     difference.now = change.now;
     if (change.turn == Turn::calmer)
-      difference.falls = static_cast<int>(protocol_[change.at.was].urgency) -
-                         static_cast<int>(protocol_[change.at.now].urgency);
+      difference.falls =
+          static_cast<int>(protocol_[change.at.was].urgency) - static_cast<int>(protocol_[change.at.now].urgency);
     add(std::move(difference), change.where, entered);
   }
 
@@ -298,15 +298,13 @@ bool same_place(const Difference& one, const Difference& other) {
 std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol,
                                    bool in_brief = false) {
   for (Difference& each : in_mg) {
-    const auto other = std::find_if(in_mmol.begin(), in_mmol.end(),
-                                    [&](const Difference& difference) {
-                                      return in_brief ? was_and_now(each) == was_and_now(difference)
-                                                      : same_place(each, difference);
-                                    });
+    const auto other = std::find_if(in_mmol.begin(), in_mmol.end(), [&](const Difference& difference) {
+      return in_brief ? was_and_now(each) == was_and_now(difference) : same_place(each, difference);
+    });
     if (other == in_mmol.end()) continue;
     if (!same_limits(each.regions, other->regions)) each.regions_mmol = std::move(other->regions);
     each.too_many = each.too_many || other->too_many;
-    if (in_brief) add_places(each, *other);
+    if (in_brief) join(each, *other);
     in_mmol.erase(other);
   }
   for (Difference& each : in_mmol) {
@@ -339,8 +337,8 @@ Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
   const auto add = [&](const std::vector<Difference>& found) {
     result.changes.insert(result.changes.end(), found.begin(), found.end());
   };
-  result.in_brief = detail == Detail::worst_first &&
-                    std::max(in_mg.outcomes(), in_mmol ? in_mmol->outcomes() : 0) > kMostInFull;
+  result.in_brief =
+      detail == Detail::worst_first && std::max(in_mg.outcomes(), in_mmol ? in_mmol->outcomes() : 0) > kMostInFull;
   const auto differences = [&](InUnit& unit) { return result.in_brief ? unit.in_brief() : unit.in_full(); };
   add(in_mmol ? both_units(differences(in_mg), differences(*in_mmol), result.in_brief) : differences(in_mg));
   add(both_units(dose_differences(sides, in_mg.doses(), GlucoseUnit::mg_per_dl),

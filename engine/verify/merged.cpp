@@ -8,7 +8,8 @@ WasAndNow was_and_now(const Difference& difference) {
   return {difference.kind, difference.turn, difference.was, difference.now};
 }
 
-void add_places(Difference& to, const Difference& other) {
+void join(Difference& to, const Difference& other) {
+  to.falls = std::max(to.falls, other.falls);
   for (const Difference::Place& place : other.at) {
     if (std::find(to.at.begin(), to.at.end(), place) == to.at.end()) to.at.push_back(place);
   }
@@ -24,7 +25,7 @@ void Merged::add(Difference difference) {
     merged_.push_back(std::move(difference));
     return;
   }
-  add_places(merged_[*same], difference);
+  join(merged_[*same], difference);
 }
 
 }  // namespace rushlight

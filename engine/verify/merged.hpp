@@ -15,7 +15,8 @@ namespace rushlight {
 using WasAndNow = std::tuple<Difference::Kind, Difference::Turn, std::string, std::string>;
 WasAndNow was_and_now(const Difference& difference);
 
-void add_places(Difference& to, const Difference& other);
+/// Takes the places of the other too; it falls as deep as the deeper one.
+void join(Difference& to, const Difference& other);
 
 /// What changes in the same way for the same cases in several places is said once.
 class Merged {

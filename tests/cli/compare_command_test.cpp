@@ -45,6 +45,30 @@ BOOST_AUTO_TEST_CASE(changed_number_ends_with_1_and_says_for_whom_calmer_first) 
   BOOST_TEST(says(run.out, "The same: "));
 }
 
+BOOST_AUTO_TEST_CASE(two_clinics_sets_are_told_in_brief_and_with_every_case_when_asked) {
+  const std::string was = RUSHLIGHT_SOURCE_DIR "/protocols/reference/low.xml",
+                    now = RUSHLIGHT_SOURCE_DIR "/protocols/harbour-lane/low.xml";
+  const Run brief = run_program({"compare", was, now}), all = run_program({"compare", was, now, "--all"});
+  BOOST_TEST(brief.status == 1, brief.err);
+  BOOST_TEST(all.status == 1, all.err);
+  BOOST_TEST(says(brief.out, "Much is different. The worst 20 are told"));
+  BOOST_TEST(says(brief.out, "\n20. was"));
+  BOOST_TEST(!says(brief.out, "\n21. was"));
+  BOOST_TEST(!says(all.out, "Much is different."));
+  BOOST_TEST(says(all.out, "\n100. was"));
+  // Every step that becomes calmer is named in both.
+  const std::size_t calmer = all.out.find("CALMER THAN BEFORE"), less = all.out.find("LESS IS DONE");
+  BOOST_REQUIRE(calmer < less);
+  const std::size_t brief_end = brief.out.find("LESS IS DONE");
+  std::size_t steps = 0;
+  for (std::size_t at = all.out.find("   now  `", calmer); at < less; at = all.out.find("   now  `", at + 1)) {
+    const std::size_t from = at + 8, end = all.out.find('`', from + 1) + 1;
+    BOOST_TEST(brief.out.find(all.out.substr(from, end - from)) < brief_end);
+    ++steps;
+  }
+  BOOST_TEST(steps > 20U);
+}
+
 BOOST_AUTO_TEST_CASE(json_holds_the_exact_borders_in_both_units) {
   const TwoVersions files;
   const Run run = run_program({"compare", files.was.path("low.xml"), files.now.path("low.xml"), "--json"});

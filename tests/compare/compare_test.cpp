@@ -82,6 +82,62 @@ BOOST_AUTO_TEST_CASE(what_becomes_calmer_stands_first) {
                             [](const Difference& a, const Difference& b) { return a.turn < b.turn; }));
 }
 
+BOOST_AUTO_TEST_CASE(what_falls_deepest_stands_first_of_what_is_calmer) {
+  const Differences all = between(low(), shipped_text("harbour-lane", "low"));
+  int before = 9;
+  for (const Difference& each : all.changes) {
+    if (each.turn != Difference::Turn::calmer) break;
+    BOOST_TEST(each.falls <= before);
+    BOOST_TEST(each.falls >= 1);
+    before = each.falls;
+  }
+  BOOST_TEST(before < 9);
+}
+
+BOOST_AUTO_TEST_CASE(in_brief_nothing_is_left_out_and_each_outcome_is_said_once) {
+  const Protocol was = protocol_of(low()), now = protocol_of(shipped_text("harbour-lane", "low"));
+  const Differences full = compare(was, now), brief = compare(was, now, Detail::worst_first);
+  BOOST_TEST(!full.in_brief);
+  BOOST_REQUIRE(brief.in_brief);
+  BOOST_TEST(brief.ways_changed == full.ways_changed);
+  const auto is_same = [](const Difference& a, const Difference& b) {
+    return a.kind == b.kind && a.turn == b.turn && a.was == b.was && a.now == b.now;
+  };
+  for (const Difference& each : full.changes) {
+    std::vector<const Difference*> said;
+    for (const Difference& other : brief.changes) {
+      if (is_same(each, other)) said.push_back(&other);
+    }
+    if (each.kind == Difference::Kind::number || each.kind == Difference::Kind::other) continue;
+    BOOST_REQUIRE_MESSAGE(said.size() == 1, each.was << " -> " << each.now);
+    BOOST_TEST(said.front()->falls >= each.falls);
+    for (const Difference::Place& place : each.at) BOOST_TEST(is_at(*said.front(), place.occasion, place.step));
+    if (each.kind == Difference::Kind::dose) continue;
+    // What both name of one thing has something in common.
+    BOOST_REQUIRE(said.front()->regions.size() == 1);
+    for (const Cases& region : each.regions) {
+      for (const CaseLimit& limit : region.limits) {
+        for (const CaseLimit& shared : said.front()->regions.front().limits) {
+          if (!(limit.subject == shared.subject) || limit.options.empty() || shared.cant_tell) continue;
+          const bool meets = std::any_of(limit.options.begin(), limit.options.end(), [&](std::uint16_t option) {
+            return std::find(shared.options.begin(), shared.options.end(), option) != shared.options.end();
+          });
+          BOOST_TEST(meets, words_of(full, region));
+        }
+      }
+    }
+  }
+  BOOST_TEST(brief.changes.size() < full.changes.size());
+}
+
+BOOST_AUTO_TEST_CASE(few_outcomes_are_told_case_by_case) {
+  const Protocol was = protocol_of(low());
+  const Protocol now = protocol_of(with(low(), R"(id="recheck" value="15 min")", R"(id="recheck" value="20 min")"));
+  const Differences full = compare(was, now), few = compare(was, now, Detail::worst_first);
+  BOOST_TEST(!few.in_brief);
+  BOOST_TEST(few.changes.size() == full.changes.size());
+}
+
 BOOST_AUTO_TEST_CASE(a_border_that_moves_the_other_way_is_graver) {
   const Differences all =
       between(low(), with(low(), R"(id="low" mg-dl="70" mmol-l="3.9")", R"(id="low" mg-dl="80" mmol-l="4.4")"));

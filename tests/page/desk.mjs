@@ -79,7 +79,7 @@ export class Nurse extends Hand {
 // The same of the program.
 export function compared(was, now) {
   const texts = {};
-  const blocks = run(['compare', was, now]).out.split(/^(?=(?:low|ketones|illness)$)/m);
+  const blocks = run(['compare', '--all', was, now]).out.split(/^(?=(?:low|ketones|illness)$)/m);
   for (const block of blocks) texts[block.split('\n')[0]] = block.replace(/What changes is shown, not whether[^]*$/, '').replace(/\s+/g, ' ').trim();
   return texts;
 }
