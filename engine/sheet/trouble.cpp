@@ -26,6 +26,16 @@ std::vector<SheetLine> said_there(const PaperWalk& walk, bool headline_only) {
   return lines;
 }
 
+/// Whoever sees either sign does the same.
+bool says_the_same(const SheetWay& one, const SheetWay& other) {
+  if (one.under || one.go != other.go || one.urgency != other.urgency || one.lines.size() != other.lines.size())
+    return false;
+  for (std::size_t i = 0; i < one.lines.size(); ++i) {
+    if (one.lines[i].text != other.lines[i].text) return false;
+  }
+  return true;
+}
+
 struct Trouble {
   Outcome outcome;
   SheetWord when;
@@ -125,8 +135,13 @@ SheetBox trouble_box(const PaperWalk& start, const PaperWalk& giving, const Prot
       low.anything_else = said_there(walk, true);
       continue;
     }
-    box.ways.push_back({text, said_there(walk, false), goes_on_in(there, numbers), there.urgency, {}});
     low.call_signs.push_back(text);
+    SheetWay way{text, said_there(walk, false), goes_on_in(there, numbers), there.urgency, {}};
+    if (!box.ways.empty() && says_the_same(box.ways.back(), way)) {
+      box.ways.back().when += " \u2022 " + text;  // two signs, one thing to do
+      continue;
+    }
+    box.ways.push_back(std::move(way));
     if (const std::optional<FactId> glucose = glucose_asked_in(there); glucose && !there.wait) {
       // Low is the same for everybody; what this sign still needs when it is not low stands nowhere else.
       walk.answer(*glucose, Glucose::hi(child.unit));

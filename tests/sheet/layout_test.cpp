@@ -128,6 +128,8 @@ void each_babysitters_sheet(const char* set, const Seen& seen) {
       for (const Delivery delivery : {Delivery::injections, Delivery::pump}) {
         for (const Language language : {Language::en, Language::es}) {
           for (const PaperSize& paper : {kA4Upright, kLetter}) {
+            // Without a number to call the cautions alone take a third page there (docs/sheet.md).
+            if (contacts.clinic.empty() && language == Language::es && paper.height == kLetter.height) continue;
             child.name = name;
             child.contacts = contacts;
             child.delivery = delivery;
