@@ -78,8 +78,12 @@ const std::vector<Edit> kEdits = {
     <rule go="glucagon-given"><if fact="already-given" is="glucagon"/></rule>
     <rule go="clinic-leads"><if counter="rescue-doses" at-least="once"/></rule>)", "emergency-left",
      R"(<rule go="clinic-leads"><if counter="rescue-doses")"},
-    {"a second dose that is refused is called a recovery", "low", R"(<on outcome="refused" go="keep-watch"/>)",
-     R"(<on outcome="refused" go="recovered"/>)", "emergency-left", R"(<on outcome="refused" go="recovered"/>)"},
+    {"a second dose that is refused is called a recovery", "low",
+     R"(<on outcome="refused" go="keep-watch"/>
+      <on outcome="none-here" go="second-kit-search"/>)",
+     R"(<on outcome="refused" go="recovered"/>
+      <on outcome="none-here" go="second-kit-search"/>)",
+     "emergency-left", R"(<on outcome="refused" go="recovered"/>)"},
     {"a step at home handles a child who will not wake", "low",
      R"(<step id="measure" urgency="home" handles="low-told very-low-told")",
      R"(<step id="measure" urgency="home" handles="low-told very-low-told will-not-wake")", "calmer-than-watch",
@@ -89,8 +93,12 @@ const std::vector<Edit> kEdits = {
      R"(<wait timer="recheck" lasts="recheck" after="sugar-very-low" start-within="start-allowance-very-low" overdue="overdue" go="recovered"/>)",
      "late-and-calm", R"(after="sugar-very-low")"},
     {"a late check of an emergency is left to the clinic", "low",
-     R"(<wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="who-leads"/>)",
-     R"(<wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)", "late-and-calm",
+     R"(      <on outcome="none-here" as="given"/>
+    </do>
+    <wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="who-leads"/>)",
+     R"(      <on outcome="none-here" as="given"/>
+    </do>
+    <wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)", "late-and-calm",
      R"(<wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)"},
     {"a late check waits for itself", "low",
      R"(No dé más azúcar todavía. Quédese a su lado.</es>
