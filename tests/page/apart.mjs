@@ -1,7 +1,7 @@
 // Texts of a child file and of a protocol are text, whatever stands in them.
 import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Hand, browser, check, folder, holds, kPhone, made, madeSingle, run, same, served } from './harness.mjs';
+import { Hand, browser, check, folder, holds, kInvented, kPhone, made, madeSingle, run, same, served } from './harness.mjs';
 import { childFile } from './night.mjs';
 import { pathToFileURL } from 'node:url';
 
@@ -74,7 +74,7 @@ check('a_page_allows_nothing_from_elsewhere', async () => {
 check('a_page_for_trying_out_is_given_to_this_machine_alone', async () => {
   const { spawn } = await import('node:child_process');
   const { request } = await import('node:http');
-  const server = spawn(process.env.RUSHLIGHT_PROGRAM, ['page', '--serve', '--demo-child'], { env: { HOME: folder(), PATH: process.env.PATH } });
+  const server = spawn(process.env.RUSHLIGHT_PROGRAM, ['page', '--serve', ...kInvented], { env: { HOME: folder(), PATH: process.env.PATH } });
   try {
     const said = await new Promise((yes) => server.stdout.once('data', (data) => yes(String(data))));
     const port = Number(/127\.0\.0\.1:(\d+)/.exec(said)[1]);
