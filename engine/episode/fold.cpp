@@ -4,6 +4,7 @@
 
 #include "episode/believed.hpp"
 #include "episode/dose_result.hpp"
+#include "episode/insulin.hpp"
 #include "episode/misdosed.hpp"
 #include "episode/settle.hpp"
 
@@ -110,7 +111,7 @@ class Applying {
   void learn(const Answers& answers) {
     for (const auto& [fact, value] : answers) {
       if (fact.index < kChildFacts) continue;
-      know(fact, not_before_tonights(fact, value), now_);
+      know(fact, not_before_this_nights(fact, value), now_);
       const FactKind kind = protocol_[fact].kind;
       if (kind == FactKind::glucose || kind == FactKind::ketones || kind == FactKind::ordered_choice)
         episode_.readings.push_back({fact, value, now_});
@@ -119,19 +120,14 @@ class Applying {
     }
   }
 
-  /// Insulin that went in tonight is the last one, though an older dose is told.
-  Value not_before_tonights(FactId fact, const Value& value) const {
-    if (fact != protocol_.fact_named("last-rapid-insulin")) return value;
+  /// Insulin that went in this night is the last one, though an older dose is told.
+  Value not_before_this_nights(FactId fact, const Value& value) const {
     const auto* ago = std::get_if<Ago>(&value);
-    if (ago == nullptr && !std::holds_alternative<NotLately>(value)) return value;
-    std::optional<Duration> shortest;
-    for (const Given& given : episode_.given) {
-      const bool in = given.outcome == Outcome::given || given.outcome == Outcome::part || given.outcome == Outcome::wrong;
-      if (!in || protocol_[given.action].kind != ActionKind::insulin) continue;
-      const Duration since = now_ - given.when;
-      if (!shortest || since < *shortest) shortest = since;
-    }
-    return shortest && (ago == nullptr || *shortest < ago->time) ? Value{Ago{*shortest}} : value;
+    if (fact != protocol_.fact_named("last-rapid-insulin") || (ago == nullptr && !std::holds_alternative<NotLately>(value)))
+      return value;
+    const std::optional<Instant> given = insulin_of_this_night(protocol_, episode_);
+    const bool is_older = given && (ago == nullptr || now_ - *given < ago->time);
+    return is_older ? Value{Ago{now_ - *given}} : value;
   }
 
   void know(FactId fact, const Value& value, Instant since) {

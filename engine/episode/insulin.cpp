@@ -60,19 +60,24 @@ bool somebody_else_may_have_dosed(const Scene& scene) {
   return given != "no" && given != "sugar" && given != "glucagon";
 }
 
-bool is_insulin(const Scene& scene, const Given& given) {
-  return scene.protocol[given.action].kind == ActionKind::insulin &&
+bool is_insulin(const Protocol& protocol, const Given& given) {
+  return protocol[given.action].kind == ActionKind::insulin &&
          (given.outcome == Outcome::given || given.outcome == Outcome::part || given.outcome == Outcome::wrong);
 }
 
 }  // namespace
 
-std::optional<Instant> last_rapid_insulin(const Scene& scene) {
+std::optional<Instant> insulin_of_this_night(const Protocol& protocol, const Episode& episode) {
   std::optional<Instant> last;
-  const auto note = [&](Instant when) { last = last ? std::max(*last, when) : when; };
-  for (const Given& given : scene.episode.given) {
-    if (is_insulin(scene, given)) note(given.when);
+  for (const Given& given : episode.given) {
+    if (is_insulin(protocol, given)) last = last ? std::max(*last, given.when) : given.when;
   }
+  return last;
+}
+
+std::optional<Instant> last_rapid_insulin(const Scene& scene) {
+  std::optional<Instant> last = insulin_of_this_night(scene.protocol, scene.episode);
+  const auto note = [&](Instant when) { last = last ? std::max(*last, when) : when; };
   const std::optional<FactId> fact = scene.protocol.fact_named("last-rapid-insulin");
   const std::optional<Value> told = fact ? value_of(scene, *fact) : std::nullopt;
   if (!told || std::holds_alternative<CantTell>(*told)) return std::nullopt;

@@ -21,6 +21,9 @@ std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose
 /// Rounded down to this: the step of the child's own pen or pump, and no finer than the protocol's.
 InsulinDose insulin_step_for(const Scene& scene, const Dose& dose);
 
+/// When insulin last went in during this episode, a wrong dose too; empty when none did.
+std::optional<Instant> insulin_of_this_night(const Protocol& protocol, const Episode& episode);
+
 /// The instant of the last rapid-acting insulin: given in this episode, written down before it, or told. Empty when nobody
 /// can say; an instant more than a day back stands for "not in the last day".
 std::optional<Instant> last_rapid_insulin(const Scene& scene);

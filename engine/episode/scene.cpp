@@ -123,7 +123,7 @@ std::array<Value, kChildFacts> child_facts_of(const Child& child, Age age, Day t
   return facts;
 }
 
-/// What the journal and this night count, where the step's protocol says what counts.
+/// What this night has come through; and what the journal and it count, where the step's protocol says what counts.
 void add_past(Scene& scene) {
   const bool came_from_another = scene.episode.visit || scene.episode.handed_over;
   scene.child_facts[fact_id(ChildFact::protocols_before).index] = Count{came_from_another ? 1 : 0};

@@ -78,17 +78,16 @@ Judged judged_edits(const std::string& protocol, std::uint64_t edits) {
 BOOST_AUTO_TEST_SUITE(lockstep)
 
 BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets_for_a_low) {
-  // So few cases seldom part; what is asked for with the sanitizers is that none is told wrongly.
   const Judged judged = judged_edits("low", kSanitized ? 6 : 150);
   BOOST_TEST(judged.cases >= (kSanitized ? 1'000 : 1'000'000));
-  BOOST_TEST(judged.apart >= (kSanitized ? 0 : 1'000));
+  if (!kSanitized) BOOST_TEST(judged.apart >= 1'000);  // so few cases as there seldom part
 }
 
 BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets_for_ketones) {
   // An answer stays news there through several steps that are gone through at one moment.
   const Judged judged = judged_edits("ketones", kSanitized ? 3 : 75);
   BOOST_TEST(judged.cases >= (kSanitized ? 500 : 500'000));
-  BOOST_TEST(judged.apart >= (kSanitized ? 0 : 500));
+  if (!kSanitized) BOOST_TEST(judged.apart >= 500);
 }
 
 BOOST_AUTO_TEST_SUITE_END()
