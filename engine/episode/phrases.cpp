@@ -76,7 +76,7 @@ Wording wording(Phrase phrase) {
     case Phrase::your_on_call_number:
       return {"your clinic's on-call number", "el número de guardia"};
     case Phrase::your_emergency_number:
-      return {"your local emergency number", "su número local de emergencia"};
+      return {"your local emergency number", "emergencias"};
     case Phrase::second_adult:
       return {"a second adult", "otro adulto"};
     case Phrase::your_address:
@@ -175,8 +175,8 @@ Wording wording(Phrase phrase) {
     case Phrase::insulin_below_floor:
       return {"No insulin dose here below {1}.", "Aquí no hay dosis de insulina por debajo de {1}."};
     case Phrase::insulin_less_than_a_step:
-      return {"No extra insulin now: it would be less than the smallest step.",
-              "Nada de insulina extra ahora: sería menos que el paso más pequeño."};
+      return {"No insulin dose here: it would be less than the smallest step.",
+              "Aquí no hay dosis de insulina: sería menos que el paso más pequeño."};
     case Phrase::a_day:
       return {"{1} a day", "{1} al día"};
     case Phrase::above_target:

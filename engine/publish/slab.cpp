@@ -7,7 +7,7 @@ namespace {
 
 constexpr double kTick = 9;  // the side of a box to tick
 constexpr double kTickRoom = 14;
-constexpr double kDisc = 16;      // across
+constexpr double kDisc = 15;      // across
 constexpr double kTarget = 34;    // an arrow and a disc
 constexpr double kInside = 5;     // between the frame and the text
 constexpr double kBetween = 0.8;  // after a paragraph
@@ -117,7 +117,7 @@ void Slab::branch(const std::string& when, const std::string& then, const std::s
     } else {
       target = std::max(top, last.frame.y - 1);
     }
-    y_ = std::max(y_, target + kDisc + 1);
+    y_ = std::max(y_, target + kDisc);
     const double left = edge - kDisc;
     Ink arrow{Ink::Kind::arrow_right, {left - 17, target + kDisc / 2, 14, 0}};
     arrow.weight = 1.6;

@@ -53,6 +53,11 @@ void say_once_for_both_looks(std::vector<SheetWay>& ways) {
 
 }  // namespace
 
+bool takes_in(const SheetSight& wide, const SheetSight& narrow) {
+  return wide.no_reading == narrow.no_reading && (wide.looks == Looks::any || wide.looks == narrow.looks) &&
+         begin_of(wide) <= begin_of(narrow) && end_of(narrow) <= end_of(wide);
+}
+
 bool lead_alike(const SheetWay& one, const SheetWay& other) {
   const auto same_text = [](const SheetLine& a, const SheetLine& b) { return a.text == b.text; };
   return one.go == other.go && one.lines.size() == other.lines.size() &&

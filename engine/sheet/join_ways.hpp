@@ -16,6 +16,9 @@ std::vector<SheetWay> joined(std::vector<SheetWay> ways, Language language);
 void refer_to_first(std::vector<SheetWay>& ways, const std::vector<ReadingGroup>& first,
                     const std::vector<ReadingGroup>& again, int number, Language language);
 
+/// Whoever sees `narrow` follows a way of `wide`.
+bool takes_in(const SheetSight& wide, const SheetSight& narrow);
+
 /// The same to do, and the same box to go on with.
 bool lead_alike(const SheetWay& one, const SheetWay& other);
 

@@ -264,16 +264,39 @@ class Low {
             ActionKind::call_clinic, walk.night(), false};
   }
 
-  std::vector<SheetWay> joined_ways(const std::vector<ReadingGroup>& groups) const {
+  std::vector<SheetWay> joined_ways(const PaperWalk& walk, const std::vector<ReadingGroup>& groups) const {
     std::vector<SheetWay> ways;
     for (const ReadingGroup& group : groups) ways.push_back(way_of(group));
-    return joined(std::move(ways), language_);
+    ways = joined(std::move(ways), language_);
+    for (const ReadingGroup& group : groups) fork_at_another_prick(ways, walk, group);
+    return ways;
+  }
+
+  /// Where a second finger-prick decides: what follows when that one is low, and when it is not.
+  void fork_at_another_prick(std::vector<SheetWay>& ways, const PaperWalk& walk, const ReadingGroup& group) const {
+    const std::size_t said = group.landing.before.size();
+    if (said == 0 || group.sight.no_reading) return;
+    const Landing low = landing_after(walk, group.reading, group.sight.looks, low_reading_);
+    for (std::size_t i = 0; i < ways.size(); ++i) {
+      if (!ways[i].sight || ways[i].go != 0 || ways[i].lines.size() <= said || !takes_in(*ways[i].sight, group.sight))
+        continue;
+      SheetWay if_low = way_of({group.sight, {low.walk, low.step, {}}, group.reading});
+      if_low.when = word(SheetWord::low_then);
+      SheetWay if_not{word(SheetWord::not_low_then), {}, 0, ways[i].urgency, {}, true};
+      if_low.sight.reset();
+      if_low.under = true;
+      const auto behind = ways[i].lines.begin() + static_cast<std::ptrdiff_t>(said);
+      if_not.lines.assign(behind, ways[i].lines.end());
+      ways[i].lines.erase(behind, ways[i].lines.end());
+      ways.insert(ways.begin() + static_cast<std::ptrdiff_t>(i) + 1, {std::move(if_low), std::move(if_not)});
+      return;
+    }
   }
 
   SheetBox measure_box(const PaperWalk& awake) {
     SheetBox box = empty_box(SheetPart::measure, kMeasure, word(SheetWord::measure_title, unit_words()));
     box.lines = awake.lines();
-    box.ways = joined_ways(first_groups_);
+    box.ways = joined_ways(awake, first_groups_);
     return box;
   }
 
@@ -306,7 +329,7 @@ class Low {
     const Duration wait = giving_->wait();
     SheetBox box =
         empty_box(SheetPart::again, kAgain, word(SheetWord::again_title, text_from_duration(wait), unit_words()));
-    box.ways = joined_ways(again_groups_);
+    box.ways = joined_ways(*after_first_, again_groups_);
     box.rounds = rounds_;
     box.wait = wait;
     refer_to_first(box.ways, first_groups_, again_groups_, kMeasure, language_);

@@ -26,7 +26,8 @@ bool asks(const View& view, std::string_view fact) {
 
 }  // namespace
 
-Landing landing_after(PaperWalk walk, const Value& reading, Looks looks) {
+Landing landing_after(PaperWalk walk, const Value& reading, Looks looks,
+                      const std::optional<Value>& by_another_prick) {
   std::vector<SheetLine> before;
   const auto glucose = [&] {
     for (const ShownQuestion& question : walk.view().ask) {
@@ -40,7 +41,7 @@ Landing landing_after(PaperWalk walk, const Value& reading, Looks looks) {
     if (told && (gives_or_calls(here) || here.waiting)) break;
     if (const auto asked = glucose()) {
       if (told) before.push_back(walk.headline());
-      walk.answer(*asked, reading);
+      walk.answer(*asked, told && by_another_prick ? *by_another_prick : reading);
       told = true;
     } else if (asks(here, "symptoms") && looks != Looks::any) {
       walk.answer("symptoms", looks == Looks::well ? "no" : "unknown");

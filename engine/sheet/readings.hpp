@@ -16,8 +16,9 @@ struct Landing {
 };
 
 /// Goes on from a reading as somebody who looks so; a walk that wants the reading by another finger-prick is told the
-/// same again.
-Landing landing_after(PaperWalk walk, const Value& reading, SheetSight::Looks looks);
+/// same again, or what that one shows.
+Landing landing_after(PaperWalk walk, const Value& reading, SheetSight::Looks looks,
+                      const std::optional<Value>& by_another_prick = std::nullopt);
 
 /// All readings that lead to one place, for a child who looks so.
 struct ReadingGroup {

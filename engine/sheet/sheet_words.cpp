@@ -66,6 +66,7 @@ constexpr InBoth kWords[] = {
     {SheetWord::nobody_answers, "The clinic does not answer in {1}: call {2}.",
      "La clínica no contesta en {1}. Llame: {2}."},
     {SheetWord::still_nobody, "Still no answer in {1}: call {2}.", "Siguen sin contestar en {1}. Llame: {2}."},
+    {SheetWord::low_then, "Low then", "Si está baja"},
     {SheetWord::not_low_then, "Not low then", "Si no está baja"},
     {SheetWord::go_on_at, "Help is on the way", "La ayuda viene en camino"},
     {SheetWord::line_emergency, "Emergency", "Emergencias"},

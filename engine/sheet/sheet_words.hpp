@@ -61,6 +61,7 @@ enum class SheetWord : std::uint8_t {
   no_insulin,
   nobody_answers,
   still_nobody,  // "... in {1}: call {2}"
+  low_then,
   not_low_then,
   go_on_at,
   line_emergency,

@@ -42,6 +42,9 @@ class Stranger {
   Stranger(const std::string& set, const Child& child, unsigned seed)
       : protocol_(test::protocol_of(set, "low")), child_(as_called(child)), sheet_(test::whole_sheet(set, child)), dice_(seed) {}
 
+  int low_by_another_prick() const { return low_by_another_prick_; }
+  int not_low_by_another_prick() const { return not_low_by_another_prick_; }
+
   void night() {
     PaperWalk walk(protocol_, child_, Moment{std::chrono::sys_days(kToday) + std::chrono::hours{12}, {}});
     walk.answer("awake", "yes");
@@ -89,6 +92,7 @@ class Stranger {
     const std::optional<Glucose> reading = drawn_reading();
     const Looks looks = up_to(1) == 0 ? Looks::well : Looks::unwell;
     const SheetWay* taken = nullptr;
+    const std::vector<SheetWay>* beside = &box.ways;
     for (const SheetWay& way : box.ways) {
       if (way.sight && is_seen(*way.sight, reading, looks)) {
         BOOST_TEST(taken == nullptr, "two ways for one reading: " << way.when);
@@ -98,11 +102,13 @@ class Stranger {
     BOOST_REQUIRE_MESSAGE(taken != nullptr, "no way for " << (reading ? text_from_glucose(*reading) : "no reading"));
     // A way back to another box, for a reading that is none.
     if (taken->go == test::box_of(sheet_, SheetPart::measure).number && box.part == SheetPart::again) {
-      for (const SheetWay& way : test::box_of(sheet_, SheetPart::measure).ways) {
-        if (is_seen(*way.sight, reading, looks)) taken = &way;
+      beside = &test::box_of(sheet_, SheetPart::measure).ways;
+      for (const SheetWay& way : *beside) {
+        if (way.sight && is_seen(*way.sight, reading, looks)) taken = &way;
       }
     }
     const Value value = reading ? Value{*reading} : Value{CantTell{}};
+    if (taken != &beside->back() && (taken + 1)->under) return another_prick(walk, *taken, value, looks);
     const Landing landing = landing_after(walk, value, looks);
     const SheetBox& again = test::box_of(sheet_, SheetPart::again);
     const bool gives = taken->go == test::box_of(sheet_, SheetPart::give).number;
@@ -117,6 +123,18 @@ class Stranger {
     compare(landing.walk, *taken);
     if (!gives) return;
     give(landing.walk, round);
+  }
+
+  /// A finger-prick that decides, in the words of the walk: low after all, or not.
+  void another_prick(const PaperWalk& walk, const SheetWay& first, const Value& value, Looks looks) {
+    const bool low = up_to(1) == 0;
+    const SheetWay& taken = *(&first + (low ? 1 : 2));
+    BOOST_TEST(taken.when == sheet_say(low ? SheetWord::low_then : SheetWord::not_low_then, child_.language));
+    const Landing landing =
+        landing_after(walk, value, looks, low ? std::optional<Value>{Glucose::lo(child_.unit)} : std::nullopt);
+    ++(low ? low_by_another_prick_ : not_low_by_another_prick_);
+    compare(landing.walk, taken);
+    if (taken.go == test::box_of(sheet_, SheetPart::give).number) give(landing.walk, 0);
   }
 
   void give(PaperWalk walk, int round) {
@@ -157,6 +175,7 @@ class Stranger {
   Child child_;
   Sheet sheet_;
   std::mt19937 dice_;
+  int low_by_another_prick_ = 0, not_low_by_another_prick_ = 0;
 };
 
 BOOST_AUTO_TEST_SUITE(sheet_and_stranger)
@@ -164,10 +183,14 @@ BOOST_AUTO_TEST_SUITE(sheet_and_stranger)
 BOOST_AUTO_TEST_CASE(whoever_follows_the_sheet_comes_to_every_call_that_the_walk_comes_to) {
   for (const char* set : test::kShippedSets) {
     test::Children children(9);
+    int low = 0, not_low = 0;
     for (int drawn = 0; drawn < kNights / 25; ++drawn) {
       Stranger stranger(set, children.next(kToday), static_cast<unsigned>(drawn));
       for (int night = 0; night < 25; ++night) stranger.night();
+      low += stranger.low_by_another_prick();
+      not_low += stranger.not_low_by_another_prick();
     }
+    BOOST_TEST((low > 0 && not_low > 0), set << ": a second finger-prick, low " << low << ", not low " << not_low);
   }
 }
 
