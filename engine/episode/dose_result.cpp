@@ -30,8 +30,14 @@ class Sum {
       bound(row_.most, false);  // before rounding down, so that the most is never passed
       bound_by_daily_dose();
       round();
-      if (value_ > Decimal{}) sum_.amount = Quantity{value_, dose_.unit};
-      if (!sum_.amount) sum_.working = phrase(Phrase::insulin_less_than_a_step, language_);
+      if (value_ > Decimal{}) {
+        sum_.amount = Quantity{value_, dose_.unit};
+      } else {
+        // Less than the pen can give is not nothing: a toddler with ketones needs it, and the clinic knows a way.
+        sum_.clinic_decides = true;
+        sum_.working = phrase(Phrase::insulin_less_than_a_step, language_) + " " +
+                       phrase(Phrase::call_for_the_dose, language_);
+      }
       return std::move(sum_);
     }
     const Decimal as_fixed = value_;

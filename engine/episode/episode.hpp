@@ -26,7 +26,7 @@ struct Known {
   int told_by;        // the how-manyeth event said it
   bool used = false;  // a rule of a step that asks for it has led on since it was told
   bool noticed = false;  // a watch for news has fired on it
-  std::optional<Instant> told_again = std::nullopt;  // by a correction: then it was told, and is as old as it is
+  std::optional<Instant> told_again = std::nullopt;  // by a correction, or as news: then it was told, and is as old as it is
 };
 
 /// Why the episode stands in its step.

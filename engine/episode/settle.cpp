@@ -241,9 +241,15 @@ std::optional<std::uint16_t> Settling::early_match(const Scene& here) const {
 }
 
 // News is news once: however often a step that does not handle it is come to, the same answer never leads there again.
-void Settling::notice(const Watch& watch) {
+// What waited for the opening questions counts as told now, with what it leads to.
+void Settling::notice(const Watch& watch, Instant now) {
   for (const Condition& condition : watch.when) {
-    if (const std::optional<FactId> fact = question_in(protocol_, condition)) episode_.facts[fact->index]->noticed = true;
+    const std::optional<FactId> fact = question_in(protocol_, condition);
+    if (!fact) continue;
+    Known& known = *episode_.facts[fact->index];
+    known.noticed = true;
+    known.told_by = episode_.events;
+    known.told_again = shown_at(now);
   }
 }
 
@@ -254,7 +260,7 @@ void Settling::follow_rules(Instant now) {
     if (const auto watch = watch_that_fires(here, step)) {
       episode_.opening.clear();  // danger first: nothing else is asked before its step
       const Watch& fires = protocol_.watch[*watch];
-      if (fires.told) notice(fires);
+      if (fires.told) notice(fires, now);
       const StepId to = fires.go;
       if (protocol_.part_of(to) != protocol_.part_of(episode_.step)) episode_.visit.reset();  // the caller's danger
       enter(to, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);

@@ -44,7 +44,7 @@ class Settling {
   void start_wait(Instant when, Instant now);
   Instant shown_at(Instant now) const { return std::max(now, not_before_); }
   bool step_is_finished(const Scene& scene) const;
-  void notice(const Watch& watch);
+  void notice(const Watch& watch, Instant now);
   void take(const Rule& rule, const Cause& cause, Instant now);
   void come_back(const Cause& cause, Instant now);
   std::optional<std::uint16_t> early_match(const Scene& scene) const;

@@ -156,9 +156,11 @@ BOOST_AUTO_TEST_CASE(insulin_is_rounded_down_to_the_childs_own_pen) {
   BOOST_TEST(amount(dose_now(looked("300 mg/dL", "1.7 mmol/L", child), "ketone-dose")) == "1.5 [iU]");
 }
 
-BOOST_AUTO_TEST_CASE(less_than_the_smallest_step_is_no_dose) {
-  BOOST_TEST(amount(dose_now(looked("300 mg/dL", "1.7 mmol/L", with_daily_dose("4")), "ketone-dose")) ==
-             "No extra insulin now: it would be less than the smallest step.");
+BOOST_AUTO_TEST_CASE(less_than_the_smallest_step_is_the_clinics_to_say) {
+  const DoseResult dose = dose_now(looked("300 mg/dL", "1.7 mmol/L", with_daily_dose("4")), "ketone-dose");
+  BOOST_TEST(amount(dose) ==
+             "No insulin dose here: it would be less than the smallest step. Call the clinic for the dose.");
+  BOOST_TEST(dose.clinic_decides);
 }
 
 BOOST_AUTO_TEST_SUITE_END()

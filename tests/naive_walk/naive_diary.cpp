@@ -30,7 +30,15 @@ int NaiveWalk::counted(CounterId counter) const {
 std::optional<NaiveWalk::Latest> NaiveWalk::latest(FactId fact) const {
   for (std::size_t i = diary_.size(); i-- > 0;) {
     const auto* said = std::get_if<Said>(&diary_[i].what);
-    if (said != nullptr && said->fact == fact) return Latest{said->value, i, said->learned, said->counts_from};
+    if (said == nullptr || said->fact != fact) continue;
+    Latest latest{said->value, i, said->learned, said->counts_from, diary_[i].told};
+    for (; i < diary_.size(); ++i) {
+      const auto* noticed = std::get_if<Noticed>(&diary_[i].what);
+      if (noticed == nullptr || noticed->fact != fact) continue;
+      latest.counts_from = diary_[i].at;
+      latest.told = diary_[i].told;
+    }
+    return latest;
   }
   return std::nullopt;
 }
@@ -221,8 +229,8 @@ bool NaiveWalk::told_here(FactId fact) const {
   const std::optional<Latest> said = latest(fact);
   if (!said || said->counts_from < entered()) return false;
   const int here = diary_[entry()].told;
-  const bool together = diary_[said->line].told == here && !is(Variant::told_together_never_counts);
-  return diary_[said->line].told > here || (together && !led_on_before(fact, said->line));
+  const bool together = said->told == here && !is(Variant::told_together_never_counts);
+  return said->told > here || (together && !led_on_before(fact, said->line));
 }
 
 /// Of the step: those whose latest answer was neither told in the step (after its wait), nor with what led here, nor is
@@ -233,8 +241,8 @@ std::vector<FactId> NaiveWalk::questions_left(Instant now) const {
     const std::optional<Latest> said = latest(ask.fact);
     bool counts = false;
     if (said) {
-      const bool own = diary_[said->line].told > diary_[entry()].told;
-      const bool together = diary_[said->line].told == diary_[entry()].told && !is(Variant::told_together_never_counts);
+      const bool own = said->told > diary_[entry()].told;
+      const bool together = said->told == diary_[entry()].told && !is(Variant::told_together_never_counts);
       const bool in_time = !step().wait ? said->counts_from >= entered() : said->counts_from >= *wait_ends(now);
       counts =
           (own || (together && !led_on_before(ask.fact, said->line))) && (in_time || is(Variant::early_answers_count));

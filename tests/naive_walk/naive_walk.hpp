@@ -180,6 +180,7 @@ class NaiveWalk {
     std::size_t line;
     Instant learned;
     Instant counts_from;
+    int told;
   };
 
   // naive_walk.cpp: time
