@@ -13,6 +13,12 @@ using Looks = SheetSight::Looks;
 std::int64_t begin_of(const SheetSight& sight) { return sight.from ? sight.from->number()->micros() : INT64_MIN; }
 std::int64_t end_of(const SheetSight& sight) { return sight.to ? sight.to->number()->micros() : INT64_MAX; }
 
+/// Whoever sees `narrow` follows a way of `wide`.
+bool takes_in(const SheetSight& wide, const SheetSight& narrow) {
+  return wide.no_reading == narrow.no_reading && (wide.looks == Looks::any || wide.looks == narrow.looks) &&
+         begin_of(wide) <= begin_of(narrow) && end_of(narrow) <= end_of(wide);
+}
+
 /// Cuts a way where another one begins, so that stretches of both looks have the same ends.
 void cut_at(std::vector<SheetWay>& ways, const Glucose& from, const Glucose& last_before) {
   const std::int64_t at = from.number()->micros();
@@ -53,9 +59,17 @@ void say_once_for_both_looks(std::vector<SheetWay>& ways) {
 
 }  // namespace
 
-bool takes_in(const SheetSight& wide, const SheetSight& narrow) {
-  return wide.no_reading == narrow.no_reading && (wide.looks == Looks::any || wide.looks == narrow.looks) &&
-         begin_of(wide) <= begin_of(narrow) && end_of(narrow) <= end_of(wide);
+void fork(std::vector<SheetWay>& ways, const SheetSight& sight, std::size_t said, SheetWay if_low, std::string if_not) {
+  const auto way = std::find_if(ways.begin(), ways.end(), [&](const SheetWay& each) {
+    return each.sight && each.go == 0 && each.lines.size() > said && takes_in(*each.sight, sight);
+  });
+  if (way == ways.end()) return;
+  const auto behind = way->lines.begin() + static_cast<std::ptrdiff_t>(said);
+  SheetWay not_low{std::move(if_not), {behind, way->lines.end()}, 0, way->urgency, {}, true};
+  way->lines.erase(behind, way->lines.end());
+  if_low.sight.reset();
+  if_low.under = true;
+  ways.insert(way + 1, {std::move(if_low), std::move(not_low)});
 }
 
 bool lead_alike(const SheetWay& one, const SheetWay& other) {

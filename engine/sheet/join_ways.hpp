@@ -16,8 +16,9 @@ std::vector<SheetWay> joined(std::vector<SheetWay> ways, Language language);
 void refer_to_first(std::vector<SheetWay>& ways, const std::vector<ReadingGroup>& first,
                     const std::vector<ReadingGroup>& again, int number, Language language);
 
-/// Whoever sees `narrow` follows a way of `wide`.
-bool takes_in(const SheetSight& wide, const SheetSight& narrow);
+/// The way that whoever sees `sight` follows, cut behind its first `said` lines, where another finger-prick decides:
+/// below it what follows when that one is low, and, under `if_not`, its other lines.
+void fork(std::vector<SheetWay>& ways, const SheetSight& sight, std::size_t said, SheetWay if_low, std::string if_not);
 
 /// The same to do, and the same box to go on with.
 bool lead_alike(const SheetWay& one, const SheetWay& other);

@@ -277,20 +277,9 @@ class Low {
     const std::size_t said = group.landing.before.size();
     if (said == 0 || group.sight.no_reading) return;
     const Landing low = landing_after(walk, group.reading, group.sight.looks, low_reading_);
-    for (std::size_t i = 0; i < ways.size(); ++i) {
-      if (!ways[i].sight || ways[i].go != 0 || ways[i].lines.size() <= said || !takes_in(*ways[i].sight, group.sight))
-        continue;
-      SheetWay if_low = way_of({group.sight, {low.walk, low.step, {}}, group.reading});
-      if_low.when = word(SheetWord::low_then);
-      SheetWay if_not{word(SheetWord::not_low_then), {}, 0, ways[i].urgency, {}, true};
-      if_low.sight.reset();
-      if_low.under = true;
-      const auto behind = ways[i].lines.begin() + static_cast<std::ptrdiff_t>(said);
-      if_not.lines.assign(behind, ways[i].lines.end());
-      ways[i].lines.erase(behind, ways[i].lines.end());
-      ways.insert(ways.begin() + static_cast<std::ptrdiff_t>(i) + 1, {std::move(if_low), std::move(if_not)});
-      return;
-    }
+    SheetWay if_low = way_of({group.sight, {low.walk, low.step, {}}, group.reading});
+    if_low.when = word(SheetWord::low_then);
+    fork(ways, group.sight, said, std::move(if_low), word(SheetWord::not_low_then));
   }
 
   SheetBox measure_box(const PaperWalk& awake) {
