@@ -91,6 +91,11 @@ class Further {
     }
     if (!lines.empty()) return lines;
     const View here = walk.view();
+    // The walk says "the clinic too", beside what it shows; on paper there is nothing beside.
+    if (here.call && here.call->contact == Contact::clinic)
+      return {{sheet_say(here.urgency > Urgency::clinic ? SheetWord::call_clinic : SheetWord::call_clinic_in_hours,
+                         child_.language, number_of(child_.contacts, Contact::clinic, child_.language)),
+               ActionKind::call_clinic, walk.night(), false}};
     if (here.call) return {{here.call->text, ActionKind::call_clinic, walk.night(), true}};
     return {{sheet_say(SheetWord::call_clinic, child_.language,
                        number_of(child_.contacts, Contact::clinic, child_.language)),

@@ -60,6 +60,7 @@ constexpr InBoth kWords[] = {
     {SheetWord::none_at_all, "Nothing sweet at all", "No hay nada dulce"},
     {SheetWord::wrong_drink, "It was sugar-free", "No tenía azúcar"},
     {SheetWord::call_clinic, "Call {1} now.", "Llame ya a la clínica: {1}."},
+    {SheetWord::call_clinic_in_hours, "Call {1}.", "Llame a la clínica: {1}."},
     {SheetWord::then, "Then", "Luego"},
     {SheetWord::anything_else, "Anything else, or not sure", "Cualquier otra cosa, o dudas"},
     {SheetWord::no_insulin, "No insulin from this sheet. Call first.", "Nada de insulina por esta hoja. Antes, llame."},

@@ -56,6 +56,7 @@ enum class SheetWord : std::uint8_t {
   none_at_all,
   wrong_drink,
   call_clinic,
+  call_clinic_in_hours,  // that day or the next
   then,
   anything_else,
   no_insulin,
