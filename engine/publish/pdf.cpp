@@ -90,8 +90,12 @@ class Drawing {
 
   void disc(const Ink& mark) {
     const Frame& at = mark.frame;
-    cairo_new_path(cairo_);
-    cairo_arc(cairo_, at.x + at.width / 2, at.y + at.height / 2, at.width / 2, 0, 6.283185307179586);
+    constexpr double kQuarter = 1.5707963267948966;
+    const double round = at.height / 2;
+    cairo_new_path(cairo_);  // wider than high where two digits stand in it
+    cairo_arc(cairo_, at.x + round, at.y + round, round, kQuarter, 3 * kQuarter);
+    cairo_arc(cairo_, at.x + at.width - round, at.y + round, round, -kQuarter, kQuarter);
+    cairo_close_path(cairo_);
     cairo_fill(cairo_);
     ink(!mark.white);
     letters(mark.text, mark.size, true);

@@ -10,7 +10,7 @@
 namespace rushlight {
 namespace {
 
-constexpr double kMargin = 22;  // 7.8 mm: every printer reaches that far
+constexpr double kMargin = 18.5;  // 6.5 mm: every printer reaches that far
 constexpr double kUnderBoxes = 19;   // 6.7 mm
 constexpr double kGap = 3;      // between boxes
 constexpr double kColumns = 6;  // between columns
@@ -74,12 +74,13 @@ class SheetLayout {
   /// case.
   void choose_first_page() {
     using Part = SheetPart;
-    const std::vector<Part> waiting[] = {{Part::trouble},
-                                         {Part::trouble, Part::later},
-                                         {Part::trouble, Part::later, Part::eat},
-                                         {Part::trouble, Part::later, Part::eat, Part::waiting},
-                                         {Part::trouble, Part::later, Part::eat, Part::again},
-                                         {Part::trouble, Part::later, Part::eat, Part::waiting, Part::again}};
+    const std::vector<Part> waiting[] = {
+        {Part::trouble, Part::signs},
+        {Part::trouble, Part::signs, Part::later},
+        {Part::trouble, Part::signs, Part::later, Part::eat},
+        {Part::trouble, Part::signs, Part::later, Part::eat, Part::waiting},
+        {Part::trouble, Part::signs, Part::later, Part::eat, Part::again},
+        {Part::trouble, Part::signs, Part::later, Part::eat, Part::waiting, Part::again}};
     for (const std::vector<Part>& waits : waiting) {
       Boxes steps, emergency;
       rest_.clear();

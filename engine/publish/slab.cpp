@@ -8,9 +8,12 @@ namespace {
 constexpr double kTick = 9;  // the side of a box to tick
 constexpr double kTickRoom = 14;
 constexpr double kDisc = 15;      // across
+constexpr double kDigit = 6;      // a second one
 constexpr double kTarget = 34;    // an arrow and a disc
 constexpr double kInside = 5;     // between the frame and the text
 constexpr double kBetween = 0.8;  // after a paragraph
+
+double disc_width(const std::string& number) { return kDisc + kDigit * static_cast<double>(number.size() - 1); }
 
 bool ends_itself(const std::string& text) { return text.empty() || text.back() == '.' || text.back() == '?'; }
 
@@ -83,14 +86,14 @@ void Slab::title(int number, const std::string& text, double size, bool on_black
   PageBlock block{"H2", {}};
   Style style;
   style.letters = {size, true};
-  style.indent = number > 0 ? kDisc + 6 : 0;
+  style.indent = number > 0 ? disc_width(std::to_string(number)) + 6 : 0;
   style.white = on_black;
   const double top = y_;
   std::vector<Ink> words;
   const double bottom = std::max(text_at(words, text, style, on_black ? y_ : y_ + 0.5), top + kDisc);
   if (on_black) block.marks.push_back({Ink::Kind::filled, {0, 0, width_, bottom + 2}});
   if (number > 0) {
-    Ink disc{Ink::Kind::disc, {kInside, top + 1, kDisc, kDisc}, std::to_string(number)};
+    Ink disc{Ink::Kind::disc, {kInside, top + 1, disc_width(std::to_string(number)), kDisc}, std::to_string(number)};
     disc.size = 13;
     disc.white = on_black;
     block.marks.push_back(disc);
@@ -106,23 +109,23 @@ void Slab::branch(const std::string& when, const std::string& then, const std::s
   style.indent = indent;
   const double top = y_, edge = width_ - kInside;
   const std::string lead = then.empty() || ends_itself(when) ? when : when + ":";
-  double target = top;  // upper edge of the disc: at the end of the words where their last line leaves room
+  double target = top;  // upper edge of the disc
   y_ = text_at(block.marks, lead, then, style, top);
   if (!to.empty() && !block.marks.empty()) {
     const Ink& last = block.marks.back();
-    if (last.frame.x + last.frame.width > edge - kTarget - 4) {
+    const double target_room = kTarget + disc_width(to) - kDisc;
+    if (last.frame.x + last.frame.width > edge - target_room - 4) {
       block.marks.clear();
-      style.right = kTarget + 4;
+      style.right = target_room + 4;
       y_ = text_at(block.marks, lead, then, style, top);
-    } else {
-      target = std::max(top, last.frame.y - 1);
     }
+    target = std::max(top, block.marks.back().frame.y - 1);  // behind the last word: the finger reads to the end
     y_ = std::max(y_, target + kDisc);
-    const double left = edge - kDisc;
+    const double left = edge - disc_width(to);
     Ink arrow{Ink::Kind::arrow_right, {left - 17, target + kDisc / 2, 14, 0}};
     arrow.weight = 1.6;
     block.marks.push_back(arrow);
-    Ink disc{Ink::Kind::disc, {left, target, kDisc, kDisc}, to};
+    Ink disc{Ink::Kind::disc, {left, target, disc_width(to), kDisc}, to};
     disc.size = 13;
     block.marks.push_back(disc);
   }

@@ -60,8 +60,9 @@ std::string drawn(const Ink& mark) {
           "M" + number(at.x) + " " + number(at.y) + "L" + number(at.x + at.width) + " " + number(at.y + at.height),
           "stroke=\"#000\" stroke-width=\"" + number(mark.weight) + "\"");
     case Ink::Kind::disc:
-      return "<circle cx=\"" + number(at.x + at.width / 2) + "\" cy=\"" + number(at.y + at.height / 2) + "\" r=\"" +
-             number(at.width / 2) + "\" fill=\"" + ink(mark.white) + "\"/>\n<text x=\"" + number(at.x + at.width / 2) +
+      return "<rect x=\"" + number(at.x) + "\" y=\"" + number(at.y) + "\" width=\"" + number(at.width) +
+             "\" height=\"" + number(at.height) + "\" rx=\"" + number(at.height / 2) + "\" fill=\"" + ink(mark.white) +
+             "\"/>\n<text x=\"" + number(at.x + at.width / 2) +
              "\" y=\"" + number(at.y + at.height / 2 + mark.size * 0.35) + "\" font-size=\"" + number(mark.size) +
              "\" font-weight=\"bold\" text-anchor=\"middle\" fill=\"" + ink(!mark.white) + "\">" +
              escaped_for_markup(mark.text) + "</text>\n";

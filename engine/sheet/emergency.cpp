@@ -113,6 +113,17 @@ class Emergency {
         if (line.kind == ActionKind::glucagon) way.lines.push_back(std::move(line));
       }
       if (!way.lines.empty()) waiting_.ways.push_back(std::move(way));
+    } else {
+      PaperWalk asleep = woke;
+      asleep.wait_over();
+      asleep.answer("awake", "no");
+      asleep.leave_questions();
+      SheetWay way{word(SheetWord::not_awake_after, text_from_duration(walk.wait())), {}, 0, asleep.view().urgency, {}};
+      for (SheetLine& line : asleep.lines()) {
+        if (line.kind == ActionKind::position || line.kind == ActionKind::watch) way.lines.push_back(std::move(line));
+      }
+      if (way.lines.empty()) way.lines.push_back(asleep.headline());
+      waiting_.ways.push_back(std::move(way));
     }
     woke.answer("awake", "yes");
     SheetWay way{woke.headline().text, {}, 0, woke.view().urgency, {}};
@@ -132,6 +143,12 @@ class Emergency {
 EmergencyBoxes emergency_boxes(const PaperWalk& start, const Protocol& protocol, const Child& child, int number,
                                int number_waiting) {
   return Emergency(protocol, child.language, number, number_waiting).boxes(start);
+}
+
+std::optional<SheetWay> awake_after_glucagon(PaperWalk start, Language language, int number) {
+  start.answer("awake", "yes");
+  if (!start.answer("already-given", "glucagon") || start.view().urgency != Urgency::emergency) return std::nullopt;
+  return SheetWay{sheet_say(SheetWord::glucagon_already, language), {}, number, Urgency::emergency, {}};
 }
 
 }  // namespace rushlight

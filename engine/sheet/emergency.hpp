@@ -16,4 +16,8 @@ struct EmergencyBoxes {
 EmergencyBoxes emergency_boxes(const PaperWalk& start, const Protocol& protocol, const Child& child, int number,
                                int number_waiting);
 
+/// Whoever woke up after glucagon that somebody gave before gets nothing by mouth yet: the way to the emergency, before
+/// any number. Empty where the walk treats such a child as any other.
+std::optional<SheetWay> awake_after_glucagon(PaperWalk start, Language language, int number);
+
 }  // namespace rushlight

@@ -184,6 +184,11 @@ class Further {
       }
       last = asked;
     }
+    // The gravest number first: a finger stops at the first line that is true. "Can't tell" stays last.
+    const auto told = std::find_if(box.ways.begin(), box.ways.end(), [&](const SheetWay& way) {
+      return way.when == sheet_say(SheetWord::cannot_tell, child_.language);
+    });
+    if (numbers) std::reverse(box.ways.begin(), told);
   }
 
   bool is_sign(FactId id) const {

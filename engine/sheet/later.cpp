@@ -51,7 +51,11 @@ void add_calm(SheetBox& box, PaperWalk walk, const Value& well, Language languag
     walk = landing_after(walk, well, Looks::well).walk;
     const View here = walk.view();
     if (here.call || walk.wait_hangs_on_the_clock() || (!here.waiting && !here.ended)) return;
-    SheetWay way{sheet_say(SheetWord::not_low_then, language), {}, 0, here.urgency, {}};
+    SheetWay way{sheet_say(check == 0 ? SheetWord::not_low_then : SheetWord::not_low_again, language),
+                 {},
+                 0,
+                 here.urgency,
+                 {}};
     if (here.ended) way.lines = walk.lines();
     if (way.lines.empty()) way.lines.push_back(walk.headline());
     box.ways.push_back(std::move(way));

@@ -10,14 +10,14 @@
 #include "sheet/later.hpp"
 #include "sheet/readings.hpp"
 #include "sheet/sheet_words.hpp"
-#include "sheet/trouble.hpp"
+#include "sheet/signs.hpp"
 
 namespace rushlight {
 namespace {
 
 using Looks = SheetSight::Looks;
 // The numbers of the boxes are the order of the page.
-enum Number : int { kLook = 1, kEmergency, kWaiting, kMeasure, kGive, kAgain, kEat, kLater, kTrouble };
+enum Number : int { kLook = 1, kEmergency, kWaiting, kMeasure, kGive, kAgain, kEat, kLater, kTrouble, kSigns };
 
 SheetBox empty_box(SheetPart part, int number, std::string title) {
   SheetBox box{};
@@ -45,15 +45,20 @@ class Low {
     page.title = sheet_say(SheetWord::title, language_, plain_words(protocol_.title, language_), child_.name);
     page.boxes.push_back(look_box());
     EmergencyBoxes emergency = emergency_boxes(start_, protocol_, child_, kEmergency, kWaiting);
-    page.boxes.push_back(std::move(emergency.emergency));
-    page.boxes.push_back(std::move(emergency.waiting));
+    for (SheetBox* box : {&emergency.emergency, &emergency.waiting}) page.boxes.push_back(std::move(*box));
     page.boxes.push_back(measure_box(awake));
     page.boxes.push_back(give_box());
     page.boxes.push_back(again_box());
     tie_to_later();
     page.boxes.push_back(eat_box_);
     if (later_box_) page.boxes.push_back(*later_box_);
-    page.boxes.push_back(trouble_box(start_, *giving_, protocol_, child_, {kTrouble, kMeasure, kAgain}, low_));
+    const ReadingGroup* well = first_well();
+    const TroubleBeside beside{{kTrouble, kSigns, kMeasure, kGive, kAgain},
+                               giving_,
+                               *low_reading_,
+                               well != nullptr ? well->reading : Value{Glucose::hi(child_.unit)}};
+    page.boxes.push_back(trouble_box(beside, language_));
+    page.boxes.push_back(signs_box(start_, protocol_, child_, beside, low_));
     add_call_signs(page.boxes.front());
     low_.nobody_answers = when_nobody_answers(*calling_, language_);
     return low_;
@@ -202,7 +207,7 @@ class Low {
   void add_call_signs(SheetBox& look) const {
     std::string signs;
     for (const std::string& sign : low_.call_signs) signs += (signs.empty() ? "" : " \u2022 ") + sign;
-    if (!signs.empty()) look.ways.push_back({signs, {}, kTrouble, Urgency::clinic_now, {}});
+    if (!signs.empty()) look.ways.push_back({signs, {}, kSigns, Urgency::clinic_now, {}});
   }
 
   // Where a landing goes on, on this page; 0 when it says all itself.
@@ -286,6 +291,7 @@ class Low {
     SheetBox box = empty_box(SheetPart::measure, kMeasure, word(SheetWord::measure_title, unit_words()));
     box.lines = awake.lines();
     box.ways = joined_ways(awake, first_groups_);
+    if (auto way = awake_after_glucagon(start_, language_, kEmergency)) box.ways.insert(box.ways.begin(), *std::move(way));
     return box;
   }
 

@@ -46,7 +46,8 @@ enum class SheetPart : std::uint8_t {
   again,    // the rechecks, with room to write
   eat,      // not low now
   later,    // when to look again tonight
-  trouble,  // what can go wrong
+  trouble,  // what can go wrong with the sugar
+  signs,    // what is not, or not only, a low
 };
 
 struct SheetBox {

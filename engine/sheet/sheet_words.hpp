@@ -21,6 +21,7 @@ enum class SheetWord : std::uint8_t {
   trained_no,
   trained_tick,
   not_awake_after,  // "{1}": a wait
+  glucagon_already,
   glucagon_before,
   waiting_title,
   measure_title,
@@ -47,7 +48,9 @@ enum class SheetWord : std::uint8_t {
   after_more_rounds,
   low_again,
   low_so_often,  // "Low again, {1} times in one night"
-  still_after,   // "Still so after {1}, and low"
+  still_after,
+  still_after_not_low,
+  blood_ketones_from,   // "Still so after {1}, and low"
   refused,
   refused_again,
   part_taken,
@@ -63,7 +66,10 @@ enum class SheetWord : std::uint8_t {
   nobody_answers,
   still_nobody,  // "... in {1}: call {2}"
   low_then,
+  low_then_swallows,
+  low_as_for,
   not_low_then,
+  not_low_again,
   go_on_at,
   line_emergency,
   line_clinic,
