@@ -144,8 +144,8 @@ Wording wording(Phrase phrase) {
       return {"No insulin dose here: the clinic gives it by phone.",
               "Aquí no hay dosis de insulina: la clínica la da por teléfono."};
     case Phrase::insulin_pump_corrects:
-      return {"No insulin dose here: the pump corrects by itself.",
-              "Aquí no hay dosis de insulina: la bomba corrige sola."};
+      return {"No insulin dose here: the automatic pump may have given some by itself.",
+              "Aquí no hay dosis de insulina: la bomba automática puede haber puesto algo sola."};
     case Phrase::insulin_daily_dose_unknown:
       return {"No insulin dose here: the total daily dose is not on file.",
               "Aquí no hay dosis de insulina: falta la dosis diaria total en la ficha."};

@@ -178,17 +178,16 @@ bool asks(const std::vector<Ask>& questions, FactId fact) {
   return std::any_of(questions.begin(), questions.end(), [&](const Ask& ask) { return ask.fact == fact; });
 }
 
-/// While opening questions are open nothing is news but their own answers: whether the child wakes comes first.
+/// While opening questions are open nothing is news but their own answers and a danger: whether the child wakes comes
+/// first.
 bool is_news(const Scene& scene, const Watch& watch) {
   const Episode& episode = scene.episode;
-  bool opens = episode.opening.empty();
   for (const Condition& condition : watch.when) {
     const std::optional<FactId> fact = question_in(scene.protocol, condition);
     if (!fact) continue;
     if (!is_told_since(episode, *fact, episode.entered) || episode.facts[fact->index]->noticed) return false;
-    opens = opens || asks(scene.protocol.opening, *fact);
   }
-  return opens;
+  return episode.opening.empty() || reads_the_opening(scene.protocol, watch) || leads_to_danger(scene.protocol, watch);
 }
 
 bool has_watch(const Part& part, WatchId id) {
@@ -210,6 +209,21 @@ const RescueMedicine* mini_dose_kit(const Child& child, Day today) {
     if (medicine.kind == RescueKind::injection && in_date && medicine.concentration) return &medicine;
   }
   return nullptr;
+}
+
+bool reads_the_opening(const Protocol& protocol, const Watch& watch) {
+  return std::any_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+    const std::optional<FactId> fact = question_in(protocol, condition);
+    return fact && asks(protocol.opening, *fact);
+  });
+}
+
+bool only_leads_on(const Step& step) { return step.asks.empty() && step.actions.empty() && !step.wait; }
+
+bool leads_to_danger(const Protocol& protocol, const Watch& watch) {
+  const Step& step = protocol[watch.go];
+  const bool on = only_leads_on(step) && step.rules.size() == 1 && !step.rules.front().enters;
+  return step.urgency == Urgency::emergency || (on && protocol[step.rules.front().go].urgency == Urgency::emergency);
 }
 
 Change change_since(const Scene& scene, MarkId id) {

@@ -46,6 +46,13 @@ std::optional<FactId> question_in(const Protocol& protocol, const Condition& con
 /// reading is never its own check, even when all was told in one second.
 bool is_told_since(const Episode& episode, FactId fact, Instant since);
 
+/// Whether the watch reads a question of the opening.
+bool reads_the_opening(const Protocol& protocol, const Watch& watch);
+/// Whether it leads to an emergency, at once or through a step that only leads on.
+bool leads_to_danger(const Protocol& protocol, const Watch& watch);
+/// Nothing is asked, done or waited for in the step.
+bool only_leads_on(const Step& step);
+
 /// (Law: watch comes before every rule.) The first watch that is true and that the step does not handle.
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step);
 

@@ -208,9 +208,15 @@ bool Settling::step_is_finished(const Scene& here) const {
 
 void Settling::take(const Rule& rule, const Cause& cause, Instant now) {
   const bool hands_over = !rule.hands_over_to.empty();
-  // What another protocol is handed is news to it, whatever was noticed before.
-  for (std::optional<Known>& known : episode_.facts) {
-    if (rule.enters && known) known->noticed = false;
+  // What another protocol is handed is news to it, whatever was noticed before: what was told in the step that hands
+  // over, and led nowhere there, counts as told now.
+  for (std::size_t place = 0; rule.enters && place < episode_.facts.size(); ++place) {
+    std::optional<Known>& known = episode_.facts[place];
+    if (!known) continue;
+    known->noticed = false;
+    if (!is_told_since(episode_, FactId{static_cast<std::uint16_t>(place)}, episode_.entered)) continue;
+    known->told_by = episode_.events;
+    known->told_again = shown_at(now);
   }
   // One visit at a time: what a visited protocol would go on to is the caller's to decide.
   if (rule.enters && episode_.visit) return come_back(cause, now);
@@ -258,15 +264,17 @@ void Settling::follow_rules(Instant now) {
     const Scene here = scene(now);
     const Step& step = protocol_[episode_.step];
     if (const auto watch = watch_that_fires(here, step)) {
-      episode_.opening.clear();  // danger first: nothing else is asked before its step
       const Watch& fires = protocol_.watch[*watch];
+      // Danger that is seen comes first: nothing else is asked before its step. A number, a worry or a wrong dose is
+      // called about while the child is looked at.
+      if (reads_the_opening(protocol_, fires) || (!fires.told && leads_to_danger(protocol_, fires))) episode_.opening.clear();
       if (fires.told) notice(fires, now);
       const StepId to = fires.go;
       if (protocol_.part_of(to) != protocol_.part_of(episode_.step)) episode_.visit.reset();  // the caller's danger
       enter(to, Cause{Cause::Kind::watch, episode_.step, *watch, Outcome::given}, now);
       continue;
     }
-    if (!episode_.opening.empty()) return;
+    if (!episode_.opening.empty() && !only_leads_on(step)) return;
     std::optional<std::uint16_t> rule = early_match(here);
     if (!rule && step_is_finished(here)) rule = first_match(here, step);
     if (!rule) return;

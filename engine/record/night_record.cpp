@@ -226,7 +226,7 @@ class Recording {
     const bool as_stated = given.outcome == Outcome::given;
     if (as_stated && !changes_the_child(action.kind)) return;
     const std::string what = action.dose ? plain_words(protocol_[*action.dose].label, language_)
-                                         : first_sentence(plain_words(action.text, language_));
+                                         : first_sentence(filled(here(), action.text, language_, std::nullopt));
     // A deed without an amount of its own is as stated; of a part nobody knows how much.
     const std::optional<Quantity> amount = given.amount ? given.amount : as_stated ? given.stated : std::nullopt;
     const bool treats = went_in(given.outcome) && action.dose &&

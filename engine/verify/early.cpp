@@ -8,12 +8,11 @@ namespace {
 bool gives_something(const Protocol& protocol, const Step& step) {
   return std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId id) {
     const ActionKind kind = protocol[id].kind;
-    return kind == ActionKind::by_mouth || kind == ActionKind::fluid || kind == ActionKind::glucagon ||
-           kind == ActionKind::insulin;
+    return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin;
   });
 }
 
-// A choice; or a reading, where nothing was given that has to work first.
+// A choice; or a reading, where nothing was given that has to work first. A drink in sips is nothing of that kind.
 bool is_told(const Protocol& protocol, const Step& step, const Condition& condition) {
   std::optional<FactId> fact;
   if (const auto* is = std::get_if<Is>(&condition.test)) {

@@ -186,7 +186,7 @@ Child other_strength() { Child c = sick_mara(); c.insulin_strength = Quantity{De
 Child unknown_strength() { Child c = sick_mara(); c.insulin_strength.reset(); return c; }
 
 const Reason kReasons[] = {
-    {"automatic_pump", automatic, "300 mg/dL", "none", "the pump corrects by itself", true},
+    {"automatic_pump", automatic, "300 mg/dL", "none", "the automatic pump may have given some by itself", true},
     {"no_daily_dose", no_daily_dose, "300 mg/dL", "none", "the total daily dose is not on file", true},
     {"undated_daily_dose", undated_daily_dose, "300 mg/dL", "none", "the total daily dose is not on file", true},
     {"old_daily_dose", old_daily_dose, "300 mg/dL", "none", "the total daily dose on file is too old", true},

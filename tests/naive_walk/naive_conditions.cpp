@@ -195,14 +195,28 @@ std::vector<FactId> NaiveWalk::read_by(const Watch& watch) const {
   return facts;
 }
 
+/// A step that is an emergency, or that does nothing but lead on to one.
+bool NaiveWalk::is_dangerous(const Watch& watch) const {
+  const Step& there = p()[watch.go];
+  if (there.urgency == Urgency::emergency) return true;
+  return leads_on_only(there) && there.rules.size() == 1 && p()[there.rules[0].go].urgency == Urgency::emergency;
+}
+
+bool NaiveWalk::is_of_the_opening(const Watch& watch) const {
+  for (const Ask& ask : p().opening) {
+    for (const FactId fact : read_by(watch)) {
+      if (ask.fact == fact) return true;
+    }
+  }
+  return false;
+}
+
 /// Every question the watch reads was told in this step and led nowhere yet; and no opening question is left, or the
-/// watch reads one.
+/// watch reads one, or it is a danger.
 bool NaiveWalk::is_news(const Watch& watch) const {
   if (is(Variant::old_news_is_news)) return true;
-  bool may = opening_left().empty();
-  for (const Ask& ask : p().opening) {
-    for (const FactId fact : read_by(watch)) may = may || (ask.fact == fact && !is(Variant::opening_answers_wait));
-  }
+  const bool may = opening_left().empty() || is_dangerous(watch) ||
+                   (is_of_the_opening(watch) && !is(Variant::opening_answers_wait));
   if (!may) return false;
   for (const FactId fact : read_by(watch)) {
     if (!told_here(fact) || was_noticed(fact)) return false;

@@ -117,7 +117,9 @@ bool NaiveWalk::something_follows(Instant now) {
 bool NaiveWalk::follow_watch(Instant now) {
   const std::optional<std::size_t> fires = watch(now);
   if (!fires) return false;
-  if (!is(Variant::opening_questions_outlive_a_watch)) note(now, OpeningDropped{});
+  const Watch& watch = p().watch[*fires];
+  const bool drops = is_of_the_opening(watch) || (!watch.told && is_dangerous(watch));
+  if (drops && !is(Variant::opening_questions_outlive_a_watch)) note(now, OpeningDropped{});
   if (p().watch[*fires].told) {
     for (const FactId fact : read_by(p().watch[*fires])) note(now, Noticed{fact});
   }
@@ -126,7 +128,7 @@ bool NaiveWalk::follow_watch(Instant now) {
 }
 
 bool NaiveWalk::follow_rule(Instant now) {
-  if (!opening_left().empty()) return false;
+  if (!opening_left().empty() && !leads_on_only(step())) return false;
   std::optional<std::size_t> matches;
   if (waiting(now)) {
     matches = early_rule(now);

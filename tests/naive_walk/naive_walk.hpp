@@ -243,6 +243,9 @@ class NaiveWalk {
   std::optional<std::size_t> watch(Instant now) const;
   std::vector<FactId> read_by(const Watch& watch) const;
   bool is_news(const Watch& watch) const;
+  bool is_dangerous(const Watch& watch) const;
+  bool is_of_the_opening(const Watch& watch) const;
+  static bool leads_on_only(const Step& step) { return step.asks.empty() && step.actions.empty() && !step.wait; }
   bool was_noticed(FactId fact) const;
 
   // naive_events.cpp
