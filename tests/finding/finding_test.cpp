@@ -130,6 +130,14 @@ BOOST_AUTO_TEST_CASE(findings_are_sorted_by_place_and_one_place_keeps_its_order)
   BOOST_TEST(order == "123456");
 }
 
+BOOST_AUTO_TEST_CASE(a_file_name_is_compared_by_what_it_says_and_not_by_who_made_it) {
+  const FileName once("low.xml"), again("low.xml"), other("sick.xml"), copy = once;
+  BOOST_TEST((once == again && once == copy && !(once == other)));
+  BOOST_TEST((once < other && !(other < once) && !(once < again) && !(once < copy)));
+  BOOST_TEST((FileName() == FileName("") && FileName() < once));
+  BOOST_TEST(copy.text() == "low.xml");
+}
+
 BOOST_AUTO_TEST_CASE(a_hundred_findings_of_one_place_keep_their_order) {
   std::vector<Finding> findings;
   for (int rule = 100; rule > 0; --rule) {
