@@ -51,9 +51,10 @@ std::vector<bool> steps_without(const Protocol& protocol, const Graph& graph, st
     left.pop_back();
     if (come_to[step.index]) continue;
     come_to[step.index] = true;
-    for (const Way& way : graph.ways) {
-      if (way.from == step) left.push_back(way.to);
-    }
+    const auto before = [](const Way& way, std::uint16_t from) { return way.from.index < from; };
+    for (auto way = std::lower_bound(graph.ways.begin(), graph.ways.end(), step.index, before);
+         way != graph.ways.end() && way->from == step; ++way)
+      left.push_back(way->to);
   }
   return come_to;
 }
