@@ -40,6 +40,7 @@ class XmlScan {
   void read_opening_tag();
   TagEnd read_attributes(MappedElement& element);
   bool read_attribute(MappedElement& element, bool after_blank);
+  std::optional<std::size_t> next_attribute_in(Span value) const;
   void skip_unquoted_value(const MappedAttribute& attribute);
   void skip_curly_value();
   void keep_attribute(MappedElement& element, MappedAttribute attribute);
@@ -75,6 +76,7 @@ class XmlScan {
   const FileName& file_;
   std::vector<Open> open_;
   bool stopped_ = false;
+  std::vector<std::string> left_open_;  // told as not closed: their closing tags stand too late
   bool doubtful_ = false;  // a quote sign is probably missing: what follows in this tag is not reported again
 };
 

@@ -130,8 +130,24 @@ bool XmlScan::read_attribute(MappedElement& element, bool after_blank) {
   }
   attribute.value = {quote + 1, close};
   pos_ = close + 1;
+  if (const auto next = next_attribute_in(attribute.value)) {
+    not_xml(*name, "the value of `" + attribute.name + "` has no closing quote sign", "close it with a quote sign");
+    attribute.value.end = pos_ = *next;
+  }
   keep_attribute(element, std::move(attribute));
   return true;
+}
+
+/// Where the value holds the next attribute up to its quote sign, since its own closing one is missing:
+/// `id="low urgency="home"`.
+std::optional<std::size_t> XmlScan::next_attribute_in(Span value) const {
+  const bool goes_on = value.end + 1 < bytes_.size() && is_plain_name_letter(bytes_[value.end + 1]);
+  if (!goes_on || value.begin == value.end || bytes_[value.end - 1] != '=') return std::nullopt;
+  if (bytes_.substr(value.begin, value.end - value.begin).find('<') != std::string_view::npos) return std::nullopt;
+  std::size_t name = value.end - 1;
+  while (name > value.begin && is_plain_name_letter(bytes_[name - 1])) --name;
+  const bool behind_blank = name > value.begin && is_blank(bytes_[name - 1]);
+  return behind_blank && name + 1 < value.end ? std::optional(name - 1) : std::nullopt;
 }
 
 void XmlScan::skip_unquoted_value(const MappedAttribute& attribute) {
@@ -210,6 +226,11 @@ void XmlScan::close(const std::string& name, Span name_span) {
   const auto fits = std::find_if(open_.rbegin(), open_.rend(),
                                  [&](const Open& open) { return map.elements[open.element].name == name; });
   if (fits == open_.rend()) {
+    const auto late = std::find(left_open_.begin(), left_open_.end(), name);
+    if (late != left_open_.end()) {
+      left_open_.erase(late);
+      return;
+    }
     if (open_.empty()) {
       not_xml(name_span, "`" + name + "` is closed but not open", "take this tag out");
       return stop();
@@ -229,6 +250,7 @@ void XmlScan::close(const std::string& name, Span name_span) {
       report(unclosed.name_span,
              NotXml{"`" + unclosed.name + "` is not closed", "close it with `</" + unclosed.name + ">`"},
              Because{"`" + name + "` around it ends here", where(name_span)});
+      left_open_.push_back(unclosed.name);
     }
     open_.pop_back();
   }
