@@ -62,7 +62,8 @@ struct Read {
 };
 
 /// The known word within edit distance 2 of `written` (two neighbours swapped count as one change), when no other is
-/// as near; a word of two or three letters bears one change only. Empty otherwise.
+/// as near; a word of two or three letters bears one change only. Else the only known word that goes on with a hyphen
+/// behind what is written. Empty otherwise.
 std::optional<std::string> near_word(const std::string& written, const std::vector<std::string>& known);
 
 }  // namespace rushlight

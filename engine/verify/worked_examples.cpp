@@ -162,7 +162,7 @@ class Walk {
       const std::optional<DoseId> dose = protocol_[action.id].dose;
       return dose && action.dose && protocol_[*dose].name == expected.dose->text;
     });
-    if (shown == view.actions.end()) return differs(view, expected.dose->where, what, "not on the screen", wanted);
+    if (shown == view.actions.end()) return differs(view, expected.dose->where, what, kNotOnTheScreen, wanted);
     const DoseResult& dose = *shown->dose;
     if (!dose.amount) {
       if (expected.amount) differs(view, where, what, "withheld (" + dose.working + ")", wanted);

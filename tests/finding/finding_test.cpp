@@ -42,6 +42,10 @@ const std::vector<Near> kNear = {
     {"low", {}, ""},
     {"low-c", {"low-a", "low-b"}, ""},
     {"low-c", {"low-a", "low-a"}, "low-a"},
+    {"correction", {"ketone-insulin", "correction-insulin"}, "correction-insulin"},  // the first of its words
+    {"correction", {"correction-insulin", "correction-dose"}, ""},
+    {"insulin", {"correction-insulin"}, ""},
+    {"call", {"call-clinic"}, ""},  // a short word begins too much
     {std::string(100'000, 'a'), {std::string(100'000, 'a')}, ""},
 };
 
