@@ -30,7 +30,7 @@ class Page {
   std::ostream& out_;
 };
 
-std::string place_of(const Where& where) { return where.file + ":" + std::to_string(where.line); }
+std::string place_of(const Where& where) { return where.file.text() + ":" + std::to_string(where.line); }
 
 std::string title_of(const Protocol& protocol, const Sought& sought) {
   const Step& step = protocol[sought.step];

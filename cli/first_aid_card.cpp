@@ -66,7 +66,7 @@ std::vector<std::string> what_is_wrong(const std::vector<Finding>& findings, Lan
   const std::string text = text_from_finding(*first, std::nullopt);
   std::vector<std::string> lines = {cleaned(text.substr(0, text.find('\n')))};
   std::error_code error;
-  if (first->where.line == 0 || !std::filesystem::exists(first->where.file, error)) return lines;
+  if (first->where.line == 0 || !std::filesystem::exists(first->where.file.text(), error)) return lines;
   const std::string file = cleaned(shell_word(first->where.file));
   const auto errors = std::count_if(findings.begin(), findings.end(), is_error);
   lines.push_back(errors > 1 ? say(kMoreMistakes, language, std::to_string(errors), file)

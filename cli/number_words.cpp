@@ -183,7 +183,8 @@ std::string places_shown(const NumbersSet& set, const std::vector<NumberPlace>& 
   for (const NumberPlace& place : places) {
     const DraftThreshold& draft = set.draft(place);
     const Where& where = draft.bands.empty() ? draft.where : draft.bands[band].where;
-    const std::string file = whole ? where.file : where.file.substr(where.file.find_last_of('/') + 1);
+    const std::string& path = where.file;
+    const std::string file = whole ? path : path.substr(path.find_last_of('/') + 1);
     words += (words.empty() ? "" : ", ") + file + ":" + std::to_string(where.line);
   }
   return words;

@@ -25,7 +25,7 @@ void write_places(JsonWriter& out, const NumbersSet& set, const std::vector<Numb
   for (const NumberPlace& place : places) {
     const DraftThreshold& draft = set.draft(place);
     const Where& where = draft.bands.empty() ? draft.where : draft.bands[band].where;
-    out.begin_object().key("protocol").text(set.protocol(place)).key("file").text(where.file);
+    out.begin_object().key("protocol").text(set.protocol(place)).key("file").text(where.file.text());
     out.key("line").whole(where.line).end_object();
   }
   out.end_list();

@@ -139,7 +139,7 @@ std::string ClinicPage::plan(const JsonNode& request, Language language) {
   JsonWriter json;
   json.begin_object().key("changes").begin_list();
   for (const NumberChange& change : result.plan.changes) {
-    json.begin_object().key("field").text(change.where.file);
+    json.begin_object().key("field").text(change.where.file.text());
     json.key("before");
     write_parts(json, change.before.front(), language);
     json.key("parts");
@@ -149,7 +149,7 @@ std::string ClinicPage::plan(const JsonNode& request, Language language) {
   }
   json.end_list().key("refused").begin_list();
   for (const Finding& finding : result.refused) {
-    json.begin_object().key("field").text(finding.where.file).key("told");
+    json.begin_object().key("field").text(finding.where.file.text()).key("told");
     write_finding(json, finding, {}, true);
     json.end_object();
   }

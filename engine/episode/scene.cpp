@@ -65,11 +65,13 @@ struct ComparesSo {
   bool operator()(InsulinDose) const { return false; }
 };
 
+bool is_in_date(const RescueMedicine& medicine, Day today) { return !medicine.expires || today <= *medicine.expires; }
+
 /// The kits in date, by kind, in the order of the child file.
 std::vector<std::uint16_t> kits_in_date(const Child& child, Day today) {
   std::vector<std::uint16_t> kinds;
   for (const RescueMedicine& medicine : child.rescue) {
-    if (!medicine.expires || today <= *medicine.expires) kinds.push_back(static_cast<std::uint16_t>(medicine.kind));
+    if (is_in_date(medicine, today)) kinds.push_back(static_cast<std::uint16_t>(medicine.kind));
   }
   return kinds;
 }
@@ -78,8 +80,10 @@ std::uint16_t first_kit(const Child& child, Day today) {
   constexpr std::uint16_t kExpired = 3;
   constexpr std::uint16_t kNone = 4;
   if (child.rescue.empty()) return kNone;
-  const std::vector<std::uint16_t> kinds = kits_in_date(child, today);
-  return kinds.empty() ? kExpired : kinds.front();
+  for (const RescueMedicine& medicine : child.rescue) {
+    if (is_in_date(medicine, today)) return static_cast<std::uint16_t>(medicine.kind);
+  }
+  return kExpired;
 }
 
 bool reads_rescue(const Dose& dose) {
@@ -93,6 +97,7 @@ bool reads_rescue(const Dose& dose) {
 
 /// Of several kits the first that can be given: a kit for older children must not hide one for this child.
 void choose_kit(Scene& scene) {
+  if (scene.child.rescue.size() < 2) return;
   const std::vector<std::uint16_t> kinds = kits_in_date(scene.child, scene.today);
   if (kinds.size() < 2) return;
   Value& rescue = scene.child_facts[fact_id(ChildFact::rescue).index];
@@ -194,6 +199,20 @@ bool has_watch(const Part& part, WatchId id) {
   return id.index >= part.first_watch && id.index < part.first_watch + part.watches;
 }
 
+/// `here` is the part that the episode stands in; null where the protocol is of one piece.
+bool is_live_in(const Scene& scene, const Part* here, WatchId id) {
+  if (here == nullptr || has_watch(*here, id)) return true;
+  if (!scene.episode.visit) return false;
+  const Step& from = scene.protocol[scene.episode.visit->from];
+  const Part* caller = scene.protocol.part_of(scene.episode.visit->from);
+  if (caller == nullptr || !has_watch(*caller, id)) return false;
+  if (std::find(from.handles.begin(), from.handles.end(), id) != from.handles.end()) return false;
+  for (std::uint16_t own = here->first_watch; own < here->first_watch + here->watches; ++own) {
+    if (scene.protocol.watch[own].name == scene.protocol[id].name) return false;
+  }
+  return true;
+}
+
 bool every_question_is_known(const Scene& scene, const Step& step) {
   return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
     const std::optional<Value> value = value_of(scene, ask.fact);
@@ -205,8 +224,8 @@ bool every_question_is_known(const Scene& scene, const Step& step) {
 
 const RescueMedicine* mini_dose_kit(const Child& child, Day today) {
   for (const RescueMedicine& medicine : child.rescue) {
-    const bool in_date = !medicine.expires || today <= *medicine.expires;
-    if (medicine.kind == RescueKind::injection && in_date && medicine.concentration) return &medicine;
+    if (medicine.kind == RescueKind::injection && is_in_date(medicine, today) && medicine.concentration)
+      return &medicine;
   }
   return nullptr;
 }
@@ -325,26 +344,19 @@ std::vector<WatchId> watches_met(const Scene& scene, const Step& step) {
 
 bool is_live(const Scene& scene, WatchId id) {
   if (scene.protocol.parts.size() < 2) return true;
-  const Part* here = scene.protocol.part_of(scene.episode.step);
-  if (here == nullptr || has_watch(*here, id)) return true;
-  if (!scene.episode.visit) return false;
-  const Step& from = scene.protocol[scene.episode.visit->from];
-  const Part* caller = scene.protocol.part_of(scene.episode.visit->from);
-  if (caller == nullptr || !has_watch(*caller, id)) return false;
-  if (std::find(from.handles.begin(), from.handles.end(), id) != from.handles.end()) return false;
-  for (std::uint16_t own = here->first_watch; own < here->first_watch + here->watches; ++own) {
-    if (scene.protocol.watch[own].name == scene.protocol[id].name) return false;
-  }
-  return true;
+  return is_live_in(scene, scene.protocol.part_of(scene.episode.step), id);
 }
 
 std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& step) {
+  const Part* here = scene.protocol.parts.size() < 2 ? nullptr : scene.protocol.part_of(scene.episode.step);
   for (std::size_t place = 0; place < scene.protocol.watch.size(); ++place) {
     const WatchId id{static_cast<std::uint16_t>(place)};
-    if (std::find(step.handles.begin(), step.handles.end(), id) != step.handles.end() || !is_live(scene, id)) continue;
     const Watch& watch = scene.protocol.watch[place];
     if (watch.told && !is_news(scene, watch)) continue;
-    if (all_hold(scene, watch.when, Unanswered::holds_nothing)) return id.index;
+    // Hardly a watch holds: whether it counts here is asked of those alone.
+    if (!all_hold(scene, watch.when, Unanswered::holds_nothing)) continue;
+    if (std::find(step.handles.begin(), step.handles.end(), id) == step.handles.end() && is_live_in(scene, here, id))
+      return id.index;
   }
   return std::nullopt;
 }

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "finding/file_name.hpp"
 #include "finding/kinds.hpp"
 
 namespace rushlight {
@@ -12,7 +13,7 @@ namespace rushlight {
 /// Where something stands in a file. Lines and columns start at 1; columns count code points.
 /// `length` is how many code points to underline. Line 0 means "the file as a whole".
 struct Where {
-  std::string file;
+  FileName file;
   std::uint32_t line;
   std::uint32_t column;
   std::uint32_t length;
@@ -61,7 +62,8 @@ struct Read {
 };
 
 /// The known word within edit distance 2 of `written` (two neighbours swapped count as one change), when no other is
-/// as near; a word of two or three letters bears one change only. Empty otherwise.
+/// as near; a word of two or three letters bears one change only. Else the only known word that goes on with a hyphen
+/// behind what is written. Empty otherwise.
 std::optional<std::string> near_word(const std::string& written, const std::vector<std::string>& known);
 
 }  // namespace rushlight

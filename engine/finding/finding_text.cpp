@@ -10,7 +10,7 @@ namespace {
 constexpr std::size_t kLineNumberWidth = 5;
 
 std::string place_of(const Where& where) {
-  std::string place = one_line(where.file);
+  std::string place = one_line(where.file.text());
   if (where.line == 0) return place;
   place += ":" + std::to_string(where.line);
   if (where.column > 0) place += ":" + std::to_string(where.column);

@@ -42,6 +42,7 @@ struct Id {
   std::string operator()(const BadPlaceholder&) const { return "bad-placeholder"; }
   std::string operator()(const PlaceholderMissing&) const { return "placeholder-missing"; }
   std::string operator()(const BlankUnfilled&) const { return "blank-unfilled"; }
+  std::string operator()(const OtherLanguage&) const { return "other-language"; }
   std::string operator()(const LanguageLacking&) const { return "language-lacking"; }
   std::string operator()(const WrongFactKind&) const { return "wrong-fact-kind"; }
   std::string operator()(const WrongThresholdKind&) const { return "wrong-threshold-kind"; }
@@ -80,9 +81,11 @@ struct Id {
   std::string operator()(const WatchCalms&) const { return "watch-calms"; }
   std::string operator()(const CalmEnd&) const { return "calm-end"; }
   std::string operator()(const CallMissing&) const { return "call-missing"; }
+  std::string operator()(const ComeIgnored&) const { return "come-ignored"; }
   std::string operator()(const CalmerThanCall&) const { return "calmer-than-call"; }
   std::string operator()(const DoseUnnamed&) const { return "dose-unnamed"; }
   std::string operator()(const NotGiven&) const { return "not-given"; }
+  std::string operator()(const TroubleEnds&) const { return "trouble-ends"; }
   std::string operator()(const PumpForgotten&) const { return "pump-forgotten"; }
   std::string operator()(const GlucagonForgotten&) const { return "glucagon-forgotten"; }
   std::string operator()(const AskedTwice&) const { return "asked-twice"; }

@@ -57,6 +57,13 @@ struct UnknownPlaceholder { std::string name; std::vector<std::string> known; };
 struct BadPlaceholder { std::string written; };                  // "{" without "}"
 struct PlaceholderMissing { std::string name; std::string language; std::string other; };  // `other` has it, `language` lacks it
 struct BlankUnfilled { std::string blank; std::string why; std::string right; };           // nothing would ever stand there
+/// Its words are those of another language: the two texts stand in each other's place, or one was copied and not
+/// translated.
+struct OtherLanguage {
+  std::string language;
+  std::string element;
+  std::string other;
+};
 struct LanguageLacking { std::string protocol; std::string language; std::string from; };  // `from` leads to it and speaks the language
 
 // The sense of a protocol.
@@ -67,7 +74,13 @@ struct MissingOutcome { std::string action; std::string kind; std::string outcom
 struct FactNotAsked { std::string fact; std::string step; };     // a rule reads what its step does not ask
 struct UnknownNotCovered { std::string step; std::string fact; };        // no rule for "can't tell"
 struct ValuesNotCovered { std::string step; std::string example; };      // a value of one fact that no rule takes
-struct RuleNeverMatches { int rule; std::string step; int earlier; };
+/// `together`: the earlier rules that take all of it, where it takes several.
+struct RuleNeverMatches {
+  int rule;
+  std::string step;
+  int earlier;
+  std::vector<int> together{};
+};
 struct NeverCounted { int rule; std::string step; std::string counter; };   // the rule waits for a counter that stands still
 struct ThresholdsCrossed { std::string lower; std::string lower_value; std::string upper; std::string upper_value; };  // `lower` is not below `upper`
 struct StepUnreachable { std::string step; };
@@ -94,12 +107,31 @@ struct WatchReadsNumber { std::string watch; std::string fact; };               
 struct WatchUntold { std::string watch; std::string fact; std::string answer; };        // it got worse, and nobody can say so during a wait
 struct SignUnwatched { std::string fact; std::string answer; };          // it can be said, and leads nowhere
 struct WatchLeadsBack { std::string step; std::string watch; std::string from; std::string to; };  // `from` leads to the step, and the watch to `to` at once
-struct WatchCalms { std::string step; std::string watch; std::string to; std::string urgency; };   // the watch leads on to something calmer
+/// The watch leads on to something calmer, from `others` more steps too; one that is not `told` fires as long as it is
+/// true.
+struct WatchCalms {
+  std::string step;
+  std::string watch;
+  std::string to;
+  std::string urgency;
+  int others = 0;
+  bool told = true;
+};
 struct CalmEnd { std::string step; std::string to; std::string watch; std::string example; };      // the night ends at `to` on what the watch looks out for
 struct CallMissing { std::string step; std::string urgency; };           // help is waited for, and nobody has been called
+struct ComeIgnored {
+  int rule;
+  std::string step;
+  std::string to;
+};  // the clinic says to come, and something calmer follows
 struct CalmerThanCall { std::string step; std::string action; std::string urgency; };
 struct DoseUnnamed { std::string action; };                              // its words measure out food, and it has no dose
 struct NotGiven { std::string action; std::string outcome; std::string step; };         // it did not go in, and counts as given
+struct TroubleEnds {
+  std::string action;
+  std::string outcome;
+  std::string to;
+};  // it did not go in, and the night ends calmly with nothing asked
 struct PumpForgotten { std::string action; std::string lacks; };         // lacks: `starts` or `records`
 struct GlucagonForgotten { std::string action; };
 struct AskedTwice { std::string step; std::string fact; std::string from; };            // a reading that `from` has just asked
@@ -112,7 +144,12 @@ struct DoseNotCovered {                                          // a child that
   struct Wider { int row; std::string comparison; bool alone; };  // a row that would, compared so: alone, or with the others
   std::vector<Wider> wider{};
 };
-struct DoseRowNeverMatches { int row; std::string dose; int earlier; };
+struct DoseRowNeverMatches {
+  int row;
+  std::string dose;
+  int earlier;
+  std::vector<int> together{};
+};
 /// Two rules or rows (`what`) that lead to different things, and both take the border between them.
 struct BorderTakenTwice {
   std::string what; std::string owner; std::string example; std::string border;
@@ -135,6 +172,7 @@ struct WorseIsCalmer { std::string law; std::string worse; std::string worse_ste
 struct HardToRead { std::string what; std::string language; std::string measured; std::string limit; std::string word; int sentence; };  // the longest word, and words of the longest sentence
 
 // The worked examples of a clinic (examples.xml).
+inline constexpr const char* kNotOnTheScreen = "not on the screen";
 struct ExampleDiffers { std::string example; std::string after; std::string what; std::string came; std::string expected; };  // what: "step", "urgency", "dose `sugar`"
 struct ExampleStuck { std::string example; std::string after; std::string why; };       // it tells what cannot happen there
 
@@ -155,18 +193,21 @@ struct JournalNewer { std::string found; std::string known; };
 struct WrongUse { std::string what; std::string right; };
 
 using AnyKind = std::variant<
-    NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType, UnknownElement, MissingElement,
-    RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord, StrayText, UnknownId, UnusedName, RepeatedId, BadId, BadNumber,
-    MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap, BandsOverlap, ImplausibleValue, BadDate,
-    MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder, PlaceholderMissing, BlankUnfilled, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
-    MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, NeverCounted, ThresholdsCrossed, StepUnreachable, DeadEnd,
-    LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm,
-    InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow,
-    InsulinWithoutDose, InsulinStacked, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, CalmerThanCall, DoseUnnamed, NotGiven,
-    PumpForgotten, GlucagonForgotten, AskedTwice, EarlyRuleUntold, UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice, BoundsCrossed,
-    DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead,
-    ExampleDiffers, ExampleStuck, UnknownStart,
-    SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
+    NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType,
+    UnknownElement, MissingElement, RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord,
+    StrayText, UnknownId, UnusedName, RepeatedId, BadId, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree,
+    BandsGap, BandsOverlap, ImplausibleValue, BadDate, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
+    PlaceholderMissing, BlankUnfilled, OtherLanguage, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
+    MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, NeverCounted,
+    ThresholdsCrossed, StepUnreachable, DeadEnd, LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch,
+    WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm, InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled,
+    SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow, InsulinWithoutDose, InsulinStacked,
+    WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, ComeIgnored,
+    CalmerThanCall, DoseUnnamed, NotGiven, TroubleEnds, PumpForgotten, GlucagonForgotten, AskedTwice, EarlyRuleUntold,
+    UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice,
+    BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
+    NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead, ExampleDiffers, ExampleStuck,
+    UnknownStart, SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     JournalDamaged, JournalNewer, WrongUse>;
 
 template <class K, class Kinds>

@@ -6,6 +6,7 @@ namespace rushlight {
 namespace {
 
 constexpr std::size_t kFarthest = 2;
+constexpr std::size_t kShortestBeginning = 5;  // a shorter word begins too much
 constexpr std::size_t kLongestWord = 64;  // ids and words of the format are far shorter; a pasted page is not compared
 
 // Changes in bytes: insert, delete, replace, or swap two neighbours ("lwo" is one slip away from "low").
@@ -27,6 +28,15 @@ std::size_t edit_distance(const std::string& a, const std::string& b) {
   return row[b.size()];
 }
 
+// A name of several words of which only the first are written: "correction" for "correction-insulin".
+std::optional<std::string> begun_by(const std::string& written, const std::vector<std::string>& known) {
+  if (written.size() < kShortestBeginning) return std::nullopt;
+  const auto begins = [&](const std::string& word) { return word.compare(0, written.size() + 1, written + "-") == 0; };
+  const auto found = std::find_if(known.begin(), known.end(), begins);
+  const bool only_one = found != known.end() && std::none_of(std::next(found), known.end(), begins);
+  return only_one ? std::optional<std::string>{*found} : std::nullopt;
+}
+
 }  // namespace
 
 std::optional<std::string> near_word(const std::string& written, const std::vector<std::string>& known) {
@@ -45,7 +55,7 @@ std::optional<std::string> near_word(const std::string& written, const std::vect
       found = nullptr;  // two words equally near: naming one would be a guess
     }
   }
-  return found ? std::optional<std::string>{*found} : std::nullopt;
+  return found ? std::optional<std::string>{*found} : begun_by(written, known);
 }
 
 }  // namespace rushlight

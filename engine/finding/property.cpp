@@ -53,7 +53,7 @@ struct PropertyOf {
                                    ThresholdsCrossed>) {
       return Property::numbers_fit;
     } else if constexpr (is_one_of<K, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
-                                   PlaceholderMissing, BlankUnfilled, LanguageLacking, UntilWithoutWait,
+                                   PlaceholderMissing, BlankUnfilled, OtherLanguage, LanguageLacking, UntilWithoutWait,
                                    UntilBeforeStart>) {
       return Property::texts_complete;
     } else if constexpr (is_one_of<K, MissingSource>) {
@@ -64,8 +64,8 @@ struct PropertyOf {
       return Property::answers_covered;
     } else if constexpr (is_one_of<K, RuleNeverMatches, NeverCounted, BorderTakenTwice>) {
       return Property::no_dead_rule;
-    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast,
-                                   DoseWithoutCap, DoseWithoutLeast, BeyondPublished>) {
+    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap,
+                                   DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished>) {
       return Property::doses_covered;
     } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice>) {
       return Property::rules_read_what_is_asked;
@@ -75,11 +75,12 @@ struct PropertyOf {
       return Property::loops_bounded;
     } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
                                    SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
-                                   LateAndCalm, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd,
-                                   CallMissing, CalmerThanCall>) {
+                                   LateAndCalm, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack,
+                                   WatchCalms, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall>) {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
-                                   InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, PumpForgotten, GlucagonForgotten>) {
+                                   InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, TroubleEnds,
+                                   PumpForgotten, GlucagonForgotten>) {
       return Property::giving_apart;
     } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead>) {
       return Property::own_laws_kept;

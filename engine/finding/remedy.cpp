@@ -1,3 +1,4 @@
+#include "finding/attribute_words.hpp"
 #include "finding/finding.hpp"
 #include "finding/number_words.hpp"
 #include "finding/quoted.hpp"
@@ -72,6 +73,10 @@ std::string look_at_night(const std::string& night, bool walked) {
          (walked ? "" : ", through which the program could not be led,");
 }
 
+std::string taken_together(const std::string& noun, const std::vector<int>& numbers) {
+  return "see whether " + noun + in_a_row(numbers) + " take too much; ";
+}
+
 struct Remedy {
   std::string operator()(const NotReadable&) const { return {}; }
   std::string operator()(const TooLarge& k) const { return "bring " + one_line(k.what) + " down to " + std::to_string(k.most) + " or less"; }
@@ -95,7 +100,11 @@ struct Remedy {
   std::string operator()(const UnknownAttribute& k) const {
     return write_one_of(k.attribute, k.allowed, "delete it: " + quoted_element(k.element) + " takes none");
   }
-  std::string operator()(const MissingAttribute& k) const { return "add " + quoted(k.attribute + "=\"...\"") + " to " + quoted_element(k.element); }
+  std::string operator()(const MissingAttribute& k) const {
+    const std::string what = what_stands_in(k.attribute);
+    return "add " + quoted(k.attribute + "=\"...\"") + " to " + quoted_element(k.element) +
+           (what.empty() ? "" : ", with " + what);
+  }
   std::string operator()(const WrongWord& k) const { return write_one_of(k.written, k.allowed, {}); }
   std::string operator()(const StrayText&) const { return "delete it, or move it into a text such as `<en>`"; }
   std::string operator()(const UnknownId& k) const {
@@ -162,6 +171,10 @@ struct Remedy {
     return "write " + quoted("{" + k.name + "}") + " in the " + quoted(k.language) + " text too";
   }
   std::string operator()(const BlankUnfilled& k) const { return one_line(k.right) + ", or take " + quoted("{" + k.blank + "}") + " out of the text"; }
+  std::string operator()(const OtherLanguage& k) const {
+    return "write it in " + name_of_language(k.language) +
+           ", or change the two texts over if each stands in the other's place";
+  }
   std::string operator()(const LanguageLacking& k) const {
     return "write the texts of " + quoted(k.protocol) + " in " + quoted(k.language) + " too, and add it to `languages`";
   }
@@ -176,6 +189,7 @@ struct Remedy {
   std::string operator()(const ValuesNotCovered& k) const { return "add a rule to step " + quoted(k.step) + " that takes " + one_line(k.example); }
   std::string operator()(const RuleNeverMatches& k) const {
     const std::string gone = "delete rule " + std::to_string(k.rule);
+    if (!k.together.empty()) return taken_together("rules ", k.together) + gone + " if they are right";
     return k.earlier > 0 ? gone + ", or move it above rule " + std::to_string(k.earlier) : gone;
   }
   std::string operator()(const NeverCounted& k) const { return "write " + quoted("counts=\"" + k.counter + "\"") + " on the step that it counts"; }
@@ -239,17 +253,26 @@ struct Remedy {
   }
   std::string operator()(const WatchLeadsBack& k) const { return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step); }
   std::string operator()(const WatchCalms& k) const {
-    return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step) + ", or make " + quoted(k.to) +
+    const std::string where = k.others == 0 ? "step " + quoted(k.step) : "each of these steps";
+    const std::string once =
+        "write `told=\"yes\"` on watch " + quoted(k.watch) + " if it is news and no lasting danger, or ";
+    return (k.told ? "" : once) + "add " + quoted(k.watch) + " to `handles` of " + where + ", or make " + quoted(k.to) +
            " as urgent";
   }
   std::string operator()(const CalmEnd& k) const {
     return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.to);
   }
   std::string operator()(const CallMissing& k) const { return "add a call to step " + quoted(k.step) + ", or to a step that leads to it"; }
+  std::string operator()(const ComeIgnored& k) const {
+    return "let rule " + std::to_string(k.rule) + " go to the step that says to leave now";
+  }
   std::string operator()(const CalmerThanCall& k) const { return "write " + quoted("urgency=\"" + k.urgency + "\"") + " on step " + quoted(k.step); }
   std::string operator()(const DoseUnnamed& k) const { return "add `dose=\"...\"` to " + quoted(k.action); }
   std::string operator()(const NotGiven& k) const {
     return "write " + quoted("<on outcome=\"" + k.outcome + "\" go=\"...\"/>") + " with a step that helps on";
+  }
+  std::string operator()(const TroubleEnds& k) const {
+    return "let " + quoted(k.outcome) + " lead to a step that asks, waits or calls, and not on to " + quoted(k.to);
   }
   std::string operator()(const PumpForgotten& k) const {
     return k.lacks == "starts" ? "add `starts` and `lasts` to " + quoted(k.action)
@@ -283,6 +306,7 @@ struct Remedy {
   }
   std::string operator()(const DoseRowNeverMatches& k) const {
     const std::string gone = "delete row " + std::to_string(k.row);
+    if (!k.together.empty()) return taken_together("rows ", k.together) + gone + " if they are right";
     return k.earlier > 0 ? gone + ", or move it above row " + std::to_string(k.earlier) : gone;
   }
   std::string operator()(const BorderTakenTwice& k) const {
@@ -334,7 +358,9 @@ struct Remedy {
            std::to_string(k.sentence) + " words";
   }
   std::string operator()(const ExampleDiffers& k) const {
-    return "mend the protocol, or write " + one_line(k.came) + " into the example if the clinic wants it so";
+    const bool is_there = k.came != kNotOnTheScreen;
+    return "mend the protocol, or " + (is_there ? "write " + one_line(k.came) + " into" : "take the dose out of") +
+           " the example if the clinic wants it so";
   }
   std::string operator()(const ExampleStuck&) const { return "tell what the screen asks for there, or take this line out of the example"; }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }

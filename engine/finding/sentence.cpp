@@ -1,3 +1,4 @@
+#include "finding/attribute_words.hpp"
 #include "finding/finding.hpp"
 #include "finding/quoted.hpp"
 
@@ -112,6 +113,10 @@ struct Sentence {
   }
   std::string operator()(const BlankUnfilled& k) const {
     return "nothing fills " + quoted("{" + k.blank + "}") + " here: " + one_line(k.why);
+  }
+  std::string operator()(const OtherLanguage& k) const {
+    return "the " + quoted(k.language) + " text of " + quoted_element(k.element) + " reads like " +
+           name_of_language(k.other);
   }
   std::string operator()(const LanguageLacking& k) const {
     return "protocol " + quoted(k.protocol) + " has no texts in " + quoted(k.language) + ", and " + quoted(k.from) +
@@ -228,7 +233,9 @@ struct Sentence {
            quoted(k.from) + " leads to it: before anything is shown it leads back to " + quoted(k.to);
   }
   std::string operator()(const WatchCalms& k) const {
-    return "watch " + quoted(k.watch) + " leads from step " + quoted(k.step) + " to " + quoted(k.to) + ", which is calmer";
+    const std::string more = k.others == 0 ? "" : " and " + std::to_string(k.others) + " others";
+    return "watch " + quoted(k.watch) + " leads from step " + quoted(k.step) + more + " to " + quoted(k.to) +
+           ", which is calmer";
   }
   std::string operator()(const CalmEnd& k) const {
     return "step " + quoted(k.step) + " ends the night at " + quoted(k.to) + " with " + one_line(k.example) +
@@ -236,6 +243,10 @@ struct Sentence {
   }
   std::string operator()(const CallMissing& k) const {
     return "step " + quoted(k.step) + " is " + quoted(k.urgency) + " and waits, and nobody may have been called";
+  }
+  std::string operator()(const ComeIgnored& k) const {
+    return rule_name(k.rule) + " of step " + quoted(k.step) + " goes to " + quoted(k.to) +
+           ", which is calmer, when the clinic says to come";
   }
   std::string operator()(const CalmerThanCall& k) const {
     return "step " + quoted(k.step) + " is calmer than its call " + quoted(k.action) + ", which is " + quoted(k.urgency);
@@ -246,6 +257,10 @@ struct Sentence {
   std::string operator()(const NotGiven& k) const {
     return quoted(k.action) + " counts as given when it is " + quoted(k.outcome) + ", and nobody has been called in step " +
            quoted(k.step);
+  }
+  std::string operator()(const TroubleEnds& k) const {
+    return "when " + quoted(k.action) + " is " + quoted(k.outcome) + ", the night ends calmly at " + quoted(k.to) +
+           " with nothing asked";
   }
   std::string operator()(const PumpForgotten& k) const {
     return k.lacks == "starts" ? quoted(k.action) + " pauses the pump, and nothing reminds anybody to start it again"

@@ -159,7 +159,8 @@ class Alone {
 /// The examples of one protocol; what was told of the file alone is not told again.
 class OfProtocol {
  public:
-  OfProtocol(const ExamplesDraft& draft, const Protocol& whole) : draft_(draft), resolver_(resolver_of(whole)) {}
+  OfProtocol(const ExamplesDraft& draft, const Protocol& whole)
+      : draft_(draft), whole_(whole), resolver_(resolver_of(whole)) {}
 
   Read<std::vector<WorkedExample>> read() {
     std::vector<WorkedExample> examples;
@@ -212,7 +213,7 @@ class OfProtocol {
       if (!action) return;
       ExampleDeed deed{
           ActionId{*action}, one_of(draft.outcome, words::kOutcomes, Outcome::given), {}, draft.kind.where};
-      if (draft.amount) deed.amount = amount_from(*draft.amount, resolver_.protocol[deed.action].dose);
+      if (draft.amount) deed.amount = amount_from(*draft.amount, whole_[deed.action].dose);
       happens.emplace_back(std::move(deed));
     } else if (kind == "all-done") {
       happens.emplace_back(ExampleAllDone{draft.kind.where});
@@ -246,10 +247,10 @@ class OfProtocol {
   void look_for_protocol(const DraftExpect& draft) {
     if (!draft.protocol) return;
     std::vector<std::string> parts, steps;
-    for (const Part& part : resolver_.protocol.parts) {
+    for (const Part& part : whole_.parts) {
       parts.push_back(part.name);
       for (std::size_t i = 0; i < part.steps && part.name == draft.protocol->text; ++i)
-        steps.push_back(resolver_.protocol.steps[part.first_step + i].name);
+        steps.push_back(whole_.steps[part.first_step + i].name);
     }
     if (std::find(parts.begin(), parts.end(), draft.protocol->text) == parts.end())
       return resolver_.error(draft.protocol->where, UnknownId{draft.protocol->text, "protocol", parts});
@@ -259,6 +260,7 @@ class OfProtocol {
   }
 
   const ExamplesDraft& draft_;
+  const Protocol& whole_;
   Resolver resolver_;
 };
 

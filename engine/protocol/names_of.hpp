@@ -20,10 +20,15 @@ Names names_of(std::string noun, const Nouns& nouns) {
   return names;
 }
 
-/// The words of a law or an example name what the protocol has.
+/// The words of a law or an example name what the protocol has. Steps and actions are there by name only: they are most
+/// of a protocol, and whoever asks for more of one has the protocol itself.
 inline Resolver resolver_of(const Protocol& protocol) {
   Resolver resolver{kNoDraft};
-  resolver.protocol = protocol;
+  resolver.protocol.name = protocol.name;
+  resolver.protocol.languages = protocol.languages;
+  resolver.protocol.thresholds = protocol.thresholds;
+  resolver.protocol.facts = protocol.facts;
+  resolver.protocol.doses = protocol.doses;
   resolver.sources = names_of("source", protocol.sources);
   resolver.thresholds = names_of("threshold", protocol.thresholds);
   resolver.facts = names_of("fact", protocol.facts);

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "protocol/other_language.hpp"
 #include "protocol/resolve_parts.hpp"
 
 namespace rushlight {
@@ -139,6 +140,23 @@ void refuse_never_filled(Resolver& resolver, const DraftText& draft) {
   }
 }
 
+/// Two texts in each other's place would be read to half of the families in words that they do not know.
+void doubt_languages(Resolver& resolver, const DraftText& draft, const char* element) {
+  for (const DraftText::Line& line : draft.lines) {
+    const auto place = words::place_of(words::kLanguages, line.language.text);
+    if (!place) continue;
+    const auto beside = std::find_if(draft.lines.begin(), draft.lines.end(), [&](const DraftText::Line& other) {
+      return other.language.text != line.language.text;
+    });
+    const std::string_view other =
+        beside == draft.lines.end() ? std::string_view{} : std::string_view(beside->text.text);
+    if (!is_in_other_language(line.text.text, static_cast<Language>(*place), other)) continue;
+    const std::string_view likely = words::kLanguages[1 - *place];
+    resolver.findings.push_back(Finding{Severity::warning, line.text.where,
+                                        OtherLanguage{line.language.text, element, std::string(likely)}, std::nullopt});
+  }
+}
+
 // The texts of a step are shown in that step only; all others may be shown where no wait runs.
 bool stands_in_a_step(std::string_view element) { return element == "headline" || element == "do"; }
 
@@ -188,6 +206,7 @@ Text text_from(Resolver& resolver, const DraftText& draft, const char* element, 
     if (!seen[place]) resolver.error(where, MissingLanguage{std::string(words::kLanguages[place]), element});
   }
   if (resolver.findings.size() == found_before) compare_blanks(resolver, blanks);
+  doubt_languages(resolver, draft, element);
   if (!stands_in_a_step(element)) {
     refuse_blank(resolver, draft, Filler::until, UntilWithoutWait{"", "until"});
     refuse_blank(resolver, draft, Filler::again, UntilWithoutWait{"", "again"});

@@ -105,6 +105,14 @@ std::string lines_of(const std::vector<std::uint32_t>& lines) {
   return text;
 }
 
+/// Whether what is written is near a name that is in use: then one that is not has nothing to do with it.
+bool is_meant_otherwise(const Kind& kind, const std::string& unused) {
+  const auto* id = std::get_if<UnknownId>(&kind);
+  const auto* blank = std::get_if<UnknownPlaceholder>(&kind);
+  const auto near = id ? near_word(id->id, id->known) : blank ? near_word(blank->name, blank->known) : std::nullopt;
+  return near && *near != unused;
+}
+
 // Asked for in one place only, the slip is there; asked for in several, it is where a name so near is given.
 Finding finding_of(const Resolver& resolver, Told told) {
   Finding& finding = told.finding;
@@ -117,7 +125,7 @@ Finding finding_of(const Resolver& resolver, Told told) {
                    Because{"the first of these places", finding.where}};
   }
   if (finding.because) return std::move(finding);
-  if (near || unused.size() == 1) {
+  if (near || (unused.size() == 1 && !is_meant_otherwise(finding.kind, unused.front().name()))) {
     const Unused& beside = near ? *near : unused.front();
     finding.because = Because{"the " + beside.list->noun + " `" + beside.name() + "` is used nowhere", beside.where()};
   } else if (!told.also_on.empty()) {

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -27,11 +26,6 @@ bool is_kebab_case(const std::string& id) {
   return !after_hyphen && id.front() >= 'a' && id.front() <= 'z';
 }
 
-std::uint32_t points_in(std::string_view text) {
-  const auto starts = [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80u; };
-  return static_cast<std::uint32_t>(std::count_if(text.begin(), text.end(), starts));
-}
-
 /// The words of a value with the place of each.
 std::vector<Word> words_in(const Word& value) {
   std::vector<Word> parts;
@@ -40,8 +34,8 @@ std::vector<Word> words_in(const Word& value) {
     const std::size_t end = std::min(value.text.find(' ', begin), value.text.size());
     Where where = value.where;
     std::string part = value.text.substr(begin, end - begin);
-    where.column += points_in(std::string_view(value.text).substr(0, begin));
-    where.length = points_in(part);
+    where.column += static_cast<std::uint32_t>(points_in(std::string_view(value.text).substr(0, begin)));
+    where.length = static_cast<std::uint32_t>(points_in(part));
     parts.push_back({std::move(part), std::move(where)});
     begin = end + 1;
   }
@@ -96,6 +90,11 @@ const Words* named(const std::vector<Words>& list, const std::string& name) {
   return found == list.end() ? nullptr : &*found;
 }
 
+bool has_attribute(const XmlNode& node, std::string_view name) {
+  return std::any_of(node.attributes.begin(), node.attributes.end(),
+                     [&](const XmlAttribute& attribute) { return attribute.name.text == name; });
+}
+
 void drop_unknown(XmlNode& node, const ElementWords& words) {
   std::erase_if(node.attributes, [&](const XmlAttribute& a) { return !named(words.attributes, a.name.text); });
   std::erase_if(node.children, [&](const XmlNode& child) { return !named(words.children, child.name.text); });
@@ -134,7 +133,7 @@ class WordCheck {
       }
     }
     for (const AttributeWords& wanted : words.attributes) {
-      if (!wanted.required || node.value_of(wanted.name)) continue;
+      if (!wanted.required || has_attribute(node, wanted.name)) continue;
       report(node.name.where, missing(std::string(wanted.name), node));
     }
   }
@@ -150,13 +149,17 @@ class WordCheck {
     if (words.rule == ValueRule::id && (value.text.empty() || !is_kebab_case(value.text))) {
       report(value.where, BadId{value.text});
     }
-    std::vector<Word> parts;
-    if (words.rule == ValueRule::several_of) parts = words_in(value);
-    if (words.rule == ValueRule::one_of || (words.rule == ValueRule::several_of && parts.empty())) parts = {value};
-    for (const Word& part : parts) {
-      if (std::find(words.allowed.begin(), words.allowed.end(), part.text) != words.allowed.end()) continue;
-      report(part.where, WrongWord{part.text, noun_of(words.name), words.allowed});
+    const bool several = words.rule == ValueRule::several_of && !value.text.empty();
+    if (several) {
+      for (const Word& part : words_in(value)) check_allowed(part, words);
+    } else if (words.rule == ValueRule::one_of || words.rule == ValueRule::several_of) {
+      check_allowed(value, words);
     }
+  }
+
+  void check_allowed(const Word& word, const AttributeWords& words) {
+    if (std::find(words.allowed.begin(), words.allowed.end(), word.text) != words.allowed.end()) return;
+    report(word.where, WrongWord{word.text, noun_of(words.name), words.allowed});
   }
 
   void check_blanks(const Word& value) {
@@ -164,7 +167,7 @@ class WordCheck {
   }
 
   void check_children(const XmlNode& node, const ElementWords& words) {
-    std::map<std::string_view, const XmlNode*> first_of;
+    std::vector<const XmlNode*> first_of(words.children.size(), nullptr);  // by their place in the table
     const XmlNode* furthest = nullptr;
     std::size_t furthest_slot = 0;
     for (const XmlNode& child : node.children) {
@@ -173,11 +176,14 @@ class WordCheck {
         report(child.name.where, UnknownElement{child.name.text, node.name.text, names_of(words.children)});
         continue;
       }
-      const auto [first, is_first] = first_of.emplace(known->name, &child);
-      const std::size_t slot = slot_of(words, static_cast<std::size_t>(known - words.children.data()));
+      const auto place = static_cast<std::size_t>(known - words.children.data());
+      const XmlNode*& first = first_of[place];
+      const bool is_first = first == nullptr;
+      if (is_first) first = &child;
+      const std::size_t slot = slot_of(words, place);
       if (!is_first && known->most == 1) {
         report(child.name.where, RepeatedElement{child.name.text, node.name.text},
-               Because{"the first one stands here", first->second->name.where});
+               Because{"the first one stands here", first->name.where});
       } else if (!words.in_any_order && furthest && slot < furthest_slot) {
         report(child.name.where, MisplacedElement{child.name.text, node.name.text, furthest->name.text},
                Because{"`" + furthest->name.text + "` stands here", furthest->name.where});
@@ -187,8 +193,9 @@ class WordCheck {
       }
       check(child, words_of(known->shape));
     }
-    for (const ChildWords& wanted : words.children) {
-      if (wanted.least == 0 || first_of.count(wanted.name) != 0) continue;
+    for (std::size_t place = 0; place < words.children.size(); ++place) {
+      const ChildWords& wanted = words.children[place];
+      if (wanted.least == 0 || first_of[place] != nullptr) continue;
       report(node.name.where, MissingElement{std::string(wanted.name), node.name.text});
     }
   }
@@ -211,8 +218,8 @@ std::vector<Finding> word_findings(const XmlNode& root, const ElementWords& word
   return std::move(check.findings);
 }
 
-XmlNode known_part_of(XmlNode root, const ElementWords& words) {
-  drop_unknown(root, words);
+XmlNode known_part_of(XmlNode root, const ElementWords& words, const std::vector<Finding>& findings) {
+  if (!findings.empty()) drop_unknown(root, words);
   return root;
 }
 

@@ -16,7 +16,7 @@ inline constexpr std::size_t kMostWordFindings = 200;  // a file with more is no
 std::vector<Finding> word_findings(const XmlNode& root, const ElementWords& words);
 
 /// The same file without the elements and attributes that have no place where they stand, for a draft that holds only
-/// what was understood. The root must be of this shape.
-XmlNode known_part_of(XmlNode root, const ElementWords& words);
+/// what was understood. The root must be of this shape; `findings` is what `word_findings` said of it.
+XmlNode known_part_of(XmlNode root, const ElementWords& words, const std::vector<Finding>& findings);
 
 }  // namespace rushlight

@@ -75,7 +75,7 @@ Read<ExamplesDraft> examples_from_xml(std::string_view bytes, std::string file_n
   std::vector<Finding> findings = word_findings(*tree.value, words);
   sort_findings(findings);
   if (tree.value->name.text != words.shape) return {std::nullopt, std::move(findings)};
-  return {examples_draft_from_tree(known_part_of(std::move(*tree.value), words)), std::move(findings)};
+  return {examples_draft_from_tree(known_part_of(std::move(*tree.value), words, findings)), std::move(findings)};
 }
 
 }  // namespace rushlight

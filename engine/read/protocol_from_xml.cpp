@@ -104,7 +104,7 @@ Read<Draft> protocol_from_xml(std::string_view bytes, std::string file_name) {
   std::vector<Finding> findings = word_findings(*tree.value, vocabulary().front());
   sort_findings(findings);
   if (tree.value->name.text != "protocol") return {std::nullopt, std::move(findings)};
-  return {draft_from_tree(known_part_of(std::move(*tree.value), vocabulary().front())), std::move(findings)};
+  return {draft_from_tree(known_part_of(std::move(*tree.value), vocabulary().front(), findings)), std::move(findings)};
 }
 
 }  // namespace rushlight

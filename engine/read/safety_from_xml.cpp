@@ -56,7 +56,7 @@ Read<SafetyDraft> safety_from_xml(std::string_view bytes, std::string file_name)
   std::vector<Finding> findings = word_findings(*tree.value, words);
   sort_findings(findings);
   if (tree.value->name.text != words.shape) return {std::nullopt, std::move(findings)};
-  return {draft_from_tree(known_part_of(std::move(*tree.value), words)), std::move(findings)};
+  return {draft_from_tree(known_part_of(std::move(*tree.value), words, findings)), std::move(findings)};
 }
 
 }  // namespace rushlight

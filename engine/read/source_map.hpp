@@ -52,6 +52,7 @@ struct MappedElement {
   Span content;  // between the tags; empty, at the tag's end, for <a/>
   std::vector<MappedAttribute> attributes;
   std::vector<MappedText> texts;
+  Place text_place;  // of all the texts together; nothing without any
 };
 
 /// Elements in document order, the order of a depth-first walk through the tree.
@@ -66,6 +67,8 @@ class Lines {
 
   /// The place of a span; its length stops at the end of its first line.
   Place place_of(Span span) const;
+  /// The same; `near` remembers the line, for whoever asks from the beginning of a file to its end.
+  Place place_of(Span span, std::size_t& near) const;
 
   /// Where a place begins, in bytes from the start of the file. The end of the file for a place behind it.
   std::size_t byte_at(std::uint32_t line, std::uint32_t column) const;
@@ -74,7 +77,11 @@ class Lines {
   std::optional<std::string> line(std::uint32_t number) const;
 
  private:
+  void find_starts();
+  bool holds(std::size_t index, std::size_t byte) const;
+  std::size_t line_of(std::size_t byte) const;
   std::size_t points_before(std::size_t byte) const;
+  std::size_t points_between(std::size_t begin, std::size_t end) const;
   std::size_t end_of_line(std::size_t index) const;
 
   std::string_view text_;
@@ -83,6 +90,6 @@ class Lines {
 };
 
 /// The place with its file, as findings want it.
-Where where_of(const Place& place, const std::string& file);
+Where where_of(const Place& place, const FileName& file);
 
 }  // namespace rushlight

@@ -13,7 +13,7 @@ constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 /// Each run of forbidden characters is one finding; the first bytes that are not UTF-8 end the search.
 std::vector<Finding> character_findings(std::string_view bytes, std::size_t start, const Lines& lines,
-                                        const std::string& file) {
+                                        const FileName& file) {
   std::vector<Finding> findings;
   const auto report = [&](Span span, Kind kind) {
     findings.push_back({Severity::error, where_of(lines.place_of(span), file), std::move(kind), std::nullopt});
@@ -44,7 +44,7 @@ std::vector<Finding> character_findings(std::string_view bytes, std::size_t star
 
 }  // namespace
 
-Read<VettedXml> vet_xml(std::string bytes, std::string file_name) {
+Read<VettedXml> vet_xml(std::string bytes, FileName file_name) {
   if (bytes.size() > kMostBytes) {
     const TooLarge kind{"file size in bytes", static_cast<long long>(bytes.size()), static_cast<long long>(kMostBytes)};
     return {std::nullopt, {{Severity::error, {std::move(file_name), 0, 0, 0}, kind, std::nullopt}}};

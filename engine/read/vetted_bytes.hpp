@@ -22,7 +22,7 @@ inline constexpr std::size_t kMostVettingFindings = 50;  // more say nothing new
 /// Bytes that are well-formed XML 1.0 in UTF-8, with the place of every word in them.
 struct VettedXml {
   std::string bytes;
-  std::string file_name;
+  FileName file_name;
   bool has_byte_order_mark;  // to be kept when the file is written again
   SourceMap map;
 };
@@ -30,6 +30,6 @@ struct VettedXml {
 /// Refuses whatever is not well-formed, and beyond that DOCTYPE, processing instructions, CDATA sections, names with a
 /// colon, encodings other than UTF-8 and everything above the caps. Goes on behind a mistake where that makes sense.
 /// Bytes that are not UTF-8 or hold forbidden characters are not looked into further. An empty file is refused.
-Read<VettedXml> vet_xml(std::string bytes, std::string file_name);
+Read<VettedXml> vet_xml(std::string bytes, FileName file_name);
 
 }  // namespace rushlight

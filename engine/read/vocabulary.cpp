@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <unordered_map>
 #include <utility>
 
 #include "protocol/words.hpp"
@@ -283,14 +284,23 @@ const std::vector<ElementWords>& examples_vocabulary() {
   return kVocabulary;
 }
 
-const ElementWords& words_of(std::string_view shape) {
+namespace {
+
+std::unordered_map<std::string_view, const ElementWords*> by_shape() {
+  std::unordered_map<std::string_view, const ElementWords*> shapes;
   for (const std::vector<ElementWords>* all : {&vocabulary(), &safety_vocabulary(), &examples_vocabulary()}) {
-    const auto found =
-        std::find_if(all->begin(), all->end(), [&](const ElementWords& words) { return words.shape == shape; });
-    if (found != all->end()) return *found;
+    for (const ElementWords& words : *all) shapes.emplace(words.shape, &words);
   }
-  assert(false);  // shapes are written in the tables above and nowhere else
-  return vocabulary().front();
+  return shapes;
+}
+
+}  // namespace
+
+const ElementWords& words_of(std::string_view shape) {
+  static const std::unordered_map<std::string_view, const ElementWords*> kByShape = by_shape();
+  const auto found = kByShape.find(shape);
+  assert(found != kByShape.end());  // shapes are written in the tables above and nowhere else
+  return found == kByShape.end() ? vocabulary().front() : *found->second;
 }
 
 }  // namespace rushlight

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
+#include <cstring>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -17,6 +19,20 @@ struct CodePoint {
 
 /// The code point that begins at `at`. Overlong forms, surrogates and values above U+10FFFF are not UTF-8.
 CodePoint code_point_at(std::string_view bytes, std::size_t at);
+
+/// How many code points of UTF-8 begin here.
+inline std::size_t points_in(std::string_view text) {
+  constexpr std::uint64_t kOfEach = 0x0101010101010101U;
+  std::size_t points = text.size();
+  std::size_t at = 0;
+  // Eight bytes at a time: those that go on with a point begin with the bits 1 and 0.
+  for (std::uint64_t eight = 0; at + sizeof eight <= text.size(); at += sizeof eight) {
+    std::memcpy(&eight, text.data() + at, sizeof eight);
+    points -= static_cast<std::size_t>(((eight >> 7U & ~eight >> 6U & kOfEach) * kOfEach) >> 56U);
+  }
+  for (; at < text.size(); ++at) points -= (static_cast<unsigned char>(text[at]) & 0xC0u) == 0x80u ? 1u : 0u;
+  return points;
+}
 
 /// Blank, tab, line feed, carriage return.
 constexpr bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }

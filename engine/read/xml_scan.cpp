@@ -48,7 +48,7 @@ std::optional<DeclarationPart> next_part(std::string_view bytes, std::size_t& at
 
 }  // namespace
 
-XmlScan::XmlScan(std::string_view bytes, std::size_t start, const Lines& lines, const std::string& file)
+XmlScan::XmlScan(std::string_view bytes, std::size_t start, const Lines& lines, const FileName& file)
     : bytes_(bytes), pos_(start), lines_(lines), file_(file) {}
 
 void XmlScan::run() {
@@ -93,12 +93,13 @@ bool XmlScan::sees_name() const {
   return point.size != 0 && may_start_name(point.value);
 }
 
-std::size_t XmlScan::points_in(Span span) const {
-  std::size_t points = 0;
-  for (std::size_t at = span.begin; at < span.end; ++points) {
-    at += code_point_at(bytes_, at).size;
-  }
-  return points;
+/// Reports what has more code points than it may. Nothing has more of them than bytes, so hardly a text is counted.
+bool XmlScan::is_longer(Span span, std::size_t most, const char* what) {
+  if (span.end - span.begin <= most) return false;
+  const std::size_t length = points_in(bytes_.substr(span.begin, span.end - span.begin));
+  if (length <= most) return false;
+  report(span, TooLarge{what, static_cast<long long>(length), static_cast<long long>(most)});
+  return true;
 }
 
 void XmlScan::skip_to_end_of(std::string_view closing, Span opening, const std::string& what,

@@ -13,7 +13,7 @@ namespace rushlight {
 /// Private to this folder; vet_xml is the door. The map counts only when there are no findings.
 class XmlScan {
  public:
-  XmlScan(std::string_view bytes, std::size_t start, const Lines& lines, const std::string& file);
+  XmlScan(std::string_view bytes, std::size_t start, const Lines& lines, const FileName& file);
 
   void run();
 
@@ -40,6 +40,7 @@ class XmlScan {
   void read_opening_tag();
   TagEnd read_attributes(MappedElement& element);
   bool read_attribute(MappedElement& element, bool after_blank);
+  std::optional<std::size_t> next_attribute_in(Span value) const;
   void skip_unquoted_value(const MappedAttribute& attribute);
   void skip_curly_value();
   void keep_attribute(MappedElement& element, MappedAttribute attribute);
@@ -59,7 +60,8 @@ class XmlScan {
   bool sees_name() const;
   bool skip_blanks();
   std::string text_of(Span span) const { return std::string(bytes_.substr(span.begin, span.end - span.begin)); }
-  std::size_t points_in(Span span) const;
+  bool is_longer(Span span, std::size_t most, const char* what);
+  Place place_of(Span span) { return lines_.place_of(span, line_); }
   Where where(Span span) const { return where_of(lines_.place_of(span), file_); }
   void report(Span span, Kind kind, std::optional<Because> because = std::nullopt);
   void not_xml(Span span, std::string what, std::string right, std::optional<Because> because = std::nullopt);
@@ -70,9 +72,11 @@ class XmlScan {
   std::string_view bytes_;
   std::size_t pos_;
   const Lines& lines_;
-  const std::string& file_;
+  std::size_t line_ = 0;  // where the scan is
+  const FileName& file_;
   std::vector<Open> open_;
   bool stopped_ = false;
+  std::vector<std::string> left_open_;  // told as not closed: their closing tags stand too late
   bool doubtful_ = false;  // a quote sign is probably missing: what follows in this tag is not reported again
 };
 

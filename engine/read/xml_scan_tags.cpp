@@ -7,9 +7,20 @@
 
 namespace rushlight {
 
+namespace {
+
+constexpr std::size_t kUsualAttributes = 4;
+
+bool is_plain_name_letter(char c) {
+  return (c >= 'a' && c <= 'z') || c == '-' || (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
+}
+
+}  // namespace
+
 std::optional<Span> XmlScan::read_name() {
   const Span name{pos_, [&] {
                     std::size_t at = pos_;
+                    while (at < bytes_.size() && is_plain_name_letter(bytes_[at])) ++at;  // nearly all
                     for (CodePoint point = code_point_at(bytes_, at); point.size != 0 && may_continue_name(point.value);
                          point = code_point_at(bytes_, at)) {
                       at += point.size;
@@ -17,9 +28,7 @@ std::optional<Span> XmlScan::read_name() {
                     return at;
                   }()};
   pos_ = name.end;
-  const std::size_t length = points_in(name);
-  if (length > kMostNameLength) {
-    report(name, TooLarge{"name length", static_cast<long long>(length), static_cast<long long>(kMostNameLength)});
+  if (is_longer(name, kMostNameLength, "name length")) {
     stop();
     return std::nullopt;
   }
@@ -45,8 +54,8 @@ void XmlScan::read_opening_tag() {
     report(*name, TooLarge{"depth", static_cast<long long>(open_.size() + 1), static_cast<long long>(kMostDepth)});
     return stop();
   }
-  MappedElement element{text_of(*name), std::nullopt,   *name, lines_.place_of(*name),
-                        {begin, begin}, {begin, begin}, {},    {}};
+  MappedElement element{text_of(*name), std::nullopt, *name, place_of(*name), {begin, begin},
+                        {begin, begin}, {},           {},    {0, 0, 0}};
   if (!open_.empty()) {
     element.parent = open_.back().element;
     open_.back().after_blank = false;  // text behind a child begins anew
@@ -90,7 +99,7 @@ XmlScan::TagEnd XmlScan::read_attributes(MappedElement& element) {
 bool XmlScan::read_attribute(MappedElement& element, bool after_blank) {
   const std::optional<Span> name = read_name();
   if (!name) return false;
-  MappedAttribute attribute{text_of(*name), *name, lines_.place_of(*name), {0, 0}, {0, 0, 0}};
+  MappedAttribute attribute{text_of(*name), *name, place_of(*name), {0, 0}, {0, 0, 0}};
   if (!after_blank) {
     if (doubtful_) return false;
     not_xml(*name, "no blank stands before `" + attribute.name + "`", "put a blank between the attributes");
@@ -121,8 +130,24 @@ bool XmlScan::read_attribute(MappedElement& element, bool after_blank) {
   }
   attribute.value = {quote + 1, close};
   pos_ = close + 1;
+  if (const auto next = next_attribute_in(attribute.value)) {
+    not_xml(*name, "the value of `" + attribute.name + "` has no closing quote sign", "close it with a quote sign");
+    attribute.value.end = pos_ = *next;
+  }
   keep_attribute(element, std::move(attribute));
   return true;
+}
+
+/// Where the value holds the next attribute up to its quote sign, since its own closing one is missing:
+/// `id="low urgency="home"`.
+std::optional<std::size_t> XmlScan::next_attribute_in(Span value) const {
+  const bool goes_on = value.end + 1 < bytes_.size() && is_plain_name_letter(bytes_[value.end + 1]);
+  if (!goes_on || value.begin == value.end || bytes_[value.end - 1] != '=') return std::nullopt;
+  if (bytes_.substr(value.begin, value.end - value.begin).find('<') != std::string_view::npos) return std::nullopt;
+  std::size_t name = value.end - 1;
+  while (name > value.begin && is_plain_name_letter(bytes_[name - 1])) --name;
+  const bool behind_blank = name > value.begin && is_blank(bytes_[name - 1]);
+  return behind_blank && name + 1 < value.end ? std::optional(name - 1) : std::nullopt;
 }
 
 void XmlScan::skip_unquoted_value(const MappedAttribute& attribute) {
@@ -153,16 +178,12 @@ void XmlScan::keep_attribute(MappedElement& element, MappedAttribute attribute) 
     doubtful_ = true;
   }
   check_references(attribute.value);
-  const std::size_t length = points_in(attribute.value);
-  if (length > kMostTextLength) {
-    report(attribute.value,
-           TooLarge{"value length", static_cast<long long>(length), static_cast<long long>(kMostTextLength)});
-  }
+  is_longer(attribute.value, kMostTextLength, "value length");
   Span trimmed = attribute.value;
   while (trimmed.begin < trimmed.end && is_blank(bytes_[trimmed.begin])) ++trimmed.begin;
   while (trimmed.end > trimmed.begin && is_blank(bytes_[trimmed.end - 1])) --trimmed.end;
   if (trimmed.begin == trimmed.end) trimmed = {attribute.value.begin - 1, attribute.value.end + 1};
-  attribute.value_place = lines_.place_of(trimmed);
+  attribute.value_place = place_of(trimmed);
 
   const auto same = std::find_if(element.attributes.begin(), element.attributes.end(),
                                  [&](const MappedAttribute& earlier) { return earlier.name == attribute.name; });
@@ -175,6 +196,7 @@ void XmlScan::keep_attribute(MappedElement& element, MappedAttribute attribute) 
                     static_cast<long long>(kMostAttributes)});
     stop();
   } else {
+    if (element.attributes.empty()) element.attributes.reserve(kUsualAttributes);
     element.attributes.push_back(std::move(attribute));
   }
 }
@@ -204,6 +226,11 @@ void XmlScan::close(const std::string& name, Span name_span) {
   const auto fits = std::find_if(open_.rbegin(), open_.rend(),
                                  [&](const Open& open) { return map.elements[open.element].name == name; });
   if (fits == open_.rend()) {
+    const auto late = std::find(left_open_.begin(), left_open_.end(), name);
+    if (late != left_open_.end()) {
+      left_open_.erase(late);
+      return;
+    }
     if (open_.empty()) {
       not_xml(name_span, "`" + name + "` is closed but not open", "take this tag out");
       return stop();
@@ -223,6 +250,7 @@ void XmlScan::close(const std::string& name, Span name_span) {
       report(unclosed.name_span,
              NotXml{"`" + unclosed.name + "` is not closed", "close it with `</" + unclosed.name + ">`"},
              Because{"`" + name + "` around it ends here", where(name_span)});
+      left_open_.push_back(unclosed.name);
     }
     open_.pop_back();
   }

@@ -49,7 +49,10 @@ void XmlScan::read_text() {
   }
   check_text(span);
   Open& open = open_.back();
-  map.elements[open.element].texts.push_back({span, lines_.place_of(span), open.after_blank || blank_first});
+  MappedElement& element = map.elements[open.element];
+  const Place place = place_of(span);
+  element.text_place = element.texts.empty() ? place : place_of({element.texts.front().span.begin, span.end});
+  element.texts.push_back({span, place, open.after_blank || blank_first});
   open.after_blank = blank_last;
 }
 
@@ -60,10 +63,7 @@ void XmlScan::check_text(Span span) {
     not_xml({at, at + 3}, "`]]>` stands in a text", "write `]]&gt;`");
   }
   check_references(span);
-  const std::size_t length = points_in(span);
-  if (length > kMostTextLength) {
-    report(span, TooLarge{"text length", static_cast<long long>(length), static_cast<long long>(kMostTextLength)});
-  }
+  is_longer(span, kMostTextLength, "text length");
 }
 
 void XmlScan::check_references(Span span) {

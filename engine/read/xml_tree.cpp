@@ -16,7 +16,7 @@ namespace {
 /// Walks the library's tree and the map side by side.
 class Pairing {
  public:
-  explicit Pairing(const VettedXml& xml) : xml_(xml), lines_(xml.bytes) {}
+  explicit Pairing(const VettedXml& xml) : xml_(xml) {}
 
   std::optional<XmlNode> node_of(const tinyxml2::XMLElement& element) {
     const std::size_t own = next_++;
@@ -41,6 +41,7 @@ class Pairing {
 
   bool pair_attributes(const tinyxml2::XMLElement& element, const MappedElement& mapped, XmlNode& node) const {
     const tinyxml2::XMLAttribute* attribute = element.FirstAttribute();
+    node.attributes.reserve(mapped.attributes.size());
     for (const MappedAttribute& place : mapped.attributes) {
       if (!attribute || place.name != attribute->Name()) return false;
       node.attributes.push_back({{place.name, where(place.name_place)},
@@ -53,6 +54,7 @@ class Pairing {
   bool pair_texts(const tinyxml2::XMLElement& element, const MappedElement& mapped, XmlNode& node) const {
     const tinyxml2::XMLNode* child = element.FirstChild();
     std::string whole;
+    node.texts.reserve(mapped.texts.size());
     for (const MappedText& place : mapped.texts) {
       while (child && !child->ToText()) child = child->NextSibling();
       if (!child) return false;
@@ -61,15 +63,11 @@ class Pairing {
       child = child->NextSibling();
     }
     while (child && !child->ToText()) child = child->NextSibling();
-    if (!mapped.texts.empty()) {
-      node.text = {without_extra_blanks(whole),
-                   where(lines_.place_of({mapped.texts.front().span.begin, mapped.texts.back().span.end}))};
-    }
+    if (!mapped.texts.empty()) node.text = {without_extra_blanks(whole), where(mapped.text_place)};
     return child == nullptr;
   }
 
   const VettedXml& xml_;
-  const Lines lines_;
   std::size_t next_ = 0;
 };
 

@@ -24,30 +24,50 @@ bool has_reached_the_clinic(const Protocol& protocol, const Conditions& when) {
   });
 }
 
-/// The steps that a night can come to with nobody called, from the first step on.
-std::vector<bool> uncalled(const Checking& checking) {
+/// Only when the clinic has said to come.
+bool is_told_to_come(const Protocol& protocol, const Conditions& when) {
+  return std::any_of(when.begin(), when.end(), [&](const Condition& condition) {
+    const auto* test = std::get_if<Is>(&condition.test);
+    return test != nullptr && protocol[test->fact].name == kClinicSaid &&
+           test->options == bit_of(protocol[test->fact], "come");
+  });
+}
+
+/// The steps that a night can come to with nobody called, from the first step on, each with the one it comes from.
+std::vector<std::optional<StepId>> uncalled(const Checking& checking) {
   const Protocol& protocol = checking.protocol;
-  std::vector<bool> reached(protocol.steps.size(), false);
+  std::vector<std::optional<StepId>> from(protocol.steps.size());
   std::vector<StepId> queue;
-  const auto reach = [&](StepId step) {
-    if (reached[step.index] || calls(protocol, protocol[step])) return;
-    reached[step.index] = true;
+  const auto reach = [&](StepId step, StepId before) {
+    if (from[step.index] || calls(protocol, protocol[step])) return;
+    from[step.index] = before;
     queue.push_back(step);
   };
-  reach(protocol.start);
+  reach(protocol.start, protocol.start);
   for (std::size_t at = 0; at < queue.size(); ++at) {
     const Step& step = protocol[queue[at]];
     for (const Way& way : checking.graph.ways) {
       if (!(way.from == queue[at])) continue;
       const bool by_phone = way.kind == Way::Kind::rule && has_reached_the_clinic(protocol, step.rules[way.rule].when);
-      if (!by_phone) reach(way.to);
+      if (!by_phone) reach(way.to, queue[at]);
     }
     for (std::size_t i = 0; i < protocol.watch.size() && !step.ends; ++i) {
       const WatchId id{static_cast<std::uint16_t>(i)};
-      if (!handles(step, id) && !has_reached_the_clinic(protocol, protocol[id].when)) reach(protocol[id].go);
+      if (!handles(step, id) && !has_reached_the_clinic(protocol, protocol[id].when)) reach(protocol[id].go, queue[at]);
     }
   }
-  return reached;
+  return from;
+}
+
+/// The first of the steps before this one from which on help is wanted and nobody is called.
+std::optional<Because> silent_before(const Protocol& protocol, const std::vector<std::optional<StepId>>& from,
+                                     StepId step) {
+  StepId first = step;
+  for (StepId at = *from[step.index]; protocol[at].urgency >= Urgency::clinic_now && !(at == first);
+       at = *from[at.index])
+    first = at;
+  if (first == step) return std::nullopt;
+  return Because{"step `" + protocol[first].name + "` leads on without a call", protocol[first].where};
 }
 
 Urgency urgency_of_call(Contact contact) {
@@ -59,11 +79,27 @@ Urgency urgency_of_call(Contact contact) {
 
 // Where nothing is waited for the next step may call; where the night ends the screen says whom to see.
 void who_waits_for_help_has_called(Checking& checking) {
-  const std::vector<bool> reached = uncalled(checking);
-  for (std::size_t i = 0; i < reached.size(); ++i) {
+  const std::vector<std::optional<StepId>> from = uncalled(checking);
+  for (std::size_t i = 0; i < from.size(); ++i) {
     const Step& step = checking.protocol.steps[i];
-    if (reached[i] && step.wait && step.urgency >= Urgency::clinic_now)
-      checking.error(step.where, CallMissing{step.name, std::string(name_of(step.urgency))});
+    if (from[i] && step.wait && step.urgency >= Urgency::clinic_now)
+      checking.error(step.where, CallMissing{step.name, std::string(name_of(step.urgency))},
+                     silent_before(checking.protocol, from, StepId{static_cast<std::uint16_t>(i)}));
+  }
+}
+
+// A visit is the other protocol's to go on with.
+void who_is_told_to_come_goes(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Step& step : protocol.steps) {
+    for (std::size_t rule = 0; rule < step.rules.size() && !step.ends; ++rule) {
+      const Rule& each = step.rules[rule];
+      if (!each.visits.empty() || !each.hands_over_to.empty() || !is_told_to_come(protocol, each.when)) continue;
+      const Step& to = protocol[each.go];
+      if (to.urgency < step.urgency)
+        checking.error(each.where, ComeIgnored{static_cast<int>(rule) + 1, step.name, to.name},
+                       Because{"step `" + to.name + "` is " + std::string(name_of(to.urgency)), to.where});
+    }
   }
 }
 

@@ -26,6 +26,7 @@ Checked check(Protocol protocol) {
   giving_is_followed_by_a_wait(checking);
   what_is_measured_out_is_a_dose(checking);
   what_did_not_go_in_is_not_given(checking);
+  no_trouble_ends_the_night_unasked(checking);
   a_paused_pump_is_not_forgotten(checking);
   glucagon_is_remembered(checking);
   no_reading_is_asked_twice(checking);
@@ -43,6 +44,7 @@ Checked check(Protocol protocol) {
   no_way_leaves_an_emergency_calmly(checking);
   every_emergency_is_called(checking);
   who_waits_for_help_has_called(checking);
+  who_is_told_to_come_goes(checking);
   no_step_is_calmer_than_its_call(checking);
   nothing_by_mouth_in_danger(checking);
   silence_comes_to_a_call(checking);

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "finding/attribute_words.hpp"
 #include "verify/boxes_by_place.hpp"
 #include "verify/crossings.hpp"
 #include "verify/properties.hpp"
@@ -57,6 +58,36 @@ std::optional<std::size_t> taker_of(const Matches& matches, std::size_t rule) {
   return std::nullopt;
 }
 
+constexpr std::size_t kMostTakers = 4;  // of more than these nobody can say which one is wrong
+
+// Of the earlier ones so many as take all of it together, numbered from 1; none when it takes more than can be named.
+std::vector<int> takers_of(const Matches& matches, std::size_t rule) {
+  std::vector<std::size_t> takers;
+  for (std::size_t earlier = 0; earlier < rule; ++earlier) takers.push_back(earlier);
+  const auto take_all = [&](const std::vector<std::size_t>& some) {
+    return std::all_of(matches.begin(), matches.end(), [&](const auto& match) {
+      std::vector<const Box*> boxes;
+      for (const std::size_t each : some) boxes.push_back(&match.first->rules[each]);
+      return all_taken(*match.second, boxes);
+    });
+  };
+  if (!take_all(takers)) return {};
+  for (std::size_t at = takers.size(); at-- > 0;) {
+    std::vector<std::size_t> fewer = takers;
+    fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(at));
+    if (take_all(fewer)) takers = std::move(fewer);
+  }
+  if (takers.size() > kMostTakers) return {};
+  std::vector<int> numbers;
+  for (const std::size_t each : takers) numbers.push_back(static_cast<int>(each) + 1);
+  return numbers;
+}
+
+Because together_take_all(const std::string& noun, const std::vector<int>& numbers, const Where& first) {
+  if (numbers.empty()) return Because{"the " + noun + " before it together take all of it", {}};
+  return Because{noun + " " + in_a_row(numbers) + " together take all of it", first};
+}
+
 // Two thresholds silence a rule in every step that names them: told once, where the lower one has its value.
 bool tell_crossing(Checking& checking, const std::optional<Crossing>& crossing) {
   if (!crossing) return false;
@@ -84,24 +115,31 @@ void tell(Checking& checking, const Step& step, const std::vector<Table>& tables
     checking.error(where, RuleNeverMatches{number, step.name, earlier},
                    Because{"rule " + std::to_string(earlier) + " already takes all of it", step.rules[*taker].where});
   } else {
-    checking.error(where, RuleNeverMatches{number, step.name, 0},
-                   Because{"the rules before it together take all of it", {}});
+    const std::vector<int> takers = takers_of(matches, rule);
+    const std::size_t first = takers.empty() ? rule : static_cast<std::size_t>(takers.front()) - 1;
+    checking.error(where, RuleNeverMatches{number, step.name, 0, takers},
+                   together_take_all("rules", takers, step.rules[first].where));
   }
 }
 
 void tell(Checking& checking, const Dose& dose, const std::vector<Table>& tables, std::size_t row) {
   const int number = static_cast<int>(row) + 1;
   const Where& where = dose.rows[row].where;
+  const Conditions& when = dose.rows[row].when;
   const Matches matches = matches_of(tables, row);
   if (matches.empty()) {
+    if (tell_crossing(checking, crossing_within(checking.protocol, when))) return;
     checking.error(where, DoseRowNeverMatches{number, dose.name, 0}, Because{"its conditions never hold together", {}});
   } else if (const auto taker = taker_of(matches, row)) {
+    if (tell_crossing(checking, crossing_that_silences(checking.protocol, dose.rows[*taker].when, when))) return;
     const int earlier = static_cast<int>(*taker) + 1;
     checking.error(where, DoseRowNeverMatches{number, dose.name, earlier},
                    Because{"row " + std::to_string(earlier) + " already takes all of it", dose.rows[*taker].where});
   } else {
-    checking.error(where, DoseRowNeverMatches{number, dose.name, 0},
-                   Because{"the rows before it together take all of it", {}});
+    const std::vector<int> takers = takers_of(matches, row);
+    const std::size_t first = takers.empty() ? row : static_cast<std::size_t>(takers.front()) - 1;
+    checking.error(where, DoseRowNeverMatches{number, dose.name, 0, takers},
+                   together_take_all("rows", takers, dose.rows[first].where));
   }
 }
 

@@ -173,11 +173,25 @@ std::vector<std::vector<bool>> Diagrams::values_in(Set set) const {
   return values;
 }
 
+std::vector<bool> Diagrams::read_by(Set set) const {
+  std::vector<bool> read(sizes_.size(), false);
+  std::vector<bool> met(variable_of_.size(), false);
+  std::vector<Set> open{set};
+  while (!open.empty()) {
+    const Set next = open.back();
+    open.pop_back();
+    if (next == kAll || next == kNone || met[next]) continue;
+    met[next] = true;
+    read[variable(next)] = true;
+    for (std::size_t i = 0; i < sizes_[variable(next)]; ++i) open.push_back(child(next, variable(next), i));
+  }
+  return read;
+}
+
 Diagrams::GroupId Diagrams::group(const std::vector<bool>& variables) {
-  const auto found = std::find(groups_.begin(), groups_.end(), variables);
-  if (found != groups_.end()) return static_cast<GroupId>(found - groups_.begin());
-  groups_.push_back(variables);
-  return static_cast<GroupId>(groups_.size() - 1);
+  const auto [known, is_new] = group_of_.try_emplace(variables, static_cast<GroupId>(groups_.size()));
+  if (is_new) groups_.push_back(variables);
+  return known->second;
 }
 
 Diagrams::Set Diagrams::freed(Set set, GroupId group) {

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <map>
 #include <optional>
+#include <unordered_map>
 #include <vector>
 
 // Private to engine/verify.
@@ -46,6 +47,9 @@ class Diagrams {
 
   /// Of each variable the values that it has in some combination of the set.
   std::vector<std::vector<bool>> values_in(Set set) const;
+
+  /// The variables that it depends on.
+  std::vector<bool> read_by(Set set) const;
 
   GroupId group(const std::vector<bool>& variables);
   /// The combinations of the set with any value for each variable of the group.
@@ -97,6 +101,7 @@ class Diagrams {
   std::uint32_t searches_ = 0;
   std::vector<Kept> kept_;
   std::vector<std::vector<bool>> groups_;
+  std::unordered_map<std::vector<bool>, GroupId> group_of_;
   std::vector<Map> maps_;
 };
 

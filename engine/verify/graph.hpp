@@ -20,7 +20,7 @@ struct Way {
 /// A visit to another protocol is a way to the step it comes back to. Every way but those of the watch: a watch rule fires because the child got worse, not because of where one was, so
 /// it is no part of a loop of the protocol's own; the step it leads to handles it, so it cannot fire twice in a row.
 struct Graph {
-  std::vector<Way> ways;
+  std::vector<Way> ways;  // by the step they leave
 };
 
 Graph graph_of(const Protocol& protocol);

@@ -32,17 +32,19 @@ Because leads_back(const Round& round) {
 bool stops_at_limit(const Tables& tables, std::size_t rule, CounterId counter) {
   if (tables.things > 0) return false;
   for (const Table& table : tables.tables) {
+    const bool compared =
+        std::any_of(table.dimensions.begin(), table.dimensions.end(), [&](const Dimension& dimension) {
+          return dimension.subject == Subject{Subject::Kind::counter, counter.index};
+        });
+    if (!compared) return false;
     Box at_limit = table.rules[rule];
-    bool compared = false;
     for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
       const Dimension& dimension = table.dimensions[i];
       if (!(dimension.subject == Subject{Subject::Kind::counter, counter.index})) continue;
-      compared = true;
       for (std::size_t bit = 0; bit < dimension.stretches.size(); ++bit) {
         if (dimension.stretches[bit].value < dimension.greatest_border) at_limit.sides[i].reset(bit);
       }
     }
-    if (!compared) return false;
     std::vector<const Box*> earlier;
     for (std::size_t i = 0; i < rule; ++i) earlier.push_back(&table.rules[i]);
     if (!all_taken(at_limit, earlier)) return false;

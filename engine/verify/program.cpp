@@ -26,6 +26,8 @@ Program::Program(const Space& space, Diagrams& diagrams, Assumed assumed)
     const Subject subject = subject_of(condition);
     if (subject.kind == Subject::Kind::fact) told_before_.push_back(FactId{subject.index});
   }
+  for (std::size_t v = 0; v <= space_.variables().size(); ++v) told_.push_back(is_told(v));
+  for (const Watch& watch : protocol_.watch) watch_holds_.push_back(space_.where(diagrams_, watch.when));
   find_what_is_remembered();
 }
 
@@ -69,7 +71,7 @@ Diagrams::Set Program::watches_before(StepId id, std::size_t before, bool asked_
     // An answer may be known and yet no news.
     if (elsewhere || watch.told || has(step.handles, WatchId{static_cast<std::uint16_t>(i)})) continue;
     if (std::all_of(watch.when.begin(), watch.when.end(), is_known))
-      watched = diagrams_.either(watched, space_.where(diagrams_, watch.when));
+      watched = diagrams_.either(watched, watch_holds_[i]);
   }
   return watched;
 }
@@ -93,9 +95,10 @@ std::vector<std::pair<Diagrams::Set, Duration>> Program::times_of(const Step& st
 
 void Program::add(StepId step, std::vector<Leading>& moves, Leading move) {
   move.when = diagrams_.both(move.when, stays_);
+  if (move.when == Diagrams::kNone) return;
   if (move.to && protocol_[*move.to].counts) count(move.counts, *protocol_[*move.to].counts);
   const Facts kept = kept_over(step, move);
-  Facts forgotten = told_facts();
+  Facts forgotten = told_;
   for (std::size_t v = 0; v < kept.size(); ++v) forgotten[v] = forgotten[v] && !kept[v];
   Facts told_here = forgotten;
   // Whatever was said before, it can be told anew until the rules are read.
@@ -103,12 +106,13 @@ void Program::add(StepId step, std::vector<Leading>& moves, Leading move) {
   for (std::size_t v = 0; v < told_here.size(); ++v)
     told_here[v] = told_here[v] && (anew || !remembered_[step.index][v]);
   move.forgotten = diagrams_.group(forgotten);
-  move.guard = diagrams_.freed(move.when, diagrams_.group(told_here));
+  const Diagrams::GroupId free_here = diagrams_.group(told_here);
+  move.guard = diagrams_.freed(move.when, free_here);
   if (move.guard == Diagrams::kNone) return;
   const Diagrams::Set when = move.when, guard = move.guard;
   for (const auto& [where, takes] : times_of(protocol_[step], move.by)) {
     move.when = diagrams_.both(when, where);
-    move.guard = diagrams_.both(guard, diagrams_.freed(where, diagrams_.group(told_here)));
+    move.guard = diagrams_.both(guard, diagrams_.freed(where, free_here));
     move.takes = takes;
     if (move.guard != Diagrams::kNone) moves.push_back(move);
   }
@@ -184,7 +188,7 @@ void Program::add_watches(StepId id, std::vector<Leading>& moves) {
     const WatchId watch{static_cast<std::uint16_t>(i)};
     if (has(step.handles, watch)) continue;
     Leading move{Leading::By::watch, watch.index, Outcome::given, protocol_[watch].go};
-    move.when = diagrams_.both(space_.where(diagrams_, protocol_[watch].when), stays_);
+    move.when = diagrams_.both(watch_holds_[i], stays_);
     move.when = diagrams_.without(move.when, watches_before(id, i, false));
     if (is_of(here, i)) {
       add(id, moves, std::move(move));
@@ -249,7 +253,7 @@ const std::vector<Program::Deed>& Program::deeds_of(StepId step) {
     if (action.counts) count(maps, *action.counts);
     if (const auto done = space_.place_of(Subject{Subject::Kind::done, id.index}))
       maps.push_back(diagrams_.map(*done, Diagrams::Values{1, 1}));
-    const Diagrams::Set applies = diagrams_.freed(space_.where(diagrams_, action.when), diagrams_.group(told_facts()));
+    const Diagrams::Set applies = diagrams_.freed(space_.where(diagrams_, action.when), diagrams_.group(told_));
     for (const Diagrams::MapId map : maps) deeds->push_back(Deed{applies, map});
   }
   return *deeds;
@@ -264,7 +268,7 @@ Diagrams::Set Program::at_start_of(StepId start) {
     none[0] = true;
     set = diagrams_.both(set, diagrams_.where(v, none));
   }
-  Facts forgotten = told_facts();
+  Facts forgotten = told_;
   for (std::size_t v = 0; v < forgotten.size(); ++v) forgotten[v] = forgotten[v] && !remembered_[start.index][v];
   set = diagrams_.freed(set, diagrams_.group(forgotten));
   std::vector<Diagrams::MapId> counts;
@@ -293,7 +297,7 @@ Diagrams::Set Program::after(Diagrams::Set entered, StepId step, const Leading& 
 Diagrams::Set Program::before(Diagrams::Set wanted, StepId step, const Leading& move) {
   Diagrams::Set set = wanted;
   for (std::size_t i = move.counts.size(); i-- > 0;) set = diagrams_.moved_back(set, move.counts[i]);
-  Facts told_here = told_facts();
+  Facts told_here = told_;
   for (std::size_t v = 0; v < told_here.size(); ++v) told_here[v] = told_here[v] && !remembered_[step.index][v];
   set = diagrams_.freed(diagrams_.both(set, move.guard), diagrams_.group(told_here));
   for (Diagrams::Set after = Diagrams::kNone; set != after;) {

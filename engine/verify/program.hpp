@@ -79,7 +79,6 @@ class Program {
   void add(StepId step, std::vector<Leading>& moves, Leading move);
   Diagrams::Set watches_before(StepId step, std::size_t before, bool asked_too);
   const std::vector<Deed>& deeds_of(StepId step);
-  Facts told_facts() const;
   Facts kept_over(StepId step, const Leading& move) const;
   std::vector<std::pair<Diagrams::Set, Duration>> times_of(const Step& step, Leading::By by);
   void count(std::vector<Diagrams::MapId>& counts, CounterId counter);
@@ -92,6 +91,8 @@ class Program {
   Assumed assumed_;
   Diagrams::Set stays_;
   std::vector<FactId> told_before_;  // that the night begins with
+  Facts told_;                       // the variables that are told anew
+  std::vector<Diagrams::Set> watch_holds_;
   std::vector<Facts> remembered_;    // by step
   std::vector<std::optional<std::vector<Leading>>> moves_;
   std::vector<std::optional<std::vector<Deed>>> deeds_;

@@ -44,6 +44,8 @@ void every_amount_keeps_its_bounds(Checking& checking);
 void what_is_measured_out_is_a_dose(Checking& checking);
 /// What did not go in does not count as given, as long as nobody has been called.
 void what_did_not_go_in_is_not_given(Checking& checking);
+/// No night ends calmly at once because something did not go in.
+void no_trouble_ends_the_night_unasked(Checking& checking);
 /// A pump that is paused starts a reminder, and the pause is remembered.
 void a_paused_pump_is_not_forgotten(Checking& checking);
 /// Glucagon is counted or recorded, so that it is not given again unasked.
@@ -73,6 +75,8 @@ void no_watch_leads_back_at_once(Checking& checking);
 void no_watch_leads_to_a_calmer_step(Checking& checking);
 /// Where help is waited for somebody has been called.
 void who_waits_for_help_has_called(Checking& checking);
+/// Whoever is told to come is not led to something calmer.
+void who_is_told_to_come_goes(Checking& checking);
 /// No step is calmer than the call it makes.
 void no_step_is_calmer_than_its_call(Checking& checking);
 /// No rule ends a night calmly on an answer that a watch looks out for.

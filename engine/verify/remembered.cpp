@@ -15,12 +15,6 @@ bool Program::is_told(std::size_t place) const {
   return !stays_through_the_night(protocol_, subject);
 }
 
-Program::Facts Program::told_facts() const {
-  Facts told(space_.variables().size() + 1);
-  for (std::size_t i = 0; i < told.size(); ++i) told[i] = is_told(i);
-  return told;
-}
-
 bool Program::follows(CounterId counter) const {
   const auto& some = assumed_.counters;
   return !some || std::find(some->begin(), some->end(), counter) != some->end();
@@ -38,7 +32,7 @@ void Program::find_what_is_remembered() {
       if (step.wait) continue;
       for (std::size_t v = 0; v < variables; ++v) {
         const Subject& subject = space_.variables()[v].subject;
-        if (remembered_[s][v] || subject.kind != Subject::Kind::fact || !is_told(v)) continue;
+        if (remembered_[s][v] || subject.kind != Subject::Kind::fact || !told_[v]) continue;
         const FactId fact{subject.index};
         if (protocol_[fact].from_child) continue;
         const Ask* ask = ask_for(step, fact);
@@ -71,7 +65,7 @@ Program::Facts Program::kept_over(StepId id, const Leading& move) const {
   const bool at_once = move.by == Leading::By::back || (move.by == Leading::By::outcome && !step.wait);
   if (!move.to || (move.by != Leading::By::rule && !at_once)) return kept;
   for (std::size_t v = 0; v < space_.variables().size(); ++v) {
-    if (!is_told(v) || !remembered_[move.to->index][v]) continue;
+    if (!told_[v] || !remembered_[move.to->index][v]) continue;
     const FactId fact{space_.variables()[v].subject.index};
     const Ask* ask = ask_for(step, fact);
     kept[v] = !step.wait || (ask != nullptr && !ask->fresh);

@@ -7,6 +7,17 @@ namespace rushlight {
 
 namespace {
 
+/// In the list that lacks it, which is where something is to be written: at its line for the same question, or at its
+/// first; at the question when there is no list.
+template <class List>
+void tell_where_it_lacks(Checking& checking, const List& list, FactId id, Kind kind) {
+  const Fact& fact = checking.protocol[id];
+  if (list.empty()) return checking.error(fact.where, std::move(kind));
+  const auto same = std::find_if(list.begin(), list.end(), [&](const auto& line) { return line.fact == id; });
+  checking.error(same == list.end() ? list.front().where : same->where, std::move(kind),
+                 Because{"the question `" + fact.name + "`", fact.where});
+}
+
 /// Where a caregiver says during a wait that it got worse.
 void every_danger_is_a_sign(Checking& checking) {
   const Protocol& protocol = checking.protocol;
@@ -18,8 +29,8 @@ void every_danger_is_a_sign(Checking& checking) {
       return sign.fact == *fact && std::uint64_t{1} << sign.option == bit_of(protocol[*fact], danger.answer);
     });
     if (listed) continue;
-    checking.error(protocol[*fact].where,
-                   SignMissing{std::string(danger.child), std::string(danger.fact), std::string(danger.answer)});
+    tell_where_it_lacks(checking, protocol.worse, *fact,
+                        SignMissing{std::string(danger.child), std::string(danger.fact), std::string(danger.answer)});
   }
 }
 
@@ -30,7 +41,8 @@ void first_is_asked(Checking& checking, std::string_view name) {
   if (!fact) return;
   const bool asked =
       std::any_of(protocol.opening.begin(), protocol.opening.end(), [&](const Ask& ask) { return ask.fact == *fact; });
-  if (!asked) checking.error(protocol[*fact].where, OpeningLacks{std::string(name)});
+  if (asked) return;
+  tell_where_it_lacks(checking, protocol.opening, *fact, OpeningLacks{std::string(name)});
 }
 
 bool can_be_said(const Protocol& protocol, const Is& test) {
@@ -51,9 +63,10 @@ std::vector<bool> steps_without(const Protocol& protocol, const Graph& graph, st
     left.pop_back();
     if (come_to[step.index]) continue;
     come_to[step.index] = true;
-    for (const Way& way : graph.ways) {
-      if (way.from == step) left.push_back(way.to);
-    }
+    const auto before = [](const Way& way, std::uint16_t from) { return way.from.index < from; };
+    for (auto way = std::lower_bound(graph.ways.begin(), graph.ways.end(), step.index, before);
+         way != graph.ways.end() && way->from == step; ++way)
+      left.push_back(way->to);
   }
   return come_to;
 }

@@ -69,19 +69,43 @@ void no_watch_leads_back_at_once(Checking& checking) {
   }
 }
 
+namespace {
+
+constexpr std::size_t kMostStepsByThemselves = 3;  // of more than these the watch is wrong and not the steps
+
+bool leads_to_a_calmer(const Protocol& protocol, WatchId id, const Step& step) {
+  const Watch& watch = protocol[id];
+  if (step.ends || handles(step, id) || protocol[watch.go].urgency >= step.urgency) return false;
+  return !watch.told || step.urgency == Urgency::emergency;
+}
+
+}  // namespace
+
 // News is looked at where it is told; a low among the steps of a call may well be treated in a calmer one, as the call
 // stays open. An emergency is left for nothing calmer.
 void no_watch_leads_to_a_calmer_step(Checking& checking) {
   const Protocol& protocol = checking.protocol;
-  for (const Step& step : protocol.steps) {
-    if (step.ends) continue;
-    for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
-      const WatchId id{static_cast<std::uint16_t>(i)};
-      const Watch& watch = protocol[id];
-      const Step& target = protocol[watch.go];
-      if (handles(step, id) || target.urgency >= step.urgency) continue;
-      if (watch.told && step.urgency != Urgency::emergency) continue;
-      checking.error(step.where, WatchCalms{step.name, watch.name, target.name, std::string(name_of(target.urgency))},
+  for (std::size_t i = 0; i < protocol.watch.size(); ++i) {
+    const WatchId id{static_cast<std::uint16_t>(i)};
+    const Watch& watch = protocol[id];
+    const Step& target = protocol[watch.go];
+    std::vector<const Step*> left;
+    for (const Step& step : protocol.steps) {
+      if (leads_to_a_calmer(protocol, id, step)) left.push_back(&step);
+    }
+    if (left.empty()) continue;
+    const WatchCalms calms{left.front()->name, watch.name, target.name, std::string(name_of(target.urgency)), 0,
+                           watch.told};
+    if (left.size() > kMostStepsByThemselves) {
+      WatchCalms all = calms;
+      all.others = static_cast<int>(left.size()) - 1;
+      checking.error(watch.where, all, Because{"the first of them is step `" + calms.step + "`", left.front()->where});
+      continue;
+    }
+    for (const Step* step : left) {
+      WatchCalms one = calms;
+      one.step = step->name;
+      checking.error(step->where, one,
                      Because{"watch `" + watch.name + "` leads to `" + target.name + "`", watch.where});
     }
   }

@@ -76,6 +76,8 @@ class Walk {
   }
 
  private:
+  Episode seen_settled() const { return settled_at(protocol_, setting_.child, episode_, now_); }
+  std::string ended_at() const { return "the night has ended at " + quoted(protocol_[seen_settled().step].name); }
   View seen() const { return view_of(protocol_, setting_.child, episode_, now_); }
 
   template <class What>
@@ -90,8 +92,7 @@ class Walk {
   }
 
   bool happens(const ExampleAnswers& told) {
-    const View view = seen();
-    if (view.ended) return stuck(told.answers.front().second.where, "the night has ended at " + quoted(view.step));
+    if (seen_settled().ended) return stuck(told.answers.front().second.where, ended_at());
     Answers answers;
     for (const auto& [fact, word] : told.answers) {
       auto value = value_from_text(word.text, protocol_[fact], setting_.child.unit);
@@ -116,8 +117,7 @@ class Walk {
   }
 
   bool happens(const ExampleAllDone& done) {
-    const View view = seen();
-    if (view.ended) return stuck(done.where, "the night has ended at " + quoted(view.step));
+    if (seen_settled().ended) return stuck(done.where, ended_at());
     return tell(AllDone{});
   }
 
@@ -162,7 +162,7 @@ class Walk {
       const std::optional<DoseId> dose = protocol_[action.id].dose;
       return dose && action.dose && protocol_[*dose].name == expected.dose->text;
     });
-    if (shown == view.actions.end()) return differs(view, expected.dose->where, what, "not on the screen", wanted);
+    if (shown == view.actions.end()) return differs(view, expected.dose->where, what, kNotOnTheScreen, wanted);
     const DoseResult& dose = *shown->dose;
     if (!dose.amount) {
       if (expected.amount) differs(view, where, what, "withheld (" + dose.working + ")", wanted);

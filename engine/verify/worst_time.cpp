@@ -158,14 +158,13 @@ class Looking {
   // What has to be told in the step for this to happen: of each thing that it depends on one value.
   std::vector<NightStep::Answer> answers_of(Diagrams::Set here) {
     const Diagrams::Values values = diagrams_.one_of(here);
+    const std::vector<bool> read = diagrams_.read_by(here);
     std::vector<NightStep::Answer> answers;
     for (std::size_t v = 0; v < space_.variables().size(); ++v) {
       const Space::Variable& variable = space_.variables()[v];
       if (variable.subject.kind == Subject::Kind::counter || variable.subject.kind == Subject::Kind::done) continue;
       if (stays_through_the_night(protocol_, variable.subject)) continue;
-      std::vector<bool> this_one(values.size(), false);
-      this_one[v] = true;
-      if (diagrams_.freed(here, diagrams_.group(this_one)) == here) continue;
+      if (!read[v]) continue;
       answers.push_back({variable.subject, variable.stretches[values[v]]});
     }
     return answers;

@@ -8,7 +8,7 @@ namespace rushlight {
 namespace {
 
 void write_place(JsonWriter& out, const Where& where) {
-  out.key("file").text(where.file);
+  out.key("file").text(where.file.text());
   if (where.line == 0) return;
   out.key("line").whole(where.line).key("column").whole(where.column).key("length").whole(where.length);
 }

@@ -129,11 +129,12 @@ class ModelWriting {
   }
   void one(Where& where) {
     if constexpr (kPlaces == Places::kept) {
-      one(where.file);
+      put_word(where.file.text());
       for (const std::uint32_t number : {where.line, where.column, where.length}) put(number);
     }
   }
-  void one(std::string& word) {
+  void one(std::string& word) { put_word(word); }
+  void put_word(const std::string& word) {
     const auto [known, is_new] = places_.emplace(word, words_.size());
     if (is_new) words_.push_back(word);
     put(static_cast<std::int64_t>(known->second));
@@ -214,7 +215,10 @@ class ModelReading {
     if constexpr (kPlaces == Places::left_out) {
       where = Where{std::string(kPlanPlace), 0, 0, 0};
     } else {
-      one(where.file);
+      std::string file;
+      one(file);
+      if (!(file_ == file)) file_ = file;
+      where.file = file_;
       for (std::uint32_t* number : {&where.line, &where.column, &where.length})
         *number = static_cast<std::uint32_t>(next());
     }
@@ -258,6 +262,7 @@ class ModelReading {
   }
 
   std::string_view rest_;
+  FileName file_;  // of the place before: places of one file share its name
   std::vector<std::string_view> words_;
   bool whole_ = true;
 };

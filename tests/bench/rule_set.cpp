@@ -9,7 +9,7 @@
 namespace rushlight::bench {
 namespace {
 
-constexpr Where nowhere() { return Where{"", 0, 0, 0}; }
+Where nowhere() { return Where{"", 0, 0, 0}; }
 FactId fact(FactPlace place) { return FactId{place}; }
 
 /// Says rules shortly; every threshold stands once.

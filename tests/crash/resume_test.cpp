@@ -156,7 +156,7 @@ BOOST_AUTO_TEST_CASE(a_line_that_is_no_event_of_the_protocol_is_refused_with_its
   BOOST_CHECK(!refused.value);
   BOOST_REQUIRE(!refused.findings.empty());
   BOOST_TEST(refused.findings[0].where.line == 5U);
-  BOOST_TEST(refused.findings[0].where.file == "journal.db");
+  BOOST_TEST(refused.findings[0].where.file.text() == "journal.db");
 }
 
 BOOST_AUTO_TEST_SUITE_END()

@@ -37,7 +37,7 @@ void add_words(std::vector<Example>& rows) {
   rows.push_back({UnknownAttribute{"lest", "glucose", {"id", "least", "most"}}, "unknown-attribute",
                   "`lest` is not known on `<glucose>`", "write `least`"});
   rows.push_back({MissingAttribute{"urgency", "step"}, "missing-attribute", "`<step>` has no `urgency`",
-                  "add `urgency=\"...\"` to `<step>`"});
+                  "add `urgency=\"...\"` to `<step>`, with `home`, `clinic`, `clinic-now` or `emergency`"});
   rows.push_back({WrongWord{"soon", "urgency", {"home", "clinic", "clinic-now", "emergency"}}, "wrong-word",
                   "`soon` is not a known urgency", "write `home`, `clinic`, `clinic-now` or `emergency`"});
   rows.push_back({StrayText{"give sugar", "steps"}, "stray-text",
@@ -93,6 +93,8 @@ void add_texts(std::vector<Example>& rows) {
   rows.push_back({BlankUnfilled{"fluid-goal", "the file has no `<fluids>`", "add `<fluids hourly=\"...\"/>`"},
                   "blank-unfilled", "nothing fills `{fluid-goal}` here: the file has no `<fluids>`",
                   "add `<fluids hourly=\"...\"/>`, or take `{fluid-goal}` out of the text"});
+  rows.push_back({OtherLanguage{"en", "do", "es"}, "other-language", "the `en` text of `<do>` reads like Spanish",
+                  "write it in English, or change the two texts over if each stands in the other's place"});
   rows.push_back({LanguageLacking{"ketones", "es", "low"}, "language-lacking",
                   "protocol `ketones` has no texts in `es`, and `low`, which has, leads to it",
                   "write the texts of `ketones` in `es` too, and add it to `languages`"});
@@ -214,6 +216,9 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({CallMissing{"keep-watch", "emergency"}, "call-missing",
                   "step `keep-watch` is `emergency` and waits, and nobody may have been called",
                   "add a call to step `keep-watch`, or to a step that leads to it"});
+  rows.push_back({ComeIgnored{1, "belly", "well"}, "come-ignored",
+                  "rule 1 of step `belly` goes to `well`, which is calmer, when the clinic says to come",
+                  "let rule 1 go to the step that says to leave now"});
   rows.push_back({CalmerThanCall{"treat", "phone", "clinic-now"}, "calmer-than-call",
                   "step `treat` is calmer than its call `phone`, which is `clinic-now`",
                   "write `urgency=\"clinic-now\"` on step `treat`"});
@@ -223,6 +228,9 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({NotGiven{"sugar", "refused", "treat"}, "not-given",
                   "`sugar` counts as given when it is `refused`, and nobody has been called in step `treat`",
                   "write `<on outcome=\"refused\" go=\"...\"/>` with a step that helps on"});
+  rows.push_back({TroubleEnds{"juice", "vomited", "well"}, "trouble-ends",
+                  "when `juice` is `vomited`, the night ends calmly at `well` with nothing asked",
+                  "let `vomited` lead to a step that asks, waits or calls, and not on to `well`"});
   rows.push_back({PumpForgotten{"pause", "starts"}, "pump-forgotten",
                   "`pause` pauses the pump, and nothing reminds anybody to start it again",
                   "add `starts` and `lasts` to `pause`"});
@@ -376,15 +384,9 @@ void add_journals(std::vector<Example>& rows) {
 const std::vector<Example>& examples() {
   static const std::vector<Example> rows = [] {
     std::vector<Example> made;
-    add_bytes(made);
-    add_words(made);
-    add_numbers(made);
-    add_texts(made);
-    add_meanings(made);
-    add_paths(made);
-    add_doses_and_start(made);
-    add_changes(made);
-    add_journals(made);
+    for (const auto add : {add_bytes, add_words, add_numbers, add_texts, add_meanings, add_paths, add_doses_and_start,
+                           add_changes, add_journals})
+      add(made);
     return made;
   }();
   return rows;

@@ -42,6 +42,10 @@ const std::vector<Near> kNear = {
     {"low", {}, ""},
     {"low-c", {"low-a", "low-b"}, ""},
     {"low-c", {"low-a", "low-a"}, "low-a"},
+    {"correction", {"ketone-insulin", "correction-insulin"}, "correction-insulin"},  // the first of its words
+    {"correction", {"correction-insulin", "correction-dose"}, ""},
+    {"insulin", {"correction-insulin"}, ""},
+    {"call", {"call-clinic"}, ""},  // a short word begins too much
     {std::string(100'000, 'a'), {std::string(100'000, 'a')}, ""},
 };
 
@@ -128,6 +132,14 @@ BOOST_AUTO_TEST_CASE(findings_are_sorted_by_place_and_one_place_keeps_its_order)
   std::string order;
   for (const Finding& finding : findings) order += std::get<RepeatedKey>(finding.kind).key;
   BOOST_TEST(order == "123456");
+}
+
+BOOST_AUTO_TEST_CASE(a_file_name_is_compared_by_what_it_says_and_not_by_who_made_it) {
+  const FileName once("low.xml"), again("low.xml"), other("sick.xml"), copy = once;
+  BOOST_TEST((once == again && once == copy && !(once == other)));
+  BOOST_TEST((once < other && !(other < once) && !(once < again) && !(once < copy)));
+  BOOST_TEST((FileName() == FileName("") && FileName() < once));
+  BOOST_TEST(copy.text() == "low.xml");
 }
 
 BOOST_AUTO_TEST_CASE(a_hundred_findings_of_one_place_keep_their_order) {

@@ -188,6 +188,39 @@ BOOST_AUTO_TEST_CASE(a_rule_that_no_other_rule_hides_can_only_be_deleted) {
   BOOST_TEST(remedy(Kind{RuleNeverMatches{2, "treat", 0}}) == "delete rule 2");
 }
 
+BOOST_AUTO_TEST_CASE(a_rule_that_several_take_together_is_deleted_only_when_they_are_right) {
+  BOOST_TEST(remedy(Kind{RuleNeverMatches{12, "blood-test", 0, {3, 7, 11}}}) ==
+             "see whether rules 3, 7 and 11 take too much; delete rule 12 if they are right");
+  BOOST_TEST(remedy(Kind{DoseRowNeverMatches{4, "insulin", 0, {1, 2}}}) ==
+             "see whether rows 1 and 2 take too much; delete row 4 if they are right");
+}
+
+BOOST_AUTO_TEST_CASE(a_clinic_that_says_to_come_is_followed) {
+  BOOST_TEST(sentence(Kind{ComeIgnored{1, "cannot-keep", "supplies"}}) ==
+             "rule 1 of step `cannot-keep` goes to `supplies`, which is calmer, when the clinic says to come");
+}
+
+BOOST_AUTO_TEST_CASE(a_dose_that_is_not_on_the_screen_is_not_written_into_an_example) {
+  const ExampleDiffers gone{"ten-years", "2 min after it began", "dose `mini`", "not on the screen", "100 ug"};
+  BOOST_TEST(remedy(Kind{gone}) == "mend the protocol, or take the dose out of the example if the clinic wants it so");
+}
+
+BOOST_AUTO_TEST_CASE(a_watch_that_calms_from_many_steps_is_told_with_their_number) {
+  BOOST_TEST(sentence(Kind{WatchCalms{"rescue", "pain", "worry", "clinic-now", 23, false}}) ==
+             "watch `pain` leads from step `rescue` and 23 others to `worry`, which is calmer");
+  BOOST_TEST(
+      remedy(Kind{WatchCalms{"rescue", "pain", "worry", "clinic-now", 23, false}}) ==
+      "write `told=\"yes\"` on watch `pain` if it is news and no lasting danger, or add `pain` to `handles` of each "
+      "of these steps, or make `worry` as urgent");
+}
+
+BOOST_AUTO_TEST_CASE(what_stands_in_an_attribute_is_said_where_it_is_certain) {
+  BOOST_TEST(remedy(Kind{MissingAttribute{"overdue", "wait"}}) ==
+             "add `overdue=\"...\"` to `<wait>`, with the id of a `<time>`");
+  BOOST_TEST(remedy(Kind{MissingAttribute{"go", "rule"}}) == "add `go=\"...\"` to `<rule>`, with the id of a step");
+  BOOST_TEST(remedy(Kind{MissingAttribute{"role", "approval"}}) == "add `role=\"...\"` to `<approval>`");
+}
+
 BOOST_AUTO_TEST_CASE(the_comparison_of_a_number_is_not_is) {
   BOOST_TEST(remedy(Kind{WrongFactKind{"glucose", "glucose", "is"}}) ==
              "compare it with `below`, `at-least`, `above` or `at-most`, or write `is=\"unknown\"`");

@@ -22,7 +22,7 @@ class AllOfDraft {
     parts::go(*this, value);
   }
   void one(Where& where) {
-    lines.push_back(where.file + ":" + std::to_string(where.line) + ":" + std::to_string(where.column) + "+" +
+    lines.push_back(where.file.text() + ":" + std::to_string(where.line) + ":" + std::to_string(where.column) + "+" +
                     std::to_string(where.length));
   }
   void one(std::string& text) { lines.push_back(text); }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <boost/test/unit_test.hpp>
 #include <string>
 
@@ -37,6 +38,29 @@ void check_place(const VettedXml& xml, const Place& place, std::uint32_t line, s
 }  // namespace
 
 BOOST_AUTO_TEST_SUITE(source_map)
+
+BOOST_AUTO_TEST_CASE(a_place_is_the_same_from_whatever_line_it_is_looked_for) {
+  const std::string text = "\xEF\xBB\xBF" "a\u00F1o\r\n\n" + std::string(200, 'x') + "\u00E9\u00E9\rlast\r\r\nend";
+  const Lines lines(text);
+  std::size_t near = 0;
+  for (std::size_t begin = 0; begin <= text.size(); ++begin) {
+    for (const std::size_t length : {0U, 1U, 7U, 150U}) {
+      const Span span{begin, std::min(begin + length, text.size())};
+      const Place place = lines.place_of(span);
+      BOOST_REQUIRE(lines.place_of(span, near) == place);
+      std::size_t from_the_end = 5;
+      BOOST_REQUIRE(lines.place_of(span, from_the_end) == place);
+    }
+  }
+  BOOST_TEST(near == 5U);
+  BOOST_TEST((lines.place_of({text.size() - 3, text.size()}) == Place{6, 1, 3}));
+  BOOST_TEST((lines.place_of({4, 8}) == Place{1, 2, 2}));
+}
+
+BOOST_AUTO_TEST_CASE(texts_between_comments_have_one_place_from_the_first_to_the_last) {
+  const VettedXml xml = vetted("<a>\n  one<!-- - --> two <!-- - -->three\n four</a>");
+  check_place(xml, xml.map.elements[0].text_place, 2, 3, "one<!-- - --> two <!-- - -->three");
+}
 
 BOOST_AUTO_TEST_CASE(elements_stand_in_document_order_with_their_parents) {
   const VettedXml xml = vetted("<a>\n  <b><c/></b>\n  <d/>\n</a>");

@@ -115,4 +115,18 @@ BOOST_AUTO_TEST_CASE(values_in_a_set_are_those_of_its_combinations) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(a_set_is_read_by_the_variables_of_which_it_does_not_take_every_value_alike) {
+  for (unsigned seed = 1; seed <= 300; ++seed) {
+    SmallSet small(seed);
+    for (std::size_t v = 0; v < kSizes.size(); ++v) {
+      bool told_apart = false;
+      SmallSet::each([&](Values values) {
+        const bool held = small.holds(values);
+        for (values[v] = 0; values[v] < kSizes[v]; ++values[v]) told_apart = told_apart || small.holds(values) != held;
+      });
+      BOOST_TEST(small.diagrams.read_by(small.set)[v] == told_apart, "seed " << seed << ", variable " << v);
+    }
+  }
+}
+
 BOOST_AUTO_TEST_SUITE_END()

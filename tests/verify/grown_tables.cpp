@@ -10,7 +10,7 @@ namespace rushlight::tests {
 
 namespace {
 
-constexpr Where nowhere() { return Where{"", 0, 0, 0}; }
+Where nowhere() { return Where{"", 0, 0, 0}; }
 constexpr int kMost = 1000;  // of the numbers: 0 to 999
 constexpr unsigned kOptions = 5;
 

@@ -50,12 +50,12 @@ const std::vector<Edit> kEdits = {
     {"cannot swallow cannot be said during a wait", "low",
      R"(  <sign fact="swallow" is="no"><en>Cannot swallow</en><es>No puede tragar</es></sign>
 )",
-     "", "sign-missing", R"(<yes-no id="swallow">)"},
+     "", "sign-missing", R"(<sign fact="awake" is="no">)"},
     {"the line for a child who cannot swallow says that the child can", "low", R"(<sign fact="swallow" is="no">)",
-     R"(<sign fact="swallow" is="yes">)", "sign-missing", R"(<yes-no id="swallow">)"},
+     R"(<sign fact="swallow" is="yes">)", "sign-missing", R"(<sign fact="swallow" is="yes">)"},
     {"nobody is asked first whether the child wakes", "low", R"(<opening>
   <ask fact="awake"/>)",
-     "<opening>", "opening-lacks", R"(<choice id="awake">)"},
+     "<opening>", "opening-lacks", R"(<ask fact="already-given"/>)"},
     {"turning the child on the side makes the child awake", "low", kOnSide,
      changed(kOnSide, R"(kind="position")", R"(kind="position" records="awake" as="yes")"), "deed-answers", "on-side"},
     {"the emergency gives sugar and calls it a note", "low", kOnSide,
@@ -76,8 +76,8 @@ const std::vector<Edit> kEdits = {
     <rule go="glucagon-given"><if counter="rescue-doses" at-least="once"/></rule>)",
      R"(<if fact="awake" is="yes confused"/></rule>
     <rule go="glucagon-given"><if fact="already-given" is="glucagon"/></rule>
-    <rule go="clinic-leads"><if counter="rescue-doses" at-least="once"/></rule>)", "emergency-left",
-     R"(<rule go="clinic-leads"><if counter="rescue-doses")"},
+    <rule go="clinic-leads"><if counter="rescue-doses" at-least="once"/></rule>)",
+     "emergency-left", R"(<rule go="clinic-leads"><if counter="rescue-doses")"},
     {"a second dose that is refused is called a recovery", "low",
      R"(<on outcome="refused" go="keep-watch"/>
       <on outcome="none-here" go="second-kit-search"/>)",
@@ -98,16 +98,16 @@ const std::vector<Edit> kEdits = {
     <wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="who-leads"/>)",
      R"(      <on outcome="none-here" as="given"/>
     </do>
-    <wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)", "late-and-calm",
-     R"(<wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)"},
+    <wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)",
+     "late-and-calm", R"(<wait timer="recheck" lasts="glucagon-wait" overdue="overdue" go="close-with-clinic"/>)"},
     {"a late check waits for itself", "low",
      R"(No dé más azúcar todavía. Quédese a su lado.</es>
     </do>
     <wait timer="recheck" lasts="rest-of-wait" overdue="overdue" go="nobody-checked"/>)",
      R"(No dé más azúcar todavía. Quédese a su lado.</es>
     </do>
-    <wait timer="recheck" lasts="rest-of-wait" overdue="overdue" go="sugar-wait"/>)", "late-and-calm",
-     R"(go="sugar-wait"/>)"},
+    <wait timer="recheck" lasts="rest-of-wait" overdue="overdue" go="sugar-wait"/>)",
+     "late-and-calm", R"(go="sugar-wait"/>)"},
     {"insulin is given to a child who is low", "ketones",
      R"(<glucose id="insulin-floor" mg-dl="100" mmol-l="5.6" least="80 mg/dL")",
      R"(<glucose id="insulin-floor" mg-dl="54" mmol-l="3.0" least="50 mg/dL")", "insulin-floor-low", "insulin-floor"},

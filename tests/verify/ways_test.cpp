@@ -47,7 +47,7 @@ BOOST_AUTO_TEST_CASE(a_step_that_only_the_watch_or_an_outcome_leads_to_is_reacha
   const std::string text = changed(
       with_step(
           small_protocol(),
-          R"(<step id="trouble" urgency="home" source="practice" ends="yes"><headline><en>Trouble.</en></headline></step>)"),
+          R"(<step id="trouble" urgency="clinic" source="practice" ends="yes"><headline><en>Trouble.</en></headline></step>)"),
       R"(<on outcome="vomited" go="call"/>)", R"(<on outcome="vomited" go="trouble"/>)");
   BOOST_TEST(told(checked(text)) == "");
 }

@@ -1,0 +1,75 @@
+#include "protocol/other_language.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace rushlight {
+
+namespace {
+
+// Small words that are no word of the other language; sorted. "a", "me", "no", "son" and the like are left out.
+constexpr std::array<std::string_view, 40> kEnglish = {
+    "after", "again", "and",  "are",  "at",      "before", "below", "by",   "call", "child",
+    "do",    "for",   "from", "give", "glucose", "has",    "how",   "if",   "in",   "is",
+    "it",    "low",   "not",  "now",  "of",      "off",    "on",    "or",   "say",  "still",
+    "than",  "that",  "the",  "then", "this",    "to",     "until", "when", "with", "your"};
+constexpr std::array<std::string_view, 34> kSpanish = {
+    "al",   "antes", "aún",  "bebida", "cada", "con",   "cuando", "de",  "del", "desde", "después", "diga",
+    "dé",   "el",    "en",   "es",     "está", "hasta", "la",     "las", "le",  "llame", "los",     "luego",
+    "mida", "más",   "nada", "otra",   "para", "por",   "que",    "si",  "una", "ya"};
+
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80U;
+}
+
+char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+/// Accents, ñ, and the signs that open a question or an exclamation. "°" and the like are of no language.
+bool has_spanish_letters(std::string_view text) {
+  for (std::size_t at = 0; at + 1 < text.size(); ++at) {
+    const auto lead = static_cast<unsigned char>(text[at]), next = static_cast<unsigned char>(text[at + 1]);
+    if (lead == 0xC3U && next != 0x97U && next != 0xB7U) return true;
+    if (lead == 0xC2U && (next == 0xA1U || next == 0xBFU)) return true;
+  }
+  return false;
+}
+
+/// Calls `take` with each word in small letters, without what stands in braces; stops when it gives false.
+template <class Take>
+void each_word(std::string_view text, Take take) {
+  constexpr std::size_t kLettersKept = 16;
+  std::array<char, kLettersKept> word{};
+  for (std::size_t at = 0; at < text.size();) {
+    if (text[at] == '{') at = std::min(text.find('}', at), text.size() - 1);
+    std::size_t length = 0;
+    for (; at < text.size() && is_letter(text[at]); ++at, ++length) {
+      if (length < kLettersKept) word[length] = small(text[at]);
+    }
+    if (length > 0 && length < kLettersKept && !take(std::string_view(word.data(), length))) return;
+    if (length == 0) ++at;
+  }
+}
+
+template <std::size_t Size>
+bool is_among(const std::array<std::string_view, Size>& words, std::string_view word) {
+  return std::binary_search(words.begin(), words.end(), word);
+}
+
+}  // namespace
+
+bool is_in_other_language(std::string_view text, Language language, std::string_view beside) {
+  const bool english = language == Language::en;
+  int of_the_other = 0;
+  bool own = false;
+  each_word(text, [&](std::string_view word) {
+    own = english ? is_among(kEnglish, word) : is_among(kSpanish, word);
+    if (!own && (english ? is_among(kSpanish, word) : is_among(kEnglish, word))) ++of_the_other;
+    return !own;  // nearly always one of the first words
+  });
+  if (own) return false;
+  const bool letters = has_spanish_letters(text);
+  if (of_the_other >= 2) return english || !letters;
+  return english && letters && !beside.empty() && !has_spanish_letters(beside);
+}
+
+}  // namespace rushlight
