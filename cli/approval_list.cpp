@@ -5,6 +5,7 @@
 #include <iterator>
 #include <ostream>
 
+#include "cli/number_words.hpp"
 #include "cli/plain_text.hpp"
 #include "finding/property.hpp"
 #include "picture/names.hpp"
@@ -20,17 +21,32 @@ void list_line(std::ostream& out, const std::string& lead, const std::string& te
   for (const std::string& line : wrapped(lead, cleaned(text), kListWidth)) out << line << '\n';
 }
 
+// As `thresholds` shows it: the codes of a file are no words.
+std::string amount_of(const Limit& limit) {
+  if (const auto* time = std::get_if<Duration>(&limit); time != nullptr && time->count() == 0) return "0 min";
+  const std::string text = amount_shown(text_from_limit(limit, GlucoseUnit::mg_per_dl), Language::en);
+  if (!std::holds_alternative<GlucoseLimit>(limit)) return text;
+  return text + " = " + text_from_limit(limit, GlucoseUnit::mmol_per_l);
+}
+
+std::string values_shown(const Threshold& threshold) {
+  if (threshold.bands.size() == 1) return amount_of(threshold.bands.front().value);
+  std::string words;
+  for (const Band& band : threshold.bands)
+    words += (words.empty() ? "" : "; ") + amount_of(band.value) + " " + band_shown(band, Language::en);
+  return words;
+}
+
 void list_numbers(const Protocol& protocol, std::ostream& out) {
   out << "  numbers\n";
-  for (std::size_t at = 0; at < protocol.thresholds.size(); ++at) {
-    const Threshold& threshold = protocol.thresholds[at];
+  for (const Threshold& threshold : protocol.thresholds) {
     const Source& source = protocol[threshold.source];
     const char* origin = source.from_memory       ? "  (from memory)"
                          : source.common_practice ? "  (common practice, no source)"
                                                   : "";
-    list_line(out, "    ",
-              as_written(protocol, threshold.label) + " (`" + threshold.name +
-                  "`): " + value_words(protocol, ThresholdId{static_cast<std::uint16_t>(at)}) + origin);
+    list_line(
+        out, "    ",
+        as_written(protocol, threshold.label) + " (`" + threshold.name + "`): " + values_shown(threshold) + origin);
   }
 }
 

@@ -105,9 +105,10 @@ int refuse_errors(const ApproveWish& wish, const ProtocolSet& set, std::ostream&
   const auto first = std::find_if(set.findings.begin(), set.findings.end(),
                                   [](const Finding& finding) { return finding.severity == Severity::error; });
   const int status = tell_refusal(err, *first);
-  err << counted(set.findings).errors
-      << " errors in all. A set with an error is not approved. To see them: rushlight check "
-      << cleaned(shell_word(wish.set)) << '\n';
+  const std::size_t errors = counted(set.findings).errors;
+  err << errors << (errors == 1 ? " error" : " errors")
+      << " in all. A set with an error is not approved. To see them: rushlight check " << cleaned(shell_word(wish.set))
+      << '\n';
   return status;
 }
 

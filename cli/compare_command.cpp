@@ -90,12 +90,12 @@ int draw_map(const CompareOptions& options, const Versions& was, const Versions&
     for (const Step& each : protocol.steps) known.push_back(each.name);
     const auto newer = other != nullptr ? other->step_named(step) : std::nullopt;
     if (!protocol.step_named(step) || !newer) continue;
-    const Or<Picture> drawn = map_of(side_by_side(protocol, *other), *newer, options.map, options.given);
+    const Or<ComparisonMap> drawn = map_of(side_by_side(protocol, *other), *newer, options.map, options.given);
     if (const auto* kind = std::get_if<Kind>(&drawn)) return refused(err, options.was, *kind);
-    const Picture& picture = std::get<Picture>(drawn);
+    const auto& [picture, differs] = std::get<ComparisonMap>(drawn);
     if (auto kind = written(options.out, picture)) return refused(err, options.out, std::move(*kind));
     out << options.out << ": " << picture.paper.name << '\n';
-    return 0;
+    return differs ? 1 : 0;
   }
   return refused(err, options.was, UnknownId{step, "step of both versions", known});
 }

@@ -179,6 +179,7 @@ void write(JsonWriter& out, const Differences& all, const Difference& difference
     regions.write(difference.regions_mmol);
   }
   out.key("all_regions").boolean(!difference.too_many);
+  if (difference.language) out.key("language").text(words::kLanguages[static_cast<std::size_t>(*difference.language)]);
   out.key("was").text(difference.was).key("now").text(difference.now).end_object();
 }
 

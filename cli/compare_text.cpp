@@ -1,6 +1,6 @@
 #include "cli/compare_text.hpp"
 
-#include <optional>
+#include <algorithm>
 
 #include "cli/plain_text.hpp"
 
@@ -8,6 +8,8 @@ namespace rushlight {
 namespace {
 
 constexpr int kWidth = 100;
+using Turn = Difference::Turn;
+constexpr Turn kTurns[] = {Turn::calmer, Turn::less, Turn::words, Turn::graver, Turn::otherwise};  // the worst first
 
 void add_line(std::string& text, const std::string& lead, const std::string& line) {
   for (const std::string& each : wrapped(lead, cleaned(line), kWidth)) text += each + "\n";
@@ -23,6 +25,12 @@ void add_difference(std::string& text, const ToldDifference& told, const std::st
            "and in " + std::to_string(left) + " more place" + (left == 1 ? "" : "s") + "; --json lists all");
 }
 
+void add_first(std::string& text, const ToldDifference& told) {
+  add_line(text, "- ", std::string(word_of(told.turn)) + ": " + told.places.front());
+  add_line(text, "  was  ", told.was);
+  add_line(text, "  now  ", told.now);
+}
+
 }  // namespace
 
 std::string text_from_differences(const ToldDifferences& told) {
@@ -30,20 +38,21 @@ std::string text_from_differences(const ToldDifferences& told) {
   for (const std::string& number : told.numbers) add_line(text, "  ", number);
   if (!told.common.empty()) add_line(text, "", told.common);
   if (!told.in_brief.empty()) add_line(text, "", told.in_brief);
-  std::optional<Difference::Turn> turn;
-  const auto turn_to = [&](Difference::Turn next) {
-    if (turn != next) text += "\n" + heading_of(next) + "\n\n";
-    turn = next;
-  };
-  for (std::size_t i = 0; i < told.differences.size(); ++i) {
-    turn_to(told.differences[i].turn);
-    add_difference(text, told.differences[i], std::to_string(i + 1));
-  }
-  for (const CountedDifferences& counted : told.counted) {
-    if (turn == counted.turn) text += '\n';
-    turn_to(counted.turn);
-    add_line(text, "", std::to_string(counted.number) + " more:");
-    for (const std::string& line : counted.lines) add_line(text, "     - ", line);
+  if (!told.first.empty()) text += std::string("\n") + kFirstAnswers + "\n\n";
+  for (const ToldDifference& each : told.first) add_first(text, each);
+  std::size_t number = 0;
+  for (const Difference::Turn turn : kTurns) {
+    const auto is_of_it = [&](const auto& each) { return each.turn == turn; };
+    const auto counted = std::find_if(told.counted.begin(), told.counted.end(), is_of_it);
+    const bool any = std::any_of(told.differences.begin(), told.differences.end(), is_of_it);
+    if (any || counted != told.counted.end()) text += "\n" + heading_of(turn) + "\n\n";
+    for (const ToldDifference& each : told.differences) {
+      if (is_of_it(each)) add_difference(text, each, std::to_string(++number));
+    }
+    if (counted == told.counted.end()) continue;
+    if (any) text += '\n';
+    add_line(text, "", std::to_string(counted->number) + " more:");
+    for (const std::string& line : counted->lines) add_line(text, "     - ", line);
   }
   if (!told.gave_up.empty()) text += "\n" + told.gave_up + "\n";
   text += '\n';

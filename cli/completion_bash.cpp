@@ -17,6 +17,7 @@ std::string joined(const Sets& words) {
 std::string bash_value(const OptionWords& option, const Sets& sets) {
   if (!option.choices.empty()) return "_rushlight_words \"" + joined(option.choices) + "\"";
   if (option.value == "SET") return "_rushlight_words \"" + joined(sets) + "\"; _rushlight_folders";
+  if (option.value == "SET-OR-FILE") return "_rushlight_words \"" + joined(sets) + "\"; _rushlight_files";
   if (option.value == "NAME-OF-SET") return "_rushlight_words \"" + joined(sets) + "\"";
   if (option.value == "DIR") return "_rushlight_folders";
   if (option.value == "FILE" || option.value == "PATH") return "_rushlight_files";

@@ -31,6 +31,8 @@ std::string zsh_value(const OptionWords& option, const Names& sets) {
   if (!option.choices.empty()) return zsh_list(option.choices);
   if (option.value == "SET")
     return "{_alternative \"sets\\:set\\:" + zsh_list(sets) + "\" \"folders\\:folder\\:_files -/\"}";
+  if (option.value == "SET-OR-FILE")
+    return "{_alternative \"sets\\:set\\:" + zsh_list(sets) + "\" \"files\\:file\\:_files\"}";
   if (option.value == "NAME-OF-SET") return zsh_list(sets);
   if (option.value == "DIR") return "_files -/";
   if (option.value == "FILE" || option.value == "PATH") return "_files";

@@ -18,7 +18,7 @@ void describe_sheet(CLI::App& app, Commands& commands);
 void describe_page(CLI::App& app, Commands& commands);
 void describe_where(CLI::App& app, Commands& commands);
 
-/// `completion` and `man`, which --help does not show: they are made from all other commands.
+/// `completion` and `man`: made from all commands.
 void describe_words(CLI::App& app, Commands& commands);
 
 }  // namespace rushlight

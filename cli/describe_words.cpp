@@ -40,9 +40,8 @@ const CommandWords* command_at(const CommandWords& from, const std::vector<std::
 }  // namespace
 
 void describe_words(CLI::App& app, Commands& commands) {
-  constexpr const char* kHidden = "";
   const auto shell = std::make_shared<std::string>();
-  CLI::App* completion = app.add_subcommand("completion", "Print a completion script for a shell")->group(kHidden);
+  CLI::App* completion = app.add_subcommand("completion", "Print a completion script for a shell");
   completion->add_option("shell", *shell, "bash or zsh")->required()->check(CLI::IsMember({"bash", "zsh"}));
   say_exit_statuses(*completion, "printed", "cannot happen");
   commands.push_back({completion, [shell, &app] {
@@ -52,7 +51,7 @@ void describe_words(CLI::App& app, Commands& commands) {
                       }});
 
   const auto path = std::make_shared<std::vector<std::string>>();
-  CLI::App* man = app.add_subcommand("man", "Print the manual page of the program or of a command")->group(kHidden);
+  CLI::App* man = app.add_subcommand("man", "Print the manual page of the program or of a command");
   man->add_option("command", *path, "The command, like: key new")->type_name("COMMAND");
   say_exit_statuses(*man, "printed", "there is no such command");
   commands.push_back({man, [path, &app] {

@@ -71,8 +71,9 @@ void describe_pictures(CLI::App& command, PictureWish& wish) {
 
 void describe_compare(CLI::App& command, CompareOptions& options) {
   command.add_option("was", options.was, "The older version: a folder of protocols, one protocol, or a set")
+      ->type_name("SET-OR-FILE")
       ->required();
-  command.add_option("now", options.now, "The newer version")->required();
+  command.add_option("now", options.now, "The newer version")->type_name("SET-OR-FILE")->required();
   CLI::Option* json = command.add_flag("--json", options.json, "Print one JSON document with the exact regions");
   CLI::Option* all = command.add_flag("--all", options.all, "Tell every difference with its cases, however many");
   CLI::Option* map =
@@ -83,17 +84,19 @@ void describe_compare(CLI::App& command, CompareOptions& options) {
   command.add_option("--given", options.given, "With --map: one answer held fast, as FACT=VALUE")
       ->needs(map)
       ->allow_extra_args(false);
-  CLI::Option* out =
-      command.add_option("--out", options.out, "With --map: the file to draw to, *.svg or *.png")->needs(map);
+  CLI::Option* out = command.add_option("--out", options.out, "With --map: the file to draw to, *.svg or *.png")
+                         ->type_name("FILE")
+                         ->needs(map);
   map->needs(out);
 }
 
 void describe_thresholds(CLI::App& command, ThresholdsOptions& options) {
-  command.add_option("set", options.set, "A folder of protocols, one protocol, or a set inside the program");
+  command.add_option("set", options.set, "A folder of protocols, one protocol, or a set inside the program")
+      ->type_name("SET-OR-FILE");
   CLI::Option* csv = command.add_flag("--csv", options.csv, "List as a table for a spreadsheet");
   command.add_flag("--json", options.json, "Print one JSON document")->excludes(csv);
   command.add_option("--change", options.changes, "A number and its new value, like 'low=66 mg/dL, 3.7 mmol/L'");
-  command.add_option("--from", options.from, "Take the changed rows of a table that --csv printed");
+  command.add_option("--from", options.from, "Take the changed rows of a table that --csv printed")->type_name("FILE");
   command.add_flag("--yes", options.yes, "Take a glucose in the other unit as it is converted");
   command.add_flag("--draft", options.draft, "Write although the check finds an error");
   add_language(command, options.language);

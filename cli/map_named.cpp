@@ -98,15 +98,15 @@ Or<Picture> map_of(const Protocol& protocol, const std::string& map, const std::
   return decision_map(protocol, step, *decisions, of.held);
 }
 
-Or<Picture> map_of(const SideBySide& sides, StepId now, const std::string& map,
-                   const std::vector<std::string>& givens) {
+Or<ComparisonMap> map_of(const SideBySide& sides, StepId now, const std::string& map,
+                         const std::vector<std::string>& givens) {
   Or<MapOf> found = map_named(sides.both, map, givens);
   if (auto* kind = std::get_if<Kind>(&found)) return std::move(*kind);
   const MapOf& of = std::get<MapOf>(found);
   const StepId beside{static_cast<std::uint16_t>(now.index + sides.now_steps)};
-  auto picture = comparison_map(sides, of.step, beside, of.across, of.down, of.held);
-  if (!picture) return too_many(sides.both[of.step].name);
-  return std::move(*picture);
+  auto drawn = comparison_map(sides, of.step, beside, of.across, of.down, of.held);
+  if (!drawn) return too_many(sides.both[of.step].name);
+  return std::move(*drawn);
 }
 
 }  // namespace rushlight

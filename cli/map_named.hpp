@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "finding/kinds.hpp"
+#include "picture/comparison_map.hpp"
 #include "picture/picture.hpp"
 #include "protocol/side_by_side.hpp"
 #include "verify/decisions.hpp"
@@ -31,6 +32,7 @@ Or<MapOf> map_named(const Protocol& protocol, const std::string& map, const std:
 Or<Picture> map_of(const Protocol& protocol, const std::string& map, const std::vector<std::string>& givens);
 
 /// The same step before, now, and what changes; both versions have it.
-Or<Picture> map_of(const SideBySide& sides, StepId now, const std::string& map, const std::vector<std::string>& givens);
+Or<ComparisonMap> map_of(const SideBySide& sides, StepId now, const std::string& map,
+                         const std::vector<std::string>& givens);
 
 }  // namespace rushlight

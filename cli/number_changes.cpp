@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "cli/number_words.hpp"
+#include "cli/plain_text.hpp"
+#include "episode/words.hpp"
 #include "measure/written.hpp"
 #include "protocol/band_name.hpp"
 #include "read/threshold_edit.hpp"
@@ -56,6 +58,17 @@ std::variant<std::vector<NumberPlace>, Finding> places_in(const NumbersSet& set,
   return places;
 }
 
+// People type what they read in the list.
+std::optional<std::string> id_of_label(const NumbersSet& set, const std::string& typed) {
+  for (const Number& number : set.numbers) {
+    const Threshold& threshold = set.threshold(number.places.front());
+    for (const Language language : {Language::en, Language::es}) {
+      if (folded_letters(plain_words(threshold.label, language)) == folded_letters(typed)) return threshold.name;
+    }
+  }
+  return std::nullopt;
+}
+
 std::variant<std::vector<NumberPlace>, Finding> places_of(const NumbersSet& set, const Wish& wish) {
   if (!wish.protocols.empty()) return places_in(set, wish);
   std::vector<const Number*> meant;
@@ -63,7 +76,13 @@ std::variant<std::vector<NumberPlace>, Finding> places_of(const NumbersSet& set,
     if (set.threshold(number.places.front()).name == wish.id) meant.push_back(&number);
   }
   if (meant.size() == 1) return meant.front()->places;
-  if (meant.empty()) return refused(wish, UnknownId{wish.id, "threshold", known_names(set)});
+  if (meant.empty()) {
+    const std::optional<std::string> id = id_of_label(set, wish.id);
+    if (id)
+      return refused(
+          wish, WrongUse{"`" + wish.id + "` is what the number means; its name is shorter", "write `" + *id + "`"});
+    return refused(wish, UnknownId{wish.id, "threshold", known_names(set)});
+  }
   std::vector<std::string> names;
   for (const Number* number : meant) names.push_back(number->name);
   return refused(wish, SeveralNumbers{wish.id, names});
@@ -134,6 +153,30 @@ std::optional<NumberChange> change_of(const NumbersSet& set, const Wish& wish, C
   return change;
 }
 
+/// Of two values for one number neither counts, also where one of them is the value that stands there.
+void refuse_stated_twice(const NumbersSet& set, const std::vector<Wish>& wishes, ChangePlan& plan) {
+  std::vector<std::pair<NamedNumber, const Wish*>> earlier;
+  for (const Wish& wish : wishes) {
+    auto named = named_number(set, wish);
+    const auto* number = std::get_if<NamedNumber>(&named);
+    if (number == nullptr) continue;
+    const auto is_same = [&](const auto& other) {
+      const std::vector<NumberPlace>& places = other.first.places;
+      return other.first.band == number->band &&
+             std::any_of(places.begin(), places.end(), [&](const NumberPlace& place) {
+               return std::find(number->places.begin(), number->places.end(), place) != number->places.end();
+             });
+    };
+    const auto same = std::find_if(earlier.begin(), earlier.end(), is_same);
+    if (same != earlier.end()) {
+      const std::string band = wish.band.empty() ? "" : ":" + wish.band;
+      add_once(plan.findings, Finding{Severity::error, wish.where, RepeatedKey{wish.id + band},
+                                      Because{"it is here too", same->second->where}});
+    }
+    earlier.emplace_back(*number, &wish);
+  }
+}
+
 /// What of the changes is for one file.
 std::vector<ThresholdChange> changes_in(const NumbersSet& set, std::size_t file,
                                         const std::vector<NumberChange>& changes) {
@@ -149,6 +192,19 @@ std::vector<ThresholdChange> changes_in(const NumbersSet& set, std::size_t file,
     }
   }
   return all;
+}
+
+// A command line cannot say how it was written.
+Finding not_to_be_taken_back(const NumberChange& change, const std::string& file, const ReplacedValue& replaced) {
+  const ValueWords& words = replaced.before;
+  const std::string plain = words.mg_dl.empty() ? words.value : words.mg_dl + " and " + words.mmol_l;
+  return Finding{
+      Severity::error,
+      change.where,
+      WrongUse{"`" + change.number.name + "` is written with character references or line breaks in " + file + ":" +
+                   std::to_string(replaced.where.line) + ", and could not be taken back byte for byte",
+               "write " + plain + " there in plain characters first"},
+      {}};
 }
 
 }  // namespace
@@ -207,6 +263,7 @@ bool same_words(ThresholdKind kind, const ValueWords& a, const ValueWords& b) {
 
 ChangePlan planned(const NumbersSet& set, const std::vector<Wish>& wishes) {
   ChangePlan plan;
+  refuse_stated_twice(set, wishes, plan);
   for (const Wish& wish : wishes) {
     if (auto change = change_of(set, wish, plan)) plan.changes.push_back(std::move(*change));
   }
@@ -222,7 +279,10 @@ ChangePlan planned(const NumbersSet& set, const std::vector<Wish>& wishes) {
     std::size_t next = 0;
     for (NumberChange& change : plan.changes) {
       for (std::size_t i = 0; i < change.number.places.size(); ++i) {
-        if (change.number.places[i].file == file) change.before[i] = edited.value->replaced[next++].before;
+        if (change.number.places[i].file != file) continue;
+        const ReplacedValue& replaced = edited.value->replaced[next++];
+        change.before[i] = replaced.before;
+        if (!replaced.as_written) add_once(plan.findings, not_to_be_taken_back(change, old.name, replaced));
       }
     }
   }

@@ -86,6 +86,13 @@ class Swap {
       return whole_error(wanted_.path, NotWritten{"it is read-only",
                                                   "take that off first (`chmod u+w`), or work on a copy of the set"});
     }
+    // The new file takes the place of one name alone: the other one would keep the old bytes, and nobody would know.
+    if (about.st_nlink > 1)
+      return whole_error(
+          wanted_.path,
+          NotWritten{"it has " + std::to_string(about.st_nlink - 1) + " more name" + (about.st_nlink > 2 ? "s" : "") +
+                         " (a hard link), which would keep the old bytes",
+                     "make it a file of its own first: copy it, and put the copy in its place"});
     if (auto finding = make(beside_, wanted_.after, about)) return finding;
     return std::nullopt;
   }
@@ -152,6 +159,10 @@ class Swap {
     int error = owned && ::fchmod(descriptor, like.st_mode & 07777U) != 0 ? errno : 0;
     if (owned && error == 0 && !write_durably(descriptor, bytes)) error = errno;
     if (::close(descriptor) != 0 && error == 0) error = errno;
+    if (!owned && like.st_uid == ::geteuid())
+      return whole_error(wanted_.path,
+                         NotWritten{"it is yours, but of a group that you are not in, and would leave it",
+                                    "give it a group of yours first (`chgrp`), or work on a copy of the set"});
     if (!owned)
       return whole_error(wanted_.path,
                          NotWritten{"it belongs to somebody else, and a file of yours would take its place",

@@ -74,7 +74,9 @@ int thresholds_command(const ThresholdsOptions& given, std::istream& in, bool as
   if (!options.changes.empty() && !options.from.empty()) return wrong_use(err, "--change and --from: one at a time.");
   if (!changes && (options.yes || options.draft)) return wrong_use(err, "--yes and --draft belong to a change.");
   for (const std::string& word : options.changes) {
-    if (!wish_from_text(word)) return wrong_use(err, "`" + word + "` is no change: write it like 'low=66 mg/dL'.");
+    const std::optional<Wish> wish = wish_from_text(word);
+    if (!wish) return wrong_use(err, "`" + word + "` is no change: write it like 'low=66 mg/dL'.");
+    if (wish->value.empty()) return wrong_use(err, "`" + word + "` names no value: write it like 'low=66 mg/dL'.");
   }
   const Language language = language_named(options.language).value_or(language_of_machine());
   const NumbersSet set = numbers_set(options.set.front());

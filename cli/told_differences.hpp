@@ -26,6 +26,7 @@ struct CountedDifferences {
 struct ToldDifferences {
   std::vector<std::string> numbers;         // the thresholds: "number `low`: was 70 mg/dL = ..., now ..."
   std::string common;                       // what all of it has in common; empty when nothing
+  std::vector<ToldDifference> first;        // where the first answers of a night lead, each in its one place
   std::vector<ToldDifference> differences;  // the calmer ones first
   std::vector<CountedDifferences> counted;  // in brief: the rest, by turn
   std::string in_brief;                     // how they are told, when that is not case by case
@@ -36,6 +37,12 @@ ToldDifferences told_differences(const Differences& all);
 
 /// The word for a turn in everything that a machine reads (docs/wire-format.md).
 const char* name_of(Difference::Turn turn);
+
+/// One word for a turn, for a line that stands alone.
+const char* word_of(Difference::Turn turn);
+
+/// What stands above the first answers.
+inline constexpr const char* kFirstAnswers = "WHERE THE FIRST ANSWERS OF A NIGHT LEAD";
 
 /// What stands above the differences of one turn.
 std::string heading_of(Difference::Turn turn);

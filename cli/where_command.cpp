@@ -58,8 +58,12 @@ int where_command(const WhereWish& wish, std::ostream& out) {
   const std::string set_text = use.folder.empty() ? "`" + use.name + "`, inside the program" : use.folder;
   const bool readable = !has_error(set.findings);
   const std::optional<Approval> approval = set.sealed ? approval_of_set(*set.sealed) : std::nullopt;
+  const bool is_missing = !use.folder.empty() && !is_there(use.folder);
   const std::string approved =
-      readable ? approval_text(approval, today(), Language::en) : "It cannot be walked: rushlight check tells why.";
+      is_missing
+          ? "There is no such folder. Look at how it is spelled, and from where: a name alone is looked for here."
+      : readable ? approval_text(approval, today(), Language::en)
+                 : "It cannot be walked: rushlight check tells why.";
 
   std::vector<UsedPlace> places = {{"settings", "settings", settings_folder(), false},
                                    {"keys", "trusted keys", trusted_keys_folder(), false},

@@ -15,6 +15,7 @@ window.rushlightClinicTold = function (words) {
   }
   function difference(each) {
     return h('li', { class: 'difference' },
+      each.word ? h('p', { lang: 'en' }, h('b', { class: 'word' }, each.word)) : null,
       h('p', {}, h('b', {}, words().was2 + ' '), h('span', { lang: 'en', class: 'was' }, each.was)),
       h('p', {}, h('b', {}, words().now2 + ' '), h('span', { lang: 'en', class: 'now' }, each.now)),
       places(each));
@@ -25,7 +26,7 @@ window.rushlightClinicTold = function (words) {
     const parts = [h('h3', {}, title), h('div', { lang: 'en', class: 'numbers' }, list(told.numbers), told.common ? h('p', { class: 'common' }, told.common) : null)];
     told.groups.forEach(function (group) {
       const first = group.differences.slice(0, kFirst), rest = group.differences.slice(kFirst);
-      parts.push(h('details', { class: 'turn ' + group.turn, open: group.turn === 'calmer' ? '' : null },
+      parts.push(h('details', { class: 'turn ' + group.turn, open: group.turn === 'calmer' || group.turn === 'first' ? '' : null },
         h('summary', {}, h('h4', { lang: 'en' }, group.heading + ' (' + group.differences.length + ')')),
         h('ul', { class: 'plain' }, ...first.map(difference)),
         rest.length > 0 ? h('details', {}, h('summary', {}, say(words().moreChanges, String(rest.length))), h('ul', { class: 'plain' }, ...rest.map(difference))) : null));

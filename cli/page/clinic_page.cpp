@@ -71,6 +71,12 @@ std::vector<ThresholdId> numbers_in(const ChangePlan& plan, std::size_t file) {
   return numbers;
 }
 
+Or<Picture> map_beside(const Protocol& was, const Protocol& now, StepId step, const std::string& wanted) {
+  Or<ComparisonMap> map = map_of(side_by_side(was, now), step, wanted, {});
+  if (auto* kind = std::get_if<Kind>(&map)) return std::move(*kind);
+  return std::move(std::get<ComparisonMap>(map).picture);
+}
+
 }  // namespace
 
 void ClinicPage::add_file(std::string name, std::string bytes) {
@@ -208,8 +214,7 @@ std::string ClinicPage::map(const std::string& protocol, const std::string& want
   const auto step = read.value->step_named(wanted.substr(0, wanted.find(':')));
   // With an error there is no comparison, and a hole in the rules is best looked at.
   const bool beside = change != nullptr && step && !has_error(findings_before_) && !has_error(now().findings);
-  const Or<Picture> drawn =
-      beside ? map_of(side_by_side(was, *read.value), *step, wanted, {}) : map_of(*read.value, wanted, {});
+  const Or<Picture> drawn = beside ? map_beside(was, *read.value, *step, wanted) : map_of(*read.value, wanted, {});
   if (const auto* kind = std::get_if<Kind>(&drawn))
     return json_from_refusal({Finding{Severity::error, Where{"the page", 0, 0, 0}, *kind, {}}});
   const Picture& picture = std::get<Picture>(drawn);

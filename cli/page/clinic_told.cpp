@@ -18,6 +18,14 @@ void write_texts(JsonWriter& json, const std::vector<std::string>& texts) {
   json.end_list();
 }
 
+// Among others of its turn a difference needs no word for it.
+void write_difference(JsonWriter& json, const ToldDifference& told, const std::string& word) {
+  json.begin_object().key("word").text(word).key("was").text(cleaned(told.was)).key("now").text(cleaned(told.now));
+  json.key("places");
+  write_texts(json, told.places);
+  json.key("more").whole(static_cast<long long>(told.more_places)).end_object();
+}
+
 }  // namespace
 
 void write_finding(JsonWriter& json, const Finding& finding, const std::optional<std::string>& line, bool fresh) {
@@ -34,6 +42,11 @@ void write_differences(JsonWriter& json, const Differences& all) {
   json.begin_object().key("protocol").text(all.sides.both.name).key("numbers");
   write_texts(json, told.numbers);
   json.key("common").text(cleaned(told.common)).key("groups").begin_list();
+  if (!told.first.empty()) {
+    json.begin_object().key("turn").text("first").key("heading").text(kFirstAnswers).key("differences").begin_list();
+    for (const ToldDifference& each : told.first) write_difference(json, each, word_of(each.turn));
+    json.end_list().end_object();
+  }
   std::optional<Difference::Turn> turn;
   for (const ToldDifference& each : told.differences) {
     if (turn != each.turn) {
@@ -42,9 +55,7 @@ void write_differences(JsonWriter& json, const Differences& all) {
       json.key("differences").begin_list();
     }
     turn = each.turn;
-    json.begin_object().key("was").text(cleaned(each.was)).key("now").text(cleaned(each.now)).key("places");
-    write_texts(json, each.places);
-    json.key("more").whole(static_cast<long long>(each.more_places)).end_object();
+    write_difference(json, each, "");
   }
   if (turn) json.end_list().end_object();
   json.end_list().key("gave_up").text(told.gave_up).key("same").text(told.same).end_object();

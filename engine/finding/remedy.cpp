@@ -139,6 +139,7 @@ struct Remedy {
   std::string operator()(const OutOfRange& k) const {
     if (k.least.empty()) return "write " + one_line(k.most) + " or less";
     if (k.most.empty()) return "write " + one_line(k.least) + " or more";
+    if (k.least == k.most) return "write " + one_line(k.least);
     return "write a value from " + one_line(k.least) + " to " + one_line(k.most);
   }
   std::string operator()(const ValuesDisagree& k) const {

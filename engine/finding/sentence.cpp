@@ -68,13 +68,17 @@ struct Sentence {
     return quoted(k.id) + " is not a name of lower-case words joined by hyphens";
   }
 
-  std::string operator()(const BadNumber& k) const { return quoted(k.written) + " cannot be used: " + one_line(k.why); }
+  std::string operator()(const BadNumber& k) const {
+    if (k.written.empty()) return "a number is missing here";
+    return quoted(k.written) + " cannot be used: " + one_line(k.why);
+  }
   std::string operator()(const MissingUnit& k) const { return quoted(k.written) + " has no unit"; }
   std::string operator()(const WrongUnit& k) const { return quoted(k.written) + " has the wrong unit"; }
   std::string operator()(const OutOfRange& k) const {
     const std::string value = named(k.what) + " is " + one_line(k.value) + ", ";
     if (k.least.empty()) return value + (k.what == "least" ? "above `most`, " : "above ") + one_line(k.most);
     if (k.most.empty()) return value + "below " + one_line(k.least);
+    if (k.least == k.most) return value + "and may only be " + one_line(k.least);
     return value + "outside " + one_line(k.least) + " to " + one_line(k.most);
   }
   std::string operator()(const ValuesDisagree& k) const {

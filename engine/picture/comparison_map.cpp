@@ -1,9 +1,11 @@
 #include "picture/comparison_map.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include "picture/decision_map.hpp"
 #include "verify/counterparts.hpp"
+#include "verify/endings.hpp"
 
 namespace rushlight {
 namespace {
@@ -22,7 +24,7 @@ Step cut_like(const SideBySide& sides, StepId id, StepId other) {
 
 class Beside {
  public:
-  explicit Beside(const SideBySide& sides) : sides_(sides) {}
+  Beside(const SideBySide& sides, Together steps) : sides_(sides), steps_(steps) {}
 
   Decided of(const Decided& was, const Decided& now) const {
     Decided decided = now;
@@ -44,12 +46,30 @@ class Beside {
           return std::any_of(now.begin(), now.end(), [&](const Next& other) { return same(one, other); });
         });
     if (all_same) return Decided::Beside::same;
-    if (was.size() != 1 || now.size() != 1 || !was.front().step || !now.front().step) return Decided::Beside::other;
-    const Urgency before = sides_.both[*was.front().step].urgency, after = sides_.both[*now.front().step].urgency;
-    return after < before ? Decided::Beside::calmer : after > before ? Decided::Beside::graver : Decided::Beside::other;
+    // Of each step that may have followed beside each that may follow now: what the words of `compare` say of it.
+    std::set<Difference::Turn> turns;
+    for (const Next& one : was) {
+      for (const Next& other : now)
+        turns.insert(same(one, other) ? Difference::Turn::otherwise
+                                      : turn_of(sides_.both, steps_, ending_of(one), ending_of(other)));
+    }
+    const bool calmer = turns.count(Difference::Turn::calmer) > 0, less = turns.count(Difference::Turn::less) > 0;
+    if (turns.size() > 1) {
+      return calmer ? Decided::Beside::may_be_calmer : less ? Decided::Beside::may_be_less : Decided::Beside::other;
+    }
+    if (calmer) return Decided::Beside::calmer;
+    if (less) return Decided::Beside::less;
+    return turns.count(Difference::Turn::graver) > 0 ? Decided::Beside::graver : Decided::Beside::other;
+  }
+  static Ending ending_of(const Next& next) {
+    if (!next.hands_over_to.empty()) return {Ending::Kind::hand_over, {}, next.hands_over_to};
+    if (!next.step) return {Ending::Kind::nothing, {}, {}};
+    if (!next.visits.empty()) return {Ending::Kind::visit, *next.step, next.visits};
+    return {Ending::Kind::step, *next.step, {}};
   }
 
   const SideBySide& sides_;
+  Together steps_;
 };
 
 bool same_axis(const Axis& one, const Axis& other) { return one.values == other.values; }
@@ -78,19 +98,22 @@ Picture below_each_other(const std::vector<Picture>& pictures) {
 
 }  // namespace
 
-std::optional<Picture> comparison_map(const SideBySide& sides, StepId was, StepId now, const Subject& across,
-                                      const std::optional<Subject>& down, const std::vector<Held>& held) {
+std::optional<ComparisonMap> comparison_map(const SideBySide& sides, StepId was, StepId now, const Subject& across,
+                                            const std::optional<Subject>& down, const std::vector<Held>& held) {
   const Step before = cut_like(sides, was, now), after = cut_like(sides, now, was);
   const auto one = decisions_of(sides.both, before, across, down, held);
   const auto other = decisions_of(sides.both, after, across, down, held);
   if (!one || !other || !same_axis(one->across, other->across) || one->places.size() != other->places.size())
     return std::nullopt;
   Decisions change = *other;
-  const Beside beside(sides);
+  const Beside beside(sides, {was, now});
   for (std::size_t i = 0; i < change.places.size(); ++i) change.places[i] = beside.of(one->places[i], other->places[i]);
-  return below_each_other({decision_map(sides.both, before, *one, held, "BEFORE: "),
-                           decision_map(sides.both, after, *other, held, "NOW: "),
-                           decision_map(sides.both, after, change, held, "WHAT CHANGES: ")});
+  const bool differs = std::any_of(change.places.begin(), change.places.end(),
+                                   [](const Decided& decided) { return decided.beside != Decided::Beside::same; });
+  return ComparisonMap{below_each_other({decision_map(sides.both, before, *one, held, "BEFORE: "),
+                                         decision_map(sides.both, after, *other, held, "NOW: "),
+                                         decision_map(sides.both, after, change, held, "WHAT CHANGES: ")}),
+                       differs};
 }
 
 }  // namespace rushlight

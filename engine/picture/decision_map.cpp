@@ -38,12 +38,10 @@ std::string short_words(const Protocol& protocol, const std::vector<Next>& nexts
 
 Label label_of_change(const Protocol& protocol, const Decided& decided) {
   if (decided.beside == Decided::Beside::same) return Label{{{"the same"}}, ""};
-  const char* word = decided.beside == Decided::Beside::calmer   ? "CALMER"
-                     : decided.beside == Decided::Beside::graver ? "GRAVER"
-                                                                 : "OTHER";
-  return Label{
-      {{word, true}, {"was " + short_words(protocol, decided.was)}, {"now " + short_words(protocol, decided.nexts)}},
-      ""};
+  return Label{{{word_for(decided.beside), true},
+                {"was " + short_words(protocol, decided.was)},
+                {"now " + short_words(protocol, decided.nexts)}},
+               ""};
 }
 
 Label label_of(const Protocol& protocol, const Decided& decided) {
@@ -82,6 +80,7 @@ Area look_of(const Protocol& protocol, const Decided& decided) {
     case Decided::Beside::same:
       return plain;
     case Decided::Beside::calmer:
+    case Decided::Beside::may_be_calmer:
       plain.border = 250;
       plain.dashed = false;
       plain.twofold = true;
@@ -91,6 +90,12 @@ Area look_of(const Protocol& protocol, const Decided& decided) {
       plain.border = 200;
       plain.dashed = false;
       plain.hatch = Hatch::sparse;
+      return plain;
+    case Decided::Beside::less:
+    case Decided::Beside::may_be_less:
+      plain.border = 250;
+      plain.dashed = false;
+      plain.hatch = Hatch::stripes;
       return plain;
     case Decided::Beside::other:
       plain.border = 120;

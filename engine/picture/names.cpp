@@ -169,6 +169,26 @@ std::string listed(const Protocol& protocol, const std::vector<Subject>& subject
   return text;
 }
 
+std::string word_for(Decided::Beside beside) {
+  switch (beside) {
+    case Decided::Beside::calmer:
+      return "CALMER";
+    case Decided::Beside::may_be_calmer:
+      return "MAY BE CALMER";
+    case Decided::Beside::less:
+      return "LESS IS DONE";
+    case Decided::Beside::may_be_less:
+      return "MAY BE LESS";
+    case Decided::Beside::graver:
+      return "GRAVER";
+    case Decided::Beside::alone:
+    case Decided::Beside::same:
+    case Decided::Beside::other:
+      break;
+  }
+  return "OTHER";
+}
+
 std::string word_for(Urgency urgency) {
   std::string word = shown_as(urgency, Language::en);
   for (char& letter : word) {

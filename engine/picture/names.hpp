@@ -31,6 +31,9 @@ std::string listed(const Protocol& protocol, const std::vector<Subject>& subject
 /// "CALL THE CLINIC NOW".
 std::string word_for(Urgency urgency);
 
+/// "LESS IS DONE": how the newer of two versions stands to the older, in the words of `compare`.
+std::string word_for(Decided::Beside beside);
+
 /// How an area of this urgency looks: graver is a heavier border and a closer hatching.
 Area area_of(Urgency urgency);
 

@@ -105,6 +105,26 @@ void refuse_without_unit(Reader& reader, std::string_view text) {
   reader.error(MissingUnit{whole, number + " " + std::string(ucum(in_mg ? Unit::mg_per_dl : Unit::mmol_per_l))});
 }
 
+std::size_t another_number_at(std::string_view number) {
+  for (std::size_t at = number.find_first_of(",;"); at != std::string_view::npos;
+       at = number.find_first_of(",;", at + 1)) {
+    if (number[at] == ';' || (at + 1 < number.size() && number[at + 1] == ' ')) return at;
+  }
+  return std::string_view::npos;
+}
+
+/// What no meter shows in this unit, and one does in the other: converted it would be out of every range, and nobody
+/// would know what was meant.
+void refuse_of_other_unit(Reader& reader, Decimal value, GlucoseUnit unit) {
+  const bool in_mg = unit == GlucoseUnit::mg_per_dl;
+  const GlucoseUnit other = in_mg ? GlucoseUnit::mmol_per_l : GlucoseUnit::mg_per_dl;
+  const auto shows = [&](const MeterRange& range) { return range.least <= value && value <= range.most; };
+  if (shows(meter_range(unit)) || !shows(meter_range(other))) return;
+  const std::string number = text_from_decimal(value), of(ucum(unit_of(unit))), of_other(ucum(unit_of(other)));
+  reader.error(BadNumber{number + " " + of, "no meter shows so " + std::string(in_mg ? "little" : "much") + " in " + of,
+                         "if " + of_other + " is meant, write `" + number + " " + of_other + "`"});
+}
+
 StatedValue stated_glucose(Reader& reader, std::string_view text) {
   std::optional<std::string> mg, mmol;
   std::string_view rest = trimmed(text);
@@ -115,12 +135,18 @@ StatedValue stated_glucose(Reader& reader, std::string_view text) {
       return {};
     }
     const auto& [number, unit] = *part;
+    // "66, 3.7 mmol/L": the first number lacks its unit, and the whole is no number.
+    if (const std::size_t end = another_number_at(number); end != std::string_view::npos) {
+      refuse_without_unit(reader, trimmed(number.substr(0, end)));
+      return {};
+    }
     std::optional<std::string>& value = unit == GlucoseUnit::mg_per_dl ? mg : mmol;
     if (value) reader.error(RepeatedKey{std::string(ucum(unit_of(unit)))});
     value = reader.with_point(number, text);
     const auto read = decimal_from_text(*value);
     const auto* mistake = std::get_if<NumberMistake>(&read);
     if (mistake && reader.findings.empty()) reader.error(bad_number(std::string(number), *mistake));
+    if (reader.findings.empty()) refuse_of_other_unit(reader, std::get<Decimal>(read), unit);
     if (!reader.findings.empty()) return {};
   } while (!rest.empty());
   StatedValue stated;

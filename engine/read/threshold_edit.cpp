@@ -155,7 +155,9 @@ EditedProtocol edited_with(std::string_view bytes, const Draft& draft, const std
     const auto replace = [&](const MaybeWord& word, const std::string& text, std::string& before) {
       if (!word) return;
       const Span span = span_of(bytes, lines, *word);
-      before = stated_again(bytes.substr(span.begin, span.end - span.begin), word);
+      const std::string_view raw = bytes.substr(span.begin, span.end - span.begin);
+      before = stated_again(raw, word);
+      replaced.as_written = replaced.as_written && before == raw;
       splices.push_back({span, text});
     };
     const ValueWords& words = target.change->words;

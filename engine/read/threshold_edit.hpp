@@ -20,8 +20,9 @@ struct ThresholdChange {
 
 /// What was replaced by one change.
 struct ReplacedValue {
-  ValueWords before;  // letter for letter as it stood between the quote signs
-  Where where;        // of the threshold or the band, in the file
+  ValueWords before;       // letter for letter as it stood between the quote signs
+  Where where;             // of the threshold or the band, in the file
+  bool as_written = true;  // without a character reference or a line break, which come out as what they stand for
 };
 
 struct EditedProtocol {

@@ -40,6 +40,15 @@ Saying saying_of(const Protocol& protocol, const Subject& subject, GlucoseUnit u
   return {1, ""};
 }
 
+constexpr std::int64_t kMonthsPerYear = 12;
+
+// The codes of a file, `a` and `mo`, are no words.
+std::string age_words(std::int64_t months) {
+  const bool years = months % kMonthsPerYear == 0;
+  const std::int64_t count = years ? months / kMonthsPerYear : months;
+  return std::to_string(count) + (years ? " year" : " month") + (count == 1 ? "" : "s");
+}
+
 std::string number(const Protocol& protocol, const Subject& subject, std::int64_t value, GlucoseUnit unit) {
   if (subject.kind == Subject::Kind::clock) return text_from_clock_time(ClockTime::of_minutes(static_cast<int>(value)));
   if (subject.kind != Subject::Kind::fact) return std::to_string(value);
@@ -59,7 +68,7 @@ std::string number(const Protocol& protocol, const Subject& subject, std::int64_
     case FactKind::time_since:
       return text_from_duration(Duration{value});
     case FactKind::age:
-      return text_from_age(Age::of_months(static_cast<int>(value)));
+      return age_words(value);
     case FactKind::choice:
     case FactKind::ordered_choice:
     case FactKind::count:
@@ -86,6 +95,13 @@ struct IntervalWords {
         least = first, most = last;
         above = below = false;
       }
+    }
+    const bool age = subject.kind == Subject::Kind::fact && protocol.facts[subject.index].kind == FactKind::age;
+    if (age && most && !below && least != most) {
+      // Up to 71 months is below 6 years; and nobody is younger than 0.
+      most = *most + 1;
+      below = true;
+      if (least == std::int64_t{0} && !above) least.reset();
     }
     if (!least && !most) return "any number";
     if (!least) return (below ? "below " : "up to ") + say(*most) + saying.unit;

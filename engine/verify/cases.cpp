@@ -72,6 +72,22 @@ std::optional<std::vector<Taken>> regions_of(const Space& space, Diagrams& diagr
   return regions;
 }
 
+Taken plainest_region_of(const Space& space, Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within) {
+  constexpr int kFew = 6;
+  const auto named = [](const Taken& region) {
+    return std::count_if(region.begin(), region.end(), [](const auto& takes) { return takes.has_value(); });
+  };
+  const Diagrams::Set allowed = diagrams.either(set, diagrams.without(Diagrams::kAll, within));
+  const std::vector<bool> numbers = numbers_of(space);
+  Taken plainest;
+  for (int i = 0; i < kFew && set != Diagrams::kNone; ++i) {
+    Taken region = diagrams.box_around(allowed, diagrams.one_of(set), numbers);
+    set = diagrams.without(set, diagrams.within(region));
+    if (i == 0 || named(region) < named(plainest)) plainest = std::move(region);
+  }
+  return plainest;
+}
+
 Taken region_around(const Space& space, const Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within) {
   const std::vector<std::vector<bool>> taken = diagrams.values_in(set), possible = diagrams.values_in(within);
   Taken region(taken.size());

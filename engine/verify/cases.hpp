@@ -42,6 +42,8 @@ struct Cases {
 /// holds anyway is not named. Empty when there are more than `most`.
 std::optional<std::vector<Diagrams::Choices>> regions_of(const Space& space, Diagrams& diagrams, Diagrams::Set set,
                                                          Diagrams::Set within, std::size_t most);
+/// Of the first few of those regions the one that names least.
+Diagrams::Choices plainest_region_of(const Space& space, Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within);
 /// The smallest region around the set; what `within` holds anyway is not named.
 Diagrams::Choices region_around(const Space& space, const Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within);
 /// The same regions by their borders.

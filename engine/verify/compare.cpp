@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
-#include "episode/phrases.hpp"
 #include "finding/quoted.hpp"
 #include "verify/dose_changes.hpp"
+#include "verify/endings.hpp"
 #include "verify/file_changes.hpp"
+#include "verify/graph.hpp"
 #include "verify/in_step.hpp"
 #include "verify/in_words.hpp"
 #include "verify/merged.hpp"
@@ -26,6 +28,27 @@ bool same_limits(const std::vector<Cases>& one, const std::vector<Cases>& other)
                     [](const Cases& a, const Cases& b) { return a.limits == b.limits; });
 }
 
+constexpr int kNotOnTheWay = 1'000'000;
+
+/// How many steps lie before each, by answers, by what is done and by waiting. A danger may be told anywhere.
+std::vector<int> steps_on_the_way(const Protocol& protocol) {
+  std::vector<int> steps(protocol.steps.size(), kNotOnTheWay);
+  const Graph graph = graph_of(protocol);
+  std::vector<StepId> next{protocol.start};
+  for (int far = 0; !next.empty(); ++far) {
+    for (const StepId step : next) steps[step.index] = far;
+    std::vector<StepId> further;
+    for (const Way& way : graph.ways) {
+      if (steps[way.from.index] == far && steps[way.to.index] > far + 1) {
+        steps[way.to.index] = far + 1;
+        further.push_back(way.to);
+      }
+    }
+    next = std::move(further);
+  }
+  return steps;
+}
+
 /// Everything that differs but the doses, in one glucose unit. `also`: the other, where it is cut in the same way; then
 /// one walk finds what differs in both.
 class InUnit {
@@ -36,8 +59,10 @@ class InUnit {
         space_(space),
         also_(also),
         diagrams_(space_.sizes()),
-        in_step_(walked_in_step(sides, space_, diagrams_)) {
-    for (const Parting& parting : in_step_.partings) add(parting);
+        in_step_(walked_in_step(sides, space_, diagrams_)),
+        steps_to_(steps_on_the_way(protocol_)) {
+    for (const Parting& parting : in_step_.partings)
+      add(difference_of(parting), soon(parting.occasion), parting.where, parting.within);
     for (const PutIn& put_in : in_step_.put_in) add(put_in);
     for (const OtherTally& tally : in_step_.tallies) add(tally);
     for (const InStepPair& pair : in_step_.pairs) {
@@ -45,6 +70,7 @@ class InUnit {
       if (!changes.empty()) ++steps_changed_;
       for (const StepChange& change : changes) add(change, pair.entered);
     }
+    std::stable_sort(found_.begin(), found_.end(), [](const Found& a, const Found& b) { return a.soon < b.soon; });
   }
 
   const InStep& in_step() const { return in_step_; }
@@ -57,13 +83,46 @@ class InUnit {
     return all.size();
   }
 
+  /// What the answers lead to where a night first parts, and, where that is a question, behind it.
+  std::vector<Difference> first_answers() {
+    const auto is_answer = [](const Parting& parting) {
+      return parting.occasion.kind == Occasion::Kind::begins || parting.occasion.kind == Occasion::Kind::answers;
+    };
+    Soon first{kNotOnTheWay, 0};
+    for (const Parting& each : in_step_.partings) {
+      if (is_answer(each)) first = std::min(first, soon(each.occasion));
+    }
+    std::set<std::uint16_t> behind;  // of the older version
+    for (const Parting& each : in_step_.partings) {
+      const bool asks = each.was.kind == Ending::Kind::step && protocol_[each.was.step].actions.empty();
+      if (is_answer(each) && soon(each.occasion) == first && asks) behind.insert(each.was.step.index);
+    }
+    std::vector<std::pair<bool, const Parting*>> told;
+    for (const Parting& each : in_step_.partings) {
+      const bool is_first = first.first < kNotOnTheWay && soon(each.occasion) == first;
+      if (is_answer(each) && (is_first || behind.count(each.occasion.from.was.index) > 0))
+        told.emplace_back(!is_first, &each);
+    }
+    // Along the way, and in each place the worst first.
+    const auto order = [&](const std::pair<bool, const Parting*>& each) {
+      const auto& [is_behind, parting] = each;
+      const Together& from = parting->occasion.from;
+      return std::tuple(is_behind, from.was.index, turn_of(protocol_, from, parting->was, parting->now),
+                        -falls_in(protocol_, from, parting->was, parting->now));
+    };
+    std::stable_sort(told.begin(), told.end(), [&](const auto& a, const auto& b) { return order(a) < order(b); });
+    std::vector<Difference> all;
+    for (const auto& [is_behind, parting] : told) {
+      all.push_back(difference_of(*parting));
+      name(all.back(), parting->where, parting->within);
+    }
+    return all;
+  }
+
   std::vector<Difference> in_full() {
     Merged merged;
     for (Found& each : found_) {
-      const Named& who = named(each.where, each.within);
-      each.difference.too_many = who.too_many;
-      each.difference.regions = who.regions;
-      each.difference.regions_mmol = who.regions_mmol;
+      name(each.difference, each.where, each.within);
       merged.add(std::move(each.difference));
     }
     return merged.all();
@@ -75,6 +134,7 @@ class InUnit {
     for (Found& each : found_) {
       const auto [place, is_new] = places.try_emplace(was_and_now(each.difference), merged.size());
       if (is_new) {
+        note_soonest(each);
         merged.push_back(std::move(each));
         continue;
       }
@@ -92,76 +152,15 @@ class InUnit {
   }
 
  private:
-  Difference::Place at(const Occasion& occasion) const {
-    const std::string step = protocol_[occasion.from.was].name;
-    switch (occasion.kind) {
-      case Occasion::Kind::begins:
-        return {"at the start", ""};
-      case Occasion::Kind::answers:
-        return {"after", step};
-      case Occasion::Kind::known:
-        return {"with answers known from before, after", step};
-      case Occasion::Kind::early:
-        return {"told during the wait of", step};
-      case Occasion::Kind::outcome:
-        return {quoted(protocol_[occasion.action].name) + " " + std::string(name_of(occasion.outcome)) + " in", step};
-      case Occasion::Kind::nobody_answers:
-        return {"nobody answers in", step};
-      case Occasion::Kind::worse:
-        return {"told at any time in", step};
-      case Occasion::Kind::after_visit:
-        return {"back from the other protocol, after", step};
-    }
-    return {"in", step};
-  }
-
-  std::string words_of(const Ending& ending) const {
-    switch (ending.kind) {
-      case Ending::Kind::step: {
-        const Step& step = protocol_[ending.step];
-        return quoted(step.name) + ", " + shown_as(step.urgency, Language::en) + ": " +
-               as_written(protocol_, step.headline);
-      }
-      case Ending::Kind::visit:
-        return "walks " + quoted(ending.protocol) + " and comes back to " + quoted(protocol_[ending.step].name);
-      case Ending::Kind::hand_over:
-        return "goes over to " + quoted(ending.protocol);
-      case Ending::Kind::stays:
-        return "nothing: the step goes on";
-      case Ending::Kind::nothing:
-      case Ending::Kind::here:
-        break;
-    }
-    return "no rule";
-  }
-
-  Urgency urgency_of(const Ending& ending, StepId from) const {
-    return protocol_[ending.kind == Ending::Kind::step ? ending.step : from].urgency;
-  }
-  bool gives(const Ending& ending) const {
-    if (ending.kind == Ending::Kind::stays || ending.kind == Ending::Kind::nothing) return false;
-    if (ending.kind != Ending::Kind::step) return true;
-    const std::vector<ActionId>& actions = protocol_[ending.step].actions;
-    return std::any_of(actions.begin(), actions.end(), [&](ActionId id) {
-      const ActionKind kind = protocol_[id].kind;
-      return is_call(kind) || kind == ActionKind::by_mouth || kind == ActionKind::glucagon ||
-             kind == ActionKind::insulin || kind == ActionKind::fluid;
-    });
-  }
-  Turn turn_of(const Parting& parting) const {
-    const Urgency was = urgency_of(parting.was, parting.occasion.from.was);
-    const Urgency now = urgency_of(parting.now, parting.occasion.from.now);
-    const bool known = parting.was.kind != Ending::Kind::visit && parting.was.kind != Ending::Kind::hand_over &&
-                       parting.now.kind != Ending::Kind::visit && parting.now.kind != Ending::Kind::hand_over;
-    if (parting.now.kind == Ending::Kind::nothing) return Turn::calmer;
-    if (known && now < was) return Turn::calmer;
-    if (known && now > was) return Turn::graver;
-    if (gives(parting.was) && !gives(parting.now)) return Turn::less;
-    return Turn::otherwise;
+  using Soon = Difference::Soon;
+  Soon soon(const Occasion& occasion) const {
+    if (occasion.kind == Occasion::Kind::begins) return {0, 0};
+    return {steps_to_[occasion.from.was.index], static_cast<int>(occasion.kind)};
   }
 
   struct Found {
     Difference difference;
+    Soon soon;
     Diagrams::Set where, within;
   };
   /// Whom a set of cases concerns.
@@ -177,6 +176,19 @@ class InUnit {
     if (same_limits(thing.regions, thing.regions_mmol)) thing.regions_mmol.clear();
   }
 
+  void name(Difference& difference, Diagrams::Set where, Diagrams::Set within) {
+    const Named& who = named(where, within);
+    difference.too_many = who.too_many;
+    difference.regions = who.regions;
+    difference.regions_mmol = who.regions_mmol;
+  }
+
+  void note_soonest(Found& found) {
+    Difference::Soonest soonest{found.difference.at.front(), found.soon, {}, {}};
+    name(soonest, {plainest_region_of(space_, diagrams_, found.where, found.within)});
+    found.difference.soonest = std::move(soonest);
+  }
+
   // The same cases come to something else on many occasions.
   const Named& named(Diagrams::Set where, Diagrams::Set within) {
     const auto [found, is_new] = named_.try_emplace({where, within});
@@ -188,38 +200,34 @@ class InUnit {
     return named;
   }
 
-  void add(Difference difference, Diagrams::Set where, Diagrams::Set within) {
-    found_.push_back({std::move(difference), where, within});
+  void add(Difference difference, Soon soon, Diagrams::Set where, Diagrams::Set within) {
+    found_.push_back({std::move(difference), soon, where, within});
   }
 
-  int falls_in(const Parting& parting) const {
-    const auto was = static_cast<int>(urgency_of(parting.was, parting.occasion.from.was));
-    if (parting.now.kind == Ending::Kind::nothing) return was + 1;
-    return was - static_cast<int>(urgency_of(parting.now, parting.occasion.from.now));
-  }
-
-  void add(const Parting& parting) {
+  Difference difference_of(const Parting& parting) const {
     Difference difference{};
     difference.kind = Kind::leads;
-    difference.turn = turn_of(parting);
-    difference.at = {at(parting.occasion)};
-    difference.was = words_of(parting.was);
-    difference.now = words_of(parting.now);
-    if (difference.turn == Turn::calmer) difference.falls = falls_in(parting);
-    add(std::move(difference), parting.where, parting.within);
+    const Together& from = parting.occasion.from;
+    difference.turn = turn_of(protocol_, from, parting.was, parting.now);
+    difference.at = {place_of(protocol_, parting.occasion)};
+    difference.was = words_of(protocol_, parting.was);
+    difference.now = words_of(protocol_, parting.now);
+    if (difference.turn == Turn::calmer) difference.falls = falls_in(protocol_, from, parting.was, parting.now);
+    return difference;
   }
 
+  static Ending put_in_as_ending(const PutIn& put_in) { return {Ending::Kind::step, put_in.step, {}}; }
   void add(const PutIn& put_in) {
     const bool gone = !sides_.is_now(put_in.step);
     Difference difference{};
     difference.kind = Kind::put_in;
-    difference.turn = gone && gives(Ending{Ending::Kind::step, put_in.step, {}}) ? Turn::less : Turn::otherwise;
-    difference.at = {at(put_in.occasion)};
-    (gone ? difference.was : difference.now) = "first " + words_of(Ending{Ending::Kind::step, put_in.step, {}});
-    add(std::move(difference), put_in.where, put_in.within);
+    difference.turn = gone && gives(protocol_, put_in_as_ending(put_in)) ? Turn::less : Turn::otherwise;
+    difference.at = {place_of(protocol_, put_in.occasion)};
+    (gone ? difference.was : difference.now) = "first " + words_of(protocol_, put_in_as_ending(put_in));
+    add(std::move(difference), soon(put_in.occasion), put_in.where, put_in.within);
   }
 
-  std::string words_of(const std::vector<Tally>& tally) const {
+  std::string tally_words(const std::vector<Tally>& tally) const {
     std::vector<std::string> words;
     for (const Tally& each : tally) {
       if (each.kind == Tally::Kind::marks) words.push_back("marks " + quoted(protocol_.marks[each.index].name));
@@ -238,10 +246,10 @@ class InUnit {
     Difference difference{};
     difference.kind = Kind::count;
     difference.turn = Turn::otherwise;
-    difference.at = {at(tally.occasion)};
-    difference.was = words_of(tally.was);
-    difference.now = words_of(tally.now);
-    add(std::move(difference), tally.where, tally.within);
+    difference.at = {place_of(protocol_, tally.occasion)};
+    difference.was = tally_words(tally.was);
+    difference.now = tally_words(tally.now);
+    add(std::move(difference), soon(tally.occasion), tally.where, tally.within);
   }
 
   void add(const StepChange& change, Diagrams::Set entered) {
@@ -250,12 +258,13 @@ class InUnit {
     difference.kind = change.kind;
     difference.turn = change.turn;
     difference.at = {{was == now ? "in" : "in what is " + quoted(now) + " now,", was}};
+    difference.language = change.language;
     difference.was = change.was;
     difference.now = change.now;
     if (change.turn == Turn::calmer)
       difference.falls =
           static_cast<int>(protocol_[change.at.was].urgency) - static_cast<int>(protocol_[change.at.now].urgency);
-    add(std::move(difference), change.where, entered);
+    add(std::move(difference), {steps_to_[change.at.was.index], 0}, change.where, entered);
   }
 
   const SideBySide& sides_;
@@ -264,6 +273,7 @@ class InUnit {
   const Space* also_;
   Diagrams diagrams_;
   InStep in_step_;
+  std::vector<int> steps_to_;  // by step
   std::vector<DosePair> doses_;
   std::map<std::pair<Diagrams::Set, Diagrams::Set>, Named> named_;
   std::vector<Found> found_;
@@ -304,12 +314,16 @@ std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Di
     if (other == in_mmol.end()) continue;
     if (!same_limits(each.regions, other->regions)) each.regions_mmol = std::move(other->regions);
     each.too_many = each.too_many || other->too_many;
+    if (each.soonest && other->soonest && each.soonest->at == other->soonest->at &&
+        !same_limits(each.soonest->regions, other->soonest->regions))
+      each.soonest->regions_mmol = std::move(other->soonest->regions);
     if (in_brief) join(each, *other);
     in_mmol.erase(other);
   }
   for (Difference& each : in_mmol) {
     each.regions_mmol = std::move(each.regions);
     each.regions.clear();
+    if (each.soonest) each.soonest->regions_mmol = std::exchange(each.soonest->regions, {});
     in_mg.push_back(std::move(each));
   }
   return in_mg;
@@ -341,6 +355,7 @@ Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
       detail == Detail::worst_first && std::max(in_mg.outcomes(), in_mmol ? in_mmol->outcomes() : 0) > kMostInFull;
   const auto differences = [&](InUnit& unit) { return result.in_brief ? unit.in_brief() : unit.in_full(); };
   add(in_mmol ? both_units(differences(in_mg), differences(*in_mmol), result.in_brief) : differences(in_mg));
+  result.first_answers = in_mmol ? both_units(in_mg.first_answers(), in_mmol->first_answers()) : in_mg.first_answers();
   add(both_units(dose_differences(sides, in_mg.doses(), GlucoseUnit::mg_per_dl),
                  dose_differences(sides, (in_mmol ? *in_mmol : in_mg).doses(), GlucoseUnit::mmol_per_l)));
   add(file_changes(sides, was, now, in_mg.in_step()));

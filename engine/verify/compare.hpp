@@ -1,6 +1,8 @@
 #pragma once
 
+#include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "protocol/side_by_side.hpp"
@@ -21,13 +23,14 @@ struct Difference {
     count,     // something else is counted, set back or marked
     question,  // something else is asked, or an answer counts for another time
     put_in,    // a step more, or less, on the way
-    words,     // the same in other words
+    words,     // other words, in one language: whether they mean the same nobody but a reader can say
     number,    // a threshold, whatever it is for
     other,     // another part of the file
   } kind;
   /// How it turns out for the child. `calmer`: a lower urgency. `less`: the same urgency, and less is done or it is
-  /// done later. Calmer and less are what a clinic must want before it signs.
-  enum class Turn : std::uint8_t { calmer, less, graver, otherwise, words } turn;
+  /// done later. Calmer and less are what a clinic must want before it signs. `words`: only a reader can say, so they
+  /// stand before what asks for less care.
+  enum class Turn : std::uint8_t { calmer, less, words, graver, otherwise } turn;
   /// Where it shows: "after" `treat`, "told at any time in" `rest`; the step may be empty: "at the start".
   struct Place {
     std::string occasion;
@@ -40,13 +43,24 @@ struct Difference {
   std::vector<Cases> regions;       // in mg/dL
   std::vector<Cases> regions_mmol;  // in mmol/L; empty when the first list says it all
   bool too_many = false;
+  /// The less, the sooner a night comes there: first how many steps are on the way, then the simplest that can happen.
+  using Soon = std::pair<int, int>;
+  /// Told in brief: of all its places the one that a night comes to soonest, and one plain region of its cases there.
+  struct Soonest {
+    Place at;
+    Soon soon;
+    std::vector<Cases> regions, regions_mmol;  // one; the second empty when the first says it all
+  };
+  std::optional<Soonest> soonest;
+  std::optional<Language> language;  // of words: `was` and `now` are in it
   std::string was, now;
   int falls = 0;  // calmer by how many urgencies; one more where no rule is left
 };
 
 struct Differences {
   SideBySide sides;                          // for the names in regions
-  std::vector<Difference> changes;           // the worst first
+  std::vector<Difference> changes;           // the worst first; of equals what a night comes to sooner
+  std::vector<Difference> first_answers;     // of those, again: where the first answers of a night lead
   std::size_t steps = 0, steps_changed = 0;  // pairs of steps that both versions come to together
   std::size_t ways = 0, ways_changed = 0;    // what can happen in them, with what it leads to
   bool gave_up = false;                      // the search was too large: there may be more

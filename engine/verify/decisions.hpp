@@ -40,8 +40,10 @@ struct Next {
 struct Decided {
   std::vector<Next> nexts;
   std::vector<Subject> by;
-  /// Of two versions beside each other: what the older comes to, and how the newer stands to it.
-  enum class Beside : std::uint8_t { alone, same, calmer, graver, other } beside = Beside::alone;
+  /// Of two versions beside each other: what the older comes to, and how the newer stands to it, as `compare` says it.
+  /// `may_be`: where several steps may follow, of some of them.
+  enum class Beside : std::uint8_t { alone, same, calmer, may_be_calmer, less, may_be_less, graver, other };
+  Beside beside = Beside::alone;
   std::vector<Next> was = {};
   friend bool operator==(const Decided&, const Decided&) = default;
 };

@@ -4,6 +4,7 @@
 
 #include "finding/quoted.hpp"
 #include "verify/dose_envelope.hpp"
+#include "verify/dose_examples.hpp"
 #include "verify/dose_pieces.hpp"
 
 namespace rushlight {
@@ -25,11 +26,14 @@ class Tables2 {
     if (pieces_->gave_up() || pieces_->things() > 0) too_many_ = true;
     bool both_units = true;
     for (const Table& table : pieces_->tables().tables) both_units = both_units && table.unit == GlucoseUnit::mg_per_dl;
+    for (const DosePiece& piece : pieces_->pieces()) note_ends(piece);
     for (const DosePiece& piece : pieces_->pieces()) {
       // A table that is the same in both units stands for both.
       if (piece.table->unit == unit_ || both_units) look_at(piece);
     }
     if (regions_.empty() && !too_many_) return std::nullopt;
+    regions_ = put_together(std::move(regions_), whole_, protocol_);
+    examples_ = telling_ones(std::move(examples_), whole_, protocol_);
     DoseChange change{less_ ? Difference::Turn::less : Difference::Turn::graver, std::move(regions_), too_many_,
                       text(true), text(false)};
     return change;
@@ -48,7 +52,7 @@ class Tables2 {
     }
     if (counting.empty()) {
       const Amounts amounts = at(piece, *spans, values);
-      if (amounts.first != amounts.second) add(piece, *spans, std::nullopt, values, amounts);
+      if (amounts.first != amounts.second) add_alike(piece, *spans, amounts);
     } else if (counting.size() == 1) {
       look_along(piece, *spans, counting.front(), values);
     } else {
@@ -74,11 +78,8 @@ class Tables2 {
       return at(piece, spans, values);
     };
     std::optional<DosePieces::Ends> run;
-    Amounts of_run;
     const auto close = [&] {
-      if (!run) return;
-      values[along] = run->least;
-      add(piece, spans, std::pair(along, *run), values, of_run);
+      if (run) add(piece, spans, std::pair(along, *run));
       run.reset();
     };
     std::int64_t from = spans[along]->least;
@@ -97,11 +98,9 @@ class Tables2 {
       }
       if (amounts.first == amounts.second) {
         close();
-      } else if (run) {
-        run->greatest = last;
       } else {
-        run = DosePieces::Ends{from, last};
-        of_run = amounts;
+        run = DosePieces::Ends{run ? run->least : from, last};
+        add_example(piece, spans, along, {from, last}, amounts);
       }
       note_turn(amounts);
       if (++runs_ > kMostRuns) {
@@ -123,7 +122,7 @@ class Tables2 {
     const Amounts greatest = at(piece, spans, values);
     if (least == greatest && least.first == least.second) return;
     too_many_ = too_many_ || least != greatest;
-    add(piece, spans, std::nullopt, values, greatest);
+    add_alike(piece, spans, greatest);
   }
 
   bool same_sum(DoseId was, DoseId now) const {
@@ -221,10 +220,9 @@ class Tables2 {
     return amount ? text_from_quantity(Quantity{*amount, protocol_[dose].unit}) : "none";
   }
 
-  void add(const DosePiece& piece, const DosePieces::Spans& spans,
-           const std::optional<std::pair<std::size_t, DosePieces::Ends>>& run, const std::vector<std::int64_t>& values,
-           const Amounts& amounts) {
-    note_turn(amounts);
+  using Run = std::optional<std::pair<std::size_t, DosePieces::Ends>>;
+
+  Cases region_of(const DosePiece& piece, const DosePieces::Spans& spans, const Run& run) const {
     const Table& table = *piece.table;
     Cases region{unit_, {}};
     for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
@@ -238,8 +236,50 @@ class Tables2 {
       region.limits.push_back(
           CaseLimit{{Subject::Kind::clock, 0}, {Interval{table.cell.clock.minutes(), up_to, true, false}}, {}, false});
     }
-    if (examples_.size() < 3) examples_.push_back({example_at(table, run, values, region), amounts});
-    regions_.push_back(std::move(region));
+    return region;
+  }
+
+  void add(const DosePiece& piece, const DosePieces::Spans& spans, const Run& run) {
+    regions_.push_back(region_of(piece, spans, run));
+  }
+
+  // The whole piece gets the same.
+  void add_alike(const DosePiece& piece, const DosePieces::Spans& spans, const Amounts& amounts) {
+    note_turn(amounts);
+    add(piece, spans, std::nullopt);
+    examples_.push_back({regions_.back(), amounts.first, amounts.second, 0});
+  }
+
+  void add_example(const DosePiece& piece, const DosePieces::Spans& spans, std::size_t along,
+                   const DosePieces::Ends& ends, const Amounts& amounts) {
+    int roundness = 0;
+    const std::int64_t one = roundest_in(ends.least, ends.greatest, grain_of(piece, along) == 1, roundness);
+    examples_.push_back({region_of(piece, spans, std::pair(along, DosePieces::Ends{one, one})), amounts.first,
+                         amounts.second, roundness});
+  }
+
+  // Ends that no child and no meter goes beyond need not be named.
+  void note_ends(const DosePiece& piece) {
+    const auto spans = pieces_->spans(piece);
+    if (!spans) return;
+    for (std::size_t i = 0; i < piece.table->dimensions.size(); ++i) {
+      if (!(*spans)[i]) continue;
+      const Interval ends{(*spans)[i]->least, (*spans)[i]->greatest, true, true};
+      const Subject& subject = piece.table->dimensions[i].subject;
+      const auto known =
+          std::find_if(whole_.begin(), whole_.end(), [&](const CaseLimit& each) { return each.subject == subject; });
+      const std::vector<Stretch>& stretches = piece.table->dimensions[i].stretches;
+      const bool unknown =
+          std::any_of(stretches.begin(), stretches.end(), [](const Stretch& each) { return each.unknown; });
+      if (known == whole_.end()) {
+        whole_.push_back({subject, {ends}, {}, unknown});
+        continue;
+      }
+      known->cant_tell = known->cant_tell || unknown;
+      Interval& whole = known->intervals.front();
+      whole.from = std::min(*whole.from, *ends.from);
+      whole.up_to = std::max(*whole.up_to, *ends.up_to);
+    }
   }
 
   bool is_cut(const Table& table, std::size_t i) const {
@@ -285,40 +325,26 @@ class Tables2 {
     return subject.kind == Subject::Kind::change || subject.kind == Subject::Kind::done;
   }
 
-  std::string example_at(const Table& table, const std::optional<std::pair<std::size_t, DosePieces::Ends>>& run,
-                         const std::vector<std::int64_t>& values, const Cases& region) const {
-    std::string text;
-    for (const CaseLimit& limit : region.limits) {
-      const bool along = run && table.dimensions[run->first].subject == limit.subject;
-      CaseLimit one = limit;
-      if (along) one.intervals = {Interval{values[run->first], values[run->first], true, true}};
-      text += (text.empty() ? "" : ", ") + in_words(protocol_, one, unit_);
-    }
-    return text;
-  }
-
   std::string text(bool was) const {
     const DoseId dose = was ? pair_.was : pair_.now;
     std::string words;
-    for (const Example& example : examples_) {
-      const auto& amount = was ? example.amounts.first : example.amounts.second;
-      words +=
-          (words.empty() ? "" : "; ") + (example.child.empty() ? "" : example.child + ": ") + amount_text(amount, dose);
+    for (const DoseExample& example : examples_) {
+      std::string who;
+      for (const CaseLimit& limit : example.who.limits)
+        who += (who.empty() ? "" : ", ") + in_words(protocol_, limit, unit_);
+      words += (words.empty() ? "" : "; ") + (who.empty() ? "" : who + ": ") +
+               amount_text(was ? example.was : example.now, dose);
     }
     return words;
   }
-
-  struct Example {
-    std::string child;
-    Amounts amounts;
-  };
 
   const Protocol& protocol_;
   const DosePair& pair_;
   GlucoseUnit unit_;
   std::optional<DosePieces> pieces_;
   std::vector<Cases> regions_;
-  std::vector<Example> examples_;
+  std::vector<DoseExample> examples_;
+  std::vector<CaseLimit> whole_;  // by subject: all that may come
   std::size_t runs_ = 0;
   bool too_many_ = false, less_ = false;
 };

@@ -7,6 +7,7 @@
 #include "finding/quoted.hpp"
 #include "protocol/words.hpp"
 #include "verify/in_words.hpp"
+#include "verify/other_words.hpp"
 #include "verify/step_changes.hpp"
 
 namespace rushlight {
@@ -30,15 +31,18 @@ class OfFile {
     compare_numbers();
     compare_questions();
     compare_texts();
+    compare_doses_words();
     compare_settings();
     compare_steps();
     return std::move(found_);
   }
 
  private:
-  void add(Kind kind, Turn turn, const std::string& at, std::string was, std::string now) {
+  void add(Kind kind, Turn turn, const std::string& at, std::string was, std::string now,
+           std::optional<Language> language = std::nullopt) {
     if (was == now) return;
     Difference difference{};
+    difference.language = language;
     difference.kind = kind;
     difference.turn = turn;
     difference.at = {{at, ""}};
@@ -46,6 +50,11 @@ class OfFile {
     difference.was = std::move(was);
     difference.now = std::move(now);
     found_.push_back(std::move(difference));
+  }
+
+  void add_words(const std::string& at, const Text& was, const Text& now) {
+    for (OtherWords& words : other_words(was_, was, now_, now))
+      add(Kind::words, Turn::words, at, std::move(words.was), std::move(words.now), words.language);
   }
 
   void compare_numbers() {
@@ -60,7 +69,7 @@ class OfFile {
     }
   }
 
-  // In every language: a change in one alone is one.
+  // In every language: a change in one alone is one. For lists, in which each part is told beside the others.
   std::string words_of(const Protocol& protocol, const Text& text) const {
     std::string words;
     for (const Language language : protocol.languages) {
@@ -76,13 +85,11 @@ class OfFile {
       const Fact* other = named(now_.facts, fact.name);
       if (other == nullptr || fact.from_child) continue;
       const std::string at = "question " + quoted(fact.name);
-      add(Kind::words, Turn::words, at, words_of(was_, fact.question), words_of(now_, other->question));
-      add(Kind::words, Turn::words, at, fact.help ? words_of(was_, *fact.help) : "",
-          other->help ? words_of(now_, *other->help) : "");
+      add_words(at, fact.question, other->question);
+      add_words(at, fact.help.value_or(Text{}), other->help.value_or(Text{}));
       for (const Option& option : fact.options) {
         const Option* same = named(other->options, option.name);
-        add(Kind::words, Turn::words, at + ", answer " + quoted(option.name), words_of(was_, option.text),
-            same != nullptr ? words_of(now_, same->text) : "");
+        add_words(at + ", answer " + quoted(option.name), option.text, same != nullptr ? same->text : Text{});
       }
     }
   }
@@ -107,23 +114,41 @@ class OfFile {
                (food.when.empty() ? "" : ", for " + in_words(protocol, food.when));
     return words;
   }
-  std::string cautions(const Protocol& protocol) const {
-    std::string words;
-    for (const Text& caution : protocol.cautions) words += (words.empty() ? "" : "; ") + words_of(protocol, caution);
-    return words;
+  void compare_cautions() {
+    const Text none;
+    for (std::size_t i = 0; i < std::max(was_.cautions.size(), now_.cautions.size()); ++i)
+      add_words("caution " + std::to_string(i + 1), i < was_.cautions.size() ? was_.cautions[i] : none,
+                i < now_.cautions.size() ? now_.cautions[i] : none);
+  }
+
+  // What stands beside an amount, and in its place.
+  void compare_doses_words() {
+    for (const Dose& dose : was_.doses) {
+      const Dose* other = named(now_.doses, dose.name);
+      if (other == nullptr || dose.rows.size() != other->rows.size()) continue;
+      for (std::size_t i = 0; i < dose.rows.size(); ++i) {
+        const DoseRow &was = dose.rows[i], &now = other->rows[i];
+        if (was.cell.index() != now.cell.index()) continue;
+        if (const auto* withheld = std::get_if<DoseRow::Withheld>(&was.cell))
+          add_words("why there is no " + quoted(dose.name), withheld->reason,
+                    std::get<DoseRow::Withheld>(now.cell).reason);
+        if (const auto* fixed = std::get_if<DoseRow::Fixed>(&was.cell))
+          add_words("how much that is of what is at hand, of " + quoted(dose.name), fixed->share.value_or(Text{}),
+                    std::get<DoseRow::Fixed>(now.cell).share.value_or(Text{}));
+      }
+    }
   }
   std::string time(const Protocol& protocol, const std::optional<ThresholdId>& id) const {
     return id ? value_words(protocol, *id) : "not looked at";
   }
 
   void compare_texts() {
-    add(Kind::words, Turn::words, "title", words_of(was_, was_.title), words_of(now_, now_.title));
-    add(Kind::words, Turn::words, "cautions", cautions(was_), cautions(now_));
+    add_words("title", was_.title, now_.title);
+    compare_cautions();
     for (const Watch& watch : was_.watch) {
       const Watch* other = named(now_.watch, watch.name);
       if (other == nullptr) continue;
-      add(Kind::words, Turn::words, "watch " + quoted(watch.name), watch.also ? words_of(was_, *watch.also) : "",
-          other->also ? words_of(now_, *other->also) : "");
+      add_words("watch " + quoted(watch.name), watch.also.value_or(Text{}), other->also.value_or(Text{}));
     }
     add(Kind::other, Turn::otherwise, "what `something got worse` lists", signs(was_), signs(now_));
     add(Kind::other, Turn::otherwise, "opening", opening(was_), opening(now_));

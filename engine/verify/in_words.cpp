@@ -135,9 +135,9 @@ std::string in_words(const Protocol& protocol, const Event& event) {
   return std::visit(Happened{protocol}, event.what);
 }
 
-std::string as_written(const Protocol& protocol, const Text& text) {
+std::string as_written(const Protocol& protocol, const Text& text, Language language) {
   std::string words;
-  for (const Piece& piece : text.in(Language::en)) {
+  for (const Piece& piece : text.in(language)) {
     if (const auto* plain = std::get_if<std::string>(&piece)) words += *plain;
     if (const auto* threshold = std::get_if<ThresholdId>(&piece)) words += value_words(protocol, *threshold);
     if (const auto* dose = std::get_if<DoseId>(&piece)) words += "{" + protocol[*dose].name + "}";

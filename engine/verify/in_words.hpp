@@ -23,7 +23,7 @@ std::string in_words(const Protocol& protocol, FactId fact, const Value& value);
 std::string in_words(const Protocol& protocol, const Event& event);
 
 /// The text as it stands in the file, its thresholds with their value: "Measure again in {again}."
-std::string as_written(const Protocol& protocol, const Text& text);
+std::string as_written(const Protocol& protocol, const Text& text, Language language = Language::en);
 
 /// A threshold's value, in both units for a glucose: "70 mg/dL = 3.9 mmol/L"; with bands each of them.
 std::string value_words(const Protocol& protocol, ThresholdId threshold);

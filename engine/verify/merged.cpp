@@ -5,7 +5,7 @@
 namespace rushlight {
 
 WasAndNow was_and_now(const Difference& difference) {
-  return {difference.kind, difference.turn, difference.was, difference.now};
+  return {difference.kind, difference.turn, difference.language, difference.was, difference.now};
 }
 
 void join(Difference& to, const Difference& other) {

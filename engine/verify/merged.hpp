@@ -12,7 +12,7 @@
 namespace rushlight {
 
 /// What a person takes for one difference, wherever it meets whom.
-using WasAndNow = std::tuple<Difference::Kind, Difference::Turn, std::string, std::string>;
+using WasAndNow = std::tuple<Difference::Kind, Difference::Turn, std::optional<Language>, std::string, std::string>;
 WasAndNow was_and_now(const Difference& difference);
 
 /// Takes the places of the other too; it falls as deep as the deeper one.

@@ -6,6 +6,7 @@
 #include "episode/phrases.hpp"
 #include "finding/quoted.hpp"
 #include "verify/in_words.hpp"
+#include "verify/other_words.hpp"
 #include "verify/step_parts.hpp"
 
 namespace rushlight {
@@ -30,19 +31,24 @@ class Beside {
     compare_actions();
     compare_waits();
     compare_questions();
-    if (!same_words(protocol_, was_.headline, now_.headline))
-      add(Difference::Kind::words, Difference::Turn::words, all(), as_written(protocol_, was_.headline),
-          as_written(protocol_, now_.headline));
+    compare_words(was_.headline, now_.headline, all());
     return std::move(changes_);
   }
 
  private:
   Diagrams::Set all() const { return pair_.entered; }
 
-  void add(Difference::Kind kind, Difference::Turn turn, Diagrams::Set where, std::string was, std::string now) {
+  void add(Difference::Kind kind, Difference::Turn turn, Diagrams::Set where, std::string was, std::string now,
+           std::optional<Language> language = std::nullopt) {
     const Diagrams::Set set = diagrams_.both(where, pair_.entered);
     if (set == Diagrams::kNone) return;
-    changes_.push_back(StepChange{kind, turn, pair_.steps, set, std::move(was), std::move(now)});
+    changes_.push_back(StepChange{kind, turn, pair_.steps, set, std::move(was), std::move(now), language});
+  }
+
+  void compare_words(const Text& was, const Text& now, Diagrams::Set where) {
+    for (OtherWords& words : other_words(protocol_, was, protocol_, now))
+      add(Difference::Kind::words, Difference::Turn::words, where, std::move(words.was), std::move(words.now),
+          words.language);
   }
 
   void compare_urgency() {
@@ -99,8 +105,7 @@ class Beside {
     add(Difference::Kind::action, turn_of(was, true), diagrams_.without(was_shown, now_shown), said(was), "");
     add(Difference::Kind::action, turn_of(now, false), diagrams_.without(now_shown, was_shown), "", said(now));
     const Diagrams::Set both = diagrams_.both(was_shown, now_shown);
-    if (!same_words(protocol_, a.text, b.text))
-      add(Difference::Kind::words, Difference::Turn::words, both, said(was), said(now));
+    compare_words(a.text, b.text, both);
     if (a.dose && b.dose) {
       pair_doses(*a.dose, *b.dose);
     } else if (a.dose || b.dose) {

@@ -16,7 +16,8 @@ struct StepChange {
   Difference::Turn turn;
   Together at;
   Diagrams::Set where;
-  std::string was, now;  // empty: nothing
+  std::string was, now;                             // empty: nothing
+  std::optional<Language> language = std::nullopt;  // of words
 };
 
 /// Of everything that may be true when both are entered. What is dosed is not looked at here: `doses` gets the tables

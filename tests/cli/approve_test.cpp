@@ -34,6 +34,12 @@ BOOST_AUTO_TEST_CASE(set_is_approved_in_every_file_and_everything_it_stands_for_
         "comes to `clinic-now` after 45 min", "safety.xml: 20 laws of the clinic", "type the word approve",
         "Approved by Ana Rill (consultant)"})
     BOOST_TEST(tells(done.out, shown), shown << "\n" << done.out);
+  // Numbers as `thresholds` shows them, not in the codes of a file.
+  for (const char* shown : {"5 g under 6 years; 10 g from 6 to under 12 years", "(`honey-age`): 1 year", "): 0 min"})
+    BOOST_TEST(tells(done.out, shown), shown << "\n" << done.out);
+  const std::size_t numbers = done.out.find("  numbers\n"), doses = done.out.find("  doses, from the least", numbers);
+  for (const char* code : {" a\n", " mo\n", " ug/a", ": 0 s\n"})
+    BOOST_TEST(!tells(done.out.substr(numbers, doses - numbers), code), code);
   for (const auto& [name, bytes] : bytes_in(set))
     BOOST_TEST(tells(bytes, "<approval by=\"Ana Rill\" role=\"consultant\""), name);
   const Run asked = clinic().run({"approval", set});
@@ -61,7 +67,7 @@ BOOST_AUTO_TEST_CASE(set_with_an_error_is_not_approved) {
   const auto before = bytes_in(set);
   const Run refused = approve(set);
   BOOST_TEST(refused.status == 1);
-  BOOST_TEST(tells(refused.err, "A set with an error is not approved"), refused.err);
+  BOOST_TEST(tells(refused.err, "\n1 error in all. A set with an error is not approved"), refused.err);
   BOOST_TEST((bytes_in(set) == before));
 }
 

@@ -134,7 +134,10 @@ BOOST_AUTO_TEST_CASE(where_says_every_place_and_the_order_in_which_the_set_is_lo
   const std::string json = machine.run({"where", "--json", "--protocols", machine.path("none")}).out;
   BOOST_TEST(tells(json, "\"can_be_walked\":false"), json);
   BOOST_TEST(tells(json, "\"why\":\"--protocols names it\""));
-  BOOST_TEST(machine.run({"where", "--protocols", machine.path("none")}).status == 1);
+  const Run none = machine.run({"where", "--protocols", machine.path("none")});
+  BOOST_TEST(none.status == 1);
+  BOOST_TEST(tells(none.out, "There is no such folder."), none.out);
+  BOOST_TEST(!tells(none.out, "cannot be walked"), none.out);
 }
 
 BOOST_AUTO_TEST_SUITE_END()

@@ -2,6 +2,7 @@
 
 #include <dlfcn.h>
 #include <fcntl.h>
+#include <grp.h>
 #include <sched.h>
 #include <sys/mount.h>
 #include <sys/resource.h>
@@ -235,6 +236,33 @@ BOOST_AUTO_TEST_CASE(link_stays_a_link_and_the_file_behind_it_is_written) {
   BOOST_TEST(elsewhere.read("low.xml") == "new");
   BOOST_TEST(files_in(folder) == 1U);
   BOOST_TEST(files_in(elsewhere) == 1U);
+}
+
+BOOST_AUTO_TEST_CASE(file_with_a_second_name_is_refused_since_that_one_would_stay_behind) {
+  const Folder folder, elsewhere;
+  folder.write("low.xml", "old");
+  std::filesystem::create_hard_link(folder.path("low.xml"), elsewhere.path("same.xml"));
+  const auto finding = replace_files({{folder.path("low.xml"), "old", "new"}});
+  BOOST_TEST(said(finding).find("it has 1 more name (a hard link)") != std::string::npos, said(finding));
+  BOOST_TEST(folder.read("low.xml") == "old");
+  BOOST_TEST(elsewhere.read("same.xml") == "old");
+  BOOST_TEST(files_in(folder) == 1U);
+}
+
+BOOST_AUTO_TEST_CASE(own_file_of_a_strange_group_is_not_said_to_be_somebody_elses) {
+  constexpr uid_t kNobody = 65534;
+  if (::geteuid() != 0) return;  // only who may do everything can make such a file
+  const Folder folder;
+  folder.write("low.xml", "old");
+  ::chmod(folder.path("").c_str(), 0777);
+  BOOST_REQUIRE(::chown(folder.path("low.xml").c_str(), kNobody, 0) == 0);
+  const int status = status_of_child([&] {
+    if (::setgroups(0, nullptr) != 0 || ::setgid(kNobody) != 0 || ::setuid(kNobody) != 0) return 1;
+    const auto finding = replace_files({{folder.path("low.xml"), "old", "new"}});
+    return said(finding).find("it is yours, but of a group that you are not in") != std::string::npos ? 0 : 2;
+  });
+  BOOST_TEST(status == 0);
+  BOOST_TEST(folder.read("low.xml") == "old");
 }
 
 BOOST_AUTO_TEST_CASE(read_only_file_is_refused_also_for_who_may_do_everything) {

@@ -64,7 +64,13 @@ const Refusal kRefusals[] = {
     {"low=66 mg/dL", "write `low=66 mg/dL, 3.7 mmol/L`, or take 3.7 mmol/L with `--yes`"},
     {"low=66 mg/dL, 3.9 mmol/L", "write `66 mg/dL, 3.7 mmol/L` or `70 mg/dL, 3.9 mmol/L`"},
     {"low=40 mg/dL, 2.2 mmol/L", "`low` is 40 mg/dL, outside 60 mg/dL to 100 mg/dL"},
-    {"low=", "nothing is written"},
+    {"low=", "`low=` names no value: write it like 'low=66 mg/dL'", 2},
+    {"low=66 mmol/L", "`66 mmol/L` cannot be used: no meter shows so much in mmol/L"},
+    {"low=66 mmol/L", "if mg/dL is meant, write `66 mg/dL`"},
+    {"low=3.7 mg/dL", "if mmol/L is meant, write `3.7 mmol/L`"},
+    {"low=66, 3.7 mmol/L", "`66` has no unit"},
+    {"Treat as low below=66 mg/dL, 3.7 mmol/L", "write `low`"},
+    {"tratar como baja por debajo de=66 mg/dL, 3.7 mmol/L", "write `low`"},
     {"lwo=66 mg/dL, 3.7 mmol/L", "write `low`"},
     {"recheck=12", "write it like `12 min`"},
     {"recheck=12 kg", "`12 kg` has the wrong unit"},
@@ -359,6 +365,28 @@ BOOST_AUTO_TEST_CASE(other_programs_get_the_changes_as_json) {
   const Json refused = Json::parse(run.out);
   BOOST_TEST(refused["written"] == false);
   BOOST_TEST(refused["findings"][0]["kind"] == "other-unit-unstated");
+}
+
+BOOST_AUTO_TEST_CASE(two_values_for_one_number_are_refused_whichever_stands_there) {
+  const ClinicCopy clinic;
+  for (const char* first : {"low=70 mg/dL, 3.9 mmol/L", "low=66 mg/dL, 3.7 mmol/L"}) {
+    const Run run = clinic.run({"--change", first, "illness,ketones,low/low=67 mg/dL, 3.7 mmol/L"});
+    BOOST_TEST(run.status == 1, run.out);
+    BOOST_TEST(holds(run.err, "`low` is written twice"), run.err);
+    BOOST_TEST(holds(run.err, "it is here too"), run.err);
+    BOOST_TEST(clinic.changed() == Names{});
+  }
+}
+
+BOOST_AUTO_TEST_CASE(value_in_character_references_is_refused_since_it_could_not_be_restored) {
+  const ClinicCopy clinic;
+  clinic.edit("low.xml", R"(id="one-gram" value="1 g")", R"(id="one-gram" value="&#49; g")");
+  const std::string before = clinic.read("low.xml");
+  const Run run = clinic.run({"--change", "low/one-gram=2 g"});
+  BOOST_TEST(run.status == 1, run.out);
+  BOOST_TEST(holds(run.err, "could not be taken back byte for byte"), run.err);
+  BOOST_TEST(holds(run.err, "write 1 g there in plain characters first"), run.err);
+  BOOST_TEST(clinic.read("low.xml") == before);
 }
 
 BOOST_AUTO_TEST_CASE(set_may_stand_behind_its_changes) {

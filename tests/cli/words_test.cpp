@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <boost/test/unit_test.hpp>
 #include <cstdio>
@@ -111,6 +112,12 @@ BOOST_AUTO_TEST_CASE(every_command_is_found_and_says_its_exit_statuses) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(help_names_the_manual_and_the_completion) {
+  const auto& all = all_commands();
+  for (const char* command : {"man", "completion"})
+    BOOST_TEST(std::count(all.begin(), all.end(), std::vector<std::string>{command}) == 1, command);
+}
+
 BOOST_AUTO_TEST_CASE(every_option_of_help_is_in_the_manual_and_no_other) {
   for (const auto& command : all_commands()) {
     std::vector<std::string> words = {"man"};
@@ -150,6 +157,15 @@ BOOST_AUTO_TEST_CASE(bash_offers_files_sets_and_closed_lists_where_they_belong) 
   BOOST_TEST((offered(folder, {"rushlight", "new-set", "--from", "harb"}) == OptionNames{"harbour-lane"}));
   BOOST_TEST((offered(folder, {"rushlight", "key", "t"}) == OptionNames{"trust"}));
   BOOST_TEST(offered(folder, {"rushlight", "walk", "--from", ""}).empty());
+  const std::vector<std::vector<std::string>> files = {
+      {"thresholds"}, {"thresholds", "--from"}, {"compare"}, {"compare", "reference"}, {"compare", "--out"}};
+  for (std::vector<std::string> words : files) {
+    words.insert(words.begin(), "rushlight");
+    words.emplace_back("my");
+    BOOST_TEST((offered(folder, words) == OptionNames{"my child.json"}), words_joined(words));
+  }
+  for (const char* command : {"thresholds", "compare"})
+    BOOST_TEST((offered(folder, {"rushlight", command, "harb"}) == OptionNames{"harbour-lane"}), command);
   // A value that is called like a command is no command.
   BOOST_TEST((offered(folder, {"rushlight", "walk", "--child", "key", "--take"}) == OptionNames{"--take-over"}));
 }
@@ -165,6 +181,17 @@ BOOST_AUTO_TEST_CASE(zsh_takes_the_script_and_finds_every_option_in_it) {
     for (const std::string& option : options_in_help(help_of(command)))
       BOOST_TEST(body.find("'" + option + "[") != std::string::npos, name << " " << option);
   }
+  const auto body_of = [&](const std::string& name) {
+    const std::size_t at = script.find("\n" + name + "() {\n");
+    return script.substr(at, script.find("\n}\n", at) - at);
+  };
+  for (const char* place : {"':was:", "':now:", "'--out["}) {
+    const std::string body = body_of("_rushlight_compare");
+    const std::size_t at = body.find(place);
+    BOOST_REQUIRE_MESSAGE(at != std::string::npos, place << body);
+    BOOST_TEST(body.substr(at, body.find('\n', at) - at).find("_files") != std::string::npos, place);
+  }
+  BOOST_TEST(body_of("_rushlight_thresholds").find("files\\:file\\:_files") != std::string::npos);
   if (!has_program("zsh")) return;
   const Folder folder;
   folder.write("_rushlight", script);

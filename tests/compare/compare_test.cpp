@@ -278,11 +278,49 @@ BOOST_AUTO_TEST_CASE(an_action_that_is_gone_is_less) {
   BOOST_TEST(gone.now == "");
 }
 
-BOOST_AUTO_TEST_CASE(other_words_in_one_language_are_told_as_words) {
-  const Differences all = between(low(), with(low(), "Primero mire a {child}.", "Mire primero a {child}."));
-  BOOST_TEST(all.changes.size() == 1U);
-  BOOST_TEST((all.changes.front().kind == Difference::Kind::words));
-  BOOST_TEST((all.changes.front().turn == Difference::Turn::words));
+BOOST_AUTO_TEST_CASE(other_words_in_one_language_are_told_in_that_language) {
+  const struct {
+    const char *was, *now;
+  } rows[] = {{"Primero mire a {child}.", "Mire primero a {child}."},
+              {"Nada de chocolate, leche ni insulina ahora.", "D\xc3\xa9 insulina ahora."}};
+  for (const auto& row : rows) {
+    const Differences all = between(low(), with_all(low(), row.was, row.now));
+    BOOST_REQUIRE(all.changes.size() == 1U);
+    const Difference& words = all.changes.front();
+    BOOST_TEST((words.kind == Difference::Kind::words));
+    BOOST_TEST((words.turn == Difference::Turn::words));
+    BOOST_TEST((words.language == Language::es));
+    BOOST_TEST(words.was == row.was);
+    BOOST_TEST(words.now == row.now);
+  }
+}
+
+BOOST_AUTO_TEST_CASE(text_that_shows_a_changed_number_is_not_told_as_other_words) {
+  const Differences all =
+      between(low(), with(low(), R"(id="recheck" value="15 min")", R"(id="recheck" value="20 min")"));
+  BOOST_TEST(count_of(all, Difference::Kind::words) == 0U);
+  BOOST_TEST(count_of(all, Difference::Kind::number) == 1U);
+}
+
+BOOST_AUTO_TEST_CASE(other_words_in_both_languages_are_told_in_each) {
+  const Differences all = between(low(), with(with(low(), "Primero mire a {child}.", "Mire primero a {child}."),
+                                              "Look at {child} first.", "First look at {child}."));
+  BOOST_REQUIRE(all.changes.size() == 2U);
+  BOOST_TEST((all.changes[0].language == Language::en));
+  BOOST_TEST(all.changes[0].now == "First look at {child}.");
+  BOOST_TEST((all.changes[1].language == Language::es));
+  BOOST_TEST(all.changes[1].now == "Mire primero a {child}.");
+}
+
+BOOST_AUTO_TEST_CASE(why_an_amount_is_not_given_in_other_words_is_told_in_its_language) {
+  const std::string was = shipped_text("harbour-lane", "ketones");
+  const std::size_t at = was.find("withheld=\"yes\""), from = was.find("<es>", at) + 4, end = was.find("</es>", from);
+  BOOST_REQUIRE(at != std::string::npos);
+  const Differences all = between(was, was.substr(0, from) + "Otra cosa." + was.substr(end));
+  BOOST_REQUIRE(all.changes.size() == 1U);
+  BOOST_TEST((all.changes.front().language == Language::es));
+  BOOST_TEST(all.changes.front().was == was.substr(from, end - from));
+  BOOST_TEST(all.changes.front().now == "Otra cosa.");
 }
 
 BOOST_AUTO_TEST_CASE(a_step_put_in_the_way_is_told_and_what_comes_behind_it_is_the_same) {

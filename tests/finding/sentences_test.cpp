@@ -171,6 +171,8 @@ BOOST_AUTO_TEST_CASE(a_value_with_one_border_is_above_or_below_it) {
   BOOST_TEST(remedy(Kind{OutOfRange{"weight", "900 kg", "", "300 kg"}}) == "write 300 kg or less");
   BOOST_TEST(sentence(Kind{OutOfRange{"weight", "0 kg", "1 kg", ""}}) == "`weight` is 0 kg, below 1 kg");
   BOOST_TEST(remedy(Kind{OutOfRange{"weight", "0 kg", "1 kg", ""}}) == "write 1 kg or more");
+  BOOST_TEST(sentence(Kind{OutOfRange{"dose", "2 mg", "1 mg", "1 mg"}}) == "`dose` is 2 mg, and may only be 1 mg");
+  BOOST_TEST(remedy(Kind{OutOfRange{"dose", "2 mg", "1 mg", "1 mg"}}) == "write 1 mg");
 }
 
 BOOST_AUTO_TEST_CASE(a_name_is_proposed_only_when_no_letter_is_made_up) {

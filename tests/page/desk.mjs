@@ -52,6 +52,10 @@ export class Nurse extends Hand {
       for (const turn of protocol.querySelectorAll('.turn')) {
         words.push(turn.querySelector('h4').textContent.replace(/ \(\d+\)$/, ''));
         for (const difference of turn.querySelectorAll('.difference')) {
+          if (turn.classList.contains('first')) {
+            words.push(`- ${text(difference, '.word')}: ${text(difference, 'li')} was ${text(difference, '.was')} now ${text(difference, '.now')}`);
+            continue;
+          }
           words.push(`${++number}. was ${text(difference, '.was')} now ${text(difference, '.now')}`);
           for (const place of difference.querySelectorAll('li')) {
             const more = place.dataset.more;
