@@ -19,10 +19,17 @@ Ways::Ways(const SideBySide& sides, const Space& space, Diagrams& diagrams)
     if (watch.told) awaited_ |= watch_reads_.back();
   }
   for (const Step& step : protocol_.steps) {
-    asked_.push_back(asked_in(step.asks));
+    asked_.push_back({asked_in(step.asks), {}});
+    for (const Ask& ask : step.asks) {
+      const auto place = space_.place_of(ask.fact);
+      if (place && !ask.fresh) asked_.back().anew[*place] = true;
+      if (!place) asked_.back().any_unread = true;
+    }
     rule_holds_.emplace_back();
     for (const Rule& rule : step.rules) rule_holds_.back().push_back(holding_of(step, rule));
   }
+  for (std::size_t c = 0; c < protocol_.counters.size(); ++c)
+    counting_.push_back(counting_of(CounterId{static_cast<std::uint16_t>(c)}));
   for (std::size_t v = 0; v < space_.variables().size(); ++v) told_[v] = is_told(v);
 }
 
@@ -104,31 +111,26 @@ Diagrams::Set Ways::before_counting(Diagrams::Set set, const std::vector<Diagram
   for (std::size_t i = counted.size(); i-- > 0;) set = diagrams_.moved_back(set, counted[i]);
   return set;
 }
-void Ways::count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) const {
+Ways::Counting Ways::counting_of(CounterId counter) const {
   const auto place = space_.place_of(Subject{Subject::Kind::counter, counter.index});
-  if (!place) return;
+  if (!place) return {};
   const std::size_t values = space_.variables()[*place].stretches.size();
-  Diagrams::Values to(values, 0);
-  for (std::size_t i = 0; i < values && !back_to_none; ++i)
-    to[i] = static_cast<std::uint16_t>(std::min(i + 1, values - 1));
-  counted.push_back(diagrams_.map(*place, std::move(to)));
+  Diagrams::Values more(values, 0);
+  for (std::size_t i = 0; i < values; ++i) more[i] = static_cast<std::uint16_t>(std::min(i + 1, values - 1));
+  return {diagrams_.map(*place, std::move(more)), diagrams_.map(*place, Diagrams::Values(values, 0))};
 }
 
 /// What is asked in the step itself: not what a step before has asked for, or what is known and fresh.
 Told Ways::open_in(const OneSide& standing) const {
-  Told open;
-  for (const Ask& ask : protocol_[standing.step].asks) {
-    const auto place = space_.place_of(ask.fact);
-    if (place) open[*place] = !ask.fresh || !(known_before_ || standing.told[*place]);
-  }
-  return open;
+  const Asked& asked = asked_[standing.step.index];
+  return known_before_ ? asked.anew : asked.anew | (asked.all & ~standing.told);
 }
 
 /// What is news where the way leads. Where the step has asked, it is its answers alone; where it was gone through, what
 /// was told before is as new as it was. A rule has used what its step asks for.
 Told Ways::left_with(const OneSide& standing, const OneWay& way) const {
   const Told open = open_in(standing);
-  if (way.at_once || open.none()) return way.watch ? standing.news : standing.news & ~asked_[standing.step.index];
+  if (way.at_once || open.none()) return way.watch ? standing.news : standing.news & ~asked_[standing.step.index].all;
   return way.watch ? open : Told{};
 }
 
@@ -151,7 +153,7 @@ const std::vector<OneWay>& Ways::ways_on(const OneSide& standing) {
       Standing{standing.step.index, false, known_before_, standing.told, standing.news, standing.counted});
   if (!is_new) return found->second;
   const Step& step = protocol_[standing.step];
-  const Told& asked = asked_[standing.step.index];
+  const Told& asked = asked_[standing.step.index].all;
   std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
   if (!standing.leaves) add_watches_at_once(standing, taken, ways);
@@ -187,10 +189,9 @@ std::vector<OneWay> Ways::early_ways(StepId id) {
 bool Ways::is_passed_unseen(const OneSide& standing) const {
   const Step& step = protocol_[standing.step];
   if (step.wait || step.ends || step.asks.empty()) return false;
-  return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
-    const auto place = space_.place_of(ask.fact);
-    return ask.fresh && (known_before_ || (place && standing.told[*place]));
-  });
+  if (std::any_of(step.asks.begin(), step.asks.end(), [](const Ask& ask) { return !ask.fresh; })) return false;
+  const Asked& asked = asked_[standing.step.index];
+  return known_before_ || (!asked.any_unread && is_within(asked.all, standing.told));
 }
 
 // It has something to do or to wait for, or asks once more what has just been told: a reading is never its own check.
@@ -201,10 +202,7 @@ bool Ways::is_at_rest(const OneSide& standing) const {
   if (std::find(standing.passed.begin(), standing.passed.end(), here) != standing.passed.end()) return true;
   if (is_passed_unseen(standing)) return false;
   if (!step.actions.empty() || step.wait || step.ends || step.ends_visit) return true;
-  return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
-    const auto place = space_.place_of(ask.fact);
-    return place && !ask.fresh && standing.told[*place];
-  });
+  return (asked_[standing.step.index].anew & standing.told).any();
 }
 
 OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, const std::vector<Tally>& before,
@@ -213,14 +211,17 @@ OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, con
   if (!way.asks_itself) next.news = news & awaited_;
   if (way.watch && protocol_.watch[*way.watch].told) next.news &= ~watch_reads_[*way.watch];
   next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
+  const auto count = [&](const std::optional<Diagrams::MapId>& becomes) {
+    if (becomes) next.counted.push_back(*becomes);
+  };
   for (const Tally& each : way.tally) {
-    if (each.kind == Tally::Kind::resets) count(next.counted, CounterId{each.index}, true);
+    if (each.kind == Tally::Kind::resets) count(counting_[each.index].back_to_none);
   }
   if (way.to.kind != Ending::Kind::step) {
     next.ending = way.to;
   } else if (const auto counts = protocol_[way.to.step].counts) {
     next.tally.push_back({Tally::Kind::counts, counts->index});
-    count(next.counted, *counts, false);
+    count(counting_[counts->index].one_more);
   }
   return next;
 }
@@ -257,7 +258,7 @@ OneSide Ways::further(const OneSide& standing, const OneWay& way) {
     rested.ending = Ending{Ending::Kind::step, standing.step, {}};
     return rested;
   }
-  const Told asked = way.at_once ? Told{} : asked_[standing.step.index];
+  const Told asked = way.at_once ? Told{} : asked_[standing.step.index].all;
   const Told news = left_with(standing, way);
   if (standing.leaves) return stepped(way, standing.told | asked, news, standing.tally, standing.counted);
   OneSide passed = standing;

@@ -60,6 +60,8 @@ class Ways {
   /// What comes of these things told out of turn.
   std::vector<OneWay> when_told(StepId step, const Told& told);
   std::vector<Told> tellings() const;
+  /// What holds wherever the way is taken, in whatever step: its watch; of any other, all.
+  Diagrams::Set held_by(const OneWay& way) const { return way.watch ? watch_holds_[*way.watch] : Diagrams::kAll; }
 
   /// `news`: what was told by the answer that leads this way; a watch for news has heard what it reads.
   OneSide stepped(const OneWay& way, const Told& told, const Told& news, const std::vector<Tally>& before,
@@ -78,6 +80,9 @@ class Ways {
   Diagrams::Set freed(Diagrams::Set set, const Told& facts);
 
  private:
+  struct Counting {
+    std::optional<Diagrams::MapId> one_more, back_to_none;  // none: nothing reads it
+  };
   bool is_told(std::size_t v) const;
   bool is_own(StepId step, std::size_t watch) const;
   Told questions_of(const Conditions& conditions) const;
@@ -91,7 +96,7 @@ class Ways {
   Diagrams::Set holding_of(const Step& step, const Rule& rule);
   OneWay way_of(Diagrams::Set when, const Rule& rule) const;
   Diagrams::Set before_counting(Diagrams::Set set, const std::vector<Diagrams::MapId>& counted);
-  void count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) const;
+  Counting counting_of(CounterId counter) const;
   Told open_in(const OneSide& standing) const;
   Told left_with(const OneSide& standing, const OneWay& way) const;
   bool is_passed_unseen(const OneSide& standing) const;
@@ -103,7 +108,14 @@ class Ways {
   const Space& space_;
   Diagrams& diagrams_;
   std::vector<Diagrams::Set> watch_holds_;
-  std::vector<Told> watch_reads_, asked_;  // by watch, by step
+  std::vector<Told> watch_reads_;  // by watch
+  /// What the questions of a step are, among the variables.
+  struct Asked {
+    Told all, anew;           // `anew`: asked again whatever is known
+    bool any_unread = false;  // one that nothing reads is no variable
+  };
+  std::vector<Asked> asked_;        // by step
+  std::vector<Counting> counting_;  // by counter
   std::vector<std::vector<Diagrams::Set>> rule_holds_;
   // Ways found before: the same step is come to again and again with the same things told.
   struct Standing {
