@@ -67,7 +67,8 @@ class Arrivals {
   struct Hash {
     std::size_t operator()(const Standings& both) const {
       const auto hash = [](const OneSide& side) {
-        return std::hash<Told>{}(side.told) + std::hash<Told>{}(side.news) * 31U + side.step.index;
+        return std::hash<Told>{}(side.told) + std::hash<Told>{}(side.news) * 31U +
+               std::hash<Told>{}(side.unused) * 37U + side.step.index;
       };
       return hash(both.was) * 0x9E3779B97F4A7C15U + hash(both.now) + both.held;
     }

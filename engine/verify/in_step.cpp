@@ -69,12 +69,17 @@ class Walk {
   void go_on(const std::vector<OneWay>& was, const std::vector<OneWay>& now, const Told& was_told, const Told& now_told,
              const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
     each_pair(diagrams_, was, now, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
-      const OneSide was_goes = ways_of_.stepped(one, was_told, still_news(was_told), {}),
-                    now_goes = ways_of_.stepped(other, now_told, still_news(now_told), {});
+      const OneSide was_goes = begun(one, was_told), now_goes = begun(other, now_told);
       const Diagrams::Set held = diagrams_.both(ways_of_.held_by(one), ways_of_.held_by(other));
       for (const Met& met : arrivals_.met_by(set, was_goes, now_goes, held))
         come_to(*met.arrival, met.where, occasion, within);
     });
+  }
+
+  // A rule that led on early has used the answers.
+  OneSide begun(const OneWay& way, const Told& told) const {
+    const Told news = way.watch ? still_news(told) : Told{};
+    return ways_of_.stepped(way, told, news, news, {});
   }
 
   /// One thing that may come of an occasion, by its number among its like.
@@ -142,7 +147,7 @@ class Walk {
     known->entered = diagrams_.either(known->entered, anything);
     const OneWay was{Diagrams::kAll, {Ending::Kind::step, steps.was, {}}, {}};
     const OneWay now{Diagrams::kAll, {Ending::Kind::step, steps.now, {}}, {}};
-    come_to(arrivals_.of(ways_of_.stepped(was, {}, {}, {}), ways_of_.stepped(now, {}, {}, {}), anything),
+    come_to(arrivals_.of(begun(was, {}), begun(now, {}), anything),
             Occasion{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given}, anything);
   }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "episode/scene.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -26,7 +28,12 @@ Ways::Ways(const SideBySide& sides, const Space& space, Diagrams& diagrams)
       if (!place) asked_.back().any_unread = true;
     }
     rule_holds_.emplace_back();
-    for (const Rule& rule : step.rules) rule_holds_.back().push_back(holding_of(step, rule));
+    early_reads_.emplace_back();
+    for (const Rule& rule : step.rules) {
+      rule_holds_.back().push_back(holding_of(step, rule));
+      early_reads_.back().push_back(step.wait ? early_reads_of(rule) : std::nullopt);
+      if (early_reads_.back().back()) awaited_early_ |= *early_reads_.back().back();
+    }
   }
   for (std::size_t c = 0; c < protocol_.counters.size(); ++c)
     counting_.push_back(counting_of(CounterId{static_cast<std::uint16_t>(c)}));
@@ -56,6 +63,16 @@ Told Ways::questions_of(const Conditions& conditions) const {
     if (const auto place = space_.place_of(subject)) facts[*place] = true;
   }
   return facts;
+}
+/// The questions whose answers, told while the step waits, let the rule lead on at once.
+std::optional<Told> Ways::early_reads_of(const Rule& rule) const {
+  const auto is_question = [&](const Condition& condition) {
+    const auto fact = question_in(protocol_, condition);
+    return fact && space_.place_of(*fact);
+  };
+  if (!rule.early || rule.when.empty() || !std::all_of(rule.when.begin(), rule.when.end(), is_question))
+    return std::nullopt;
+  return questions_of(rule.when);
 }
 bool Ways::is_within(const Told& some, const Told& all) { return (some & ~all).none(); }
 Told Ways::asked_in(const std::vector<Ask>& asks) const {
@@ -126,11 +143,11 @@ Told Ways::open_in(const OneSide& standing) const {
   return known_before_ ? asked.anew : asked.anew | (asked.all & ~standing.told);
 }
 
-/// What is news where the way leads. Where the step has asked, it is its answers alone; where it was gone through, what
-/// was told before is as new as it was. A rule has used what its step asks for.
-Told Ways::left_with(const OneSide& standing, const OneWay& way) const {
+/// What is news, or unused, where the way leads. Where the step has asked, it is its answers alone; where it was gone
+/// through, what was told before is as new as it was. A rule has used what its step asks for.
+Told Ways::left_with(const OneSide& standing, const OneWay& way, const Told& before) const {
   const Told open = open_in(standing);
-  if (way.at_once || open.none()) return way.watch ? standing.news : standing.news & ~asked_[standing.step.index].all;
+  if (way.at_once || open.none()) return way.watch ? before : before & ~asked_[standing.step.index].all;
   return way.watch ? open : Told{};
 }
 
@@ -150,7 +167,7 @@ bool Ways::may_be_known(StepId id) const {
 /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
 const std::vector<OneWay>& Ways::ways_on(const OneSide& standing) {
   const auto [found, is_new] = found_.try_emplace(
-      Standing{standing.step.index, false, known_before_, standing.told, standing.news, standing.counted});
+      Standing{standing.step.index, false, known_before_, standing.told, standing.news, {}, standing.counted});
   if (!is_new) return found->second;
   const Step& step = protocol_[standing.step];
   const Told& asked = asked_[standing.step.index].all;
@@ -205,10 +222,10 @@ bool Ways::is_at_rest(const OneSide& standing) const {
   return (asked_[standing.step.index].anew & standing.told).any();
 }
 
-OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, const std::vector<Tally>& before,
-                      std::vector<Diagrams::MapId> counted) const {
-  OneSide next{way.to.step, false, way.asks_itself ? Told{} : told, {}, before, {}, {}, std::move(counted)};
-  if (!way.asks_itself) next.news = news & awaited_;
+OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, const Told& unused,
+                      const std::vector<Tally>& before, std::vector<Diagrams::MapId> counted) const {
+  OneSide next{way.to.step, false, way.asks_itself ? Told{} : told, {}, {}, before, {}, {}, std::move(counted)};
+  if (!way.asks_itself) next.news = news & awaited_, next.unused = unused & awaited_early_;
   if (way.watch && protocol_.watch[*way.watch].told) next.news &= ~watch_reads_[*way.watch];
   next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
   const auto count = [&](const std::optional<Diagrams::MapId>& becomes) {
@@ -237,10 +254,25 @@ bool Ways::rests_beside(const OneSide& standing, const OneSide& other) const {
   return other_rests && protocol_[step].name == protocol_[standing.step].name && !is_passed_unseen(standing);
 }
 
+// What was told together with a danger, and led nowhere yet, may end a wait as soon as it begins.
+void Ways::add_early_at_once(const OneSide& standing, Diagrams::Set& taken, std::vector<OneWay>& ways) {
+  const Step& step = protocol_[standing.step];
+  for (std::size_t r = 0; r < step.rules.size(); ++r) {
+    const std::optional<Told>& reads = early_reads_[standing.step.index][r];
+    if (!reads || !is_within(*reads, standing.unused)) continue;
+    const Diagrams::Set holding = before_counting(rule_holds_[standing.step.index][r], standing.counted);
+    const Diagrams::Set when = diagrams_.without(holding, taken);
+    if (when == Diagrams::kNone) continue;
+    ways.push_back(way_of(when, step.rules[r]));
+    ways.back().at_once = true;
+    taken = diagrams_.either(taken, holding);
+  }
+}
+
 // A danger told just before is known where one comes to, and leads away from there unless it is handled.
 const std::vector<OneWay>& Ways::ways_at_rest(const OneSide& standing) {
-  const auto [found, is_new] =
-      found_.try_emplace(Standing{standing.step.index, true, false, standing.told, standing.news, standing.counted});
+  const auto [found, is_new] = found_.try_emplace(
+      Standing{standing.step.index, true, false, standing.told, standing.news, standing.unused, standing.counted});
   if (!is_new) return found->second;
   std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
@@ -248,6 +280,7 @@ const std::vector<OneWay>& Ways::ways_at_rest(const OneSide& standing) {
   for (OneWay& way : ways) {
     if (way.to.step == standing.step) way.to.kind = Ending::Kind::here;  // it leads to where one is
   }
+  add_early_at_once(standing, taken, ways);
   ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::here, standing.step, {}}, {}});
   return ways;
 }
@@ -259,14 +292,14 @@ OneSide Ways::further(const OneSide& standing, const OneWay& way) {
     return rested;
   }
   const Told asked = way.at_once ? Told{} : asked_[standing.step.index].all;
-  const Told news = left_with(standing, way);
-  if (standing.leaves) return stepped(way, standing.told | asked, news, standing.tally, standing.counted);
+  const Told news = left_with(standing, way, standing.news), unused = left_with(standing, way, standing.unused);
+  if (standing.leaves) return stepped(way, standing.told | asked, news, unused, standing.tally, standing.counted);
   OneSide passed = standing;
   for (const ActionId action : protocol_[standing.step].actions) {
     if (const auto& call = protocol_[action].call)
       passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
   }
-  OneSide next = stepped(way, passed.told | asked, news, passed.tally, passed.counted);
+  OneSide next = stepped(way, passed.told | asked, news, unused, passed.tally, passed.counted);
   next.passed = std::move(passed.passed);
   next.passed.push_back({standing.step, standing.news});
   return next;
