@@ -27,10 +27,19 @@ std::vector<Arrival> Arrivals::of(OneSide was, OneSide now, Diagrams::Set where)
   return arrivals;
 }
 
-const std::vector<Arrival>& Arrivals::of_all(const OneSide& was, const OneSide& now) {
-  const auto [found, is_new] = found_.try_emplace(Standings{was, now});
-  if (is_new) found->second = of(was, now, Diagrams::kAll);
-  return found->second;
+const std::vector<Met>& Arrivals::met_by(Diagrams::Set cases, const OneSide& was, const OneSide& now,
+                                         Diagrams::Set held) {
+  const auto [found, is_new] = found_.try_emplace(Standings{was, now, held});
+  Followed& followed = found->second;
+  if (is_new) followed.all = of(was, now, held);
+  const auto [known, is_new_here] = followed.met.try_emplace(cases);
+  std::vector<Met>& met = known->second;
+  if (!is_new_here) return met;
+  for (const Arrival& arrival : followed.all) {
+    const Diagrams::Set where = diagrams_.both(cases, arrival.where);
+    if (where != Diagrams::kNone) met.push_back({&arrival, where});
+  }
+  return met;
 }
 
 void Arrivals::follow(OneSide was, OneSide now, Diagrams::Set where, std::size_t depth,
@@ -53,7 +62,7 @@ void Arrivals::follow(OneSide was, OneSide now, Diagrams::Set where, std::size_t
                                         : now_rests ? ways_of_.ways_at_rest(now)
                                                     : ways_of_.ways_on(now);
   std::vector<Branch> branches;
-  each_pair(diagrams_, was_ways, now_ways, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
+  const auto take = [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
     OneSide next_was = was.ending ? was : ways_of_.further(was, one),
             next_now = now.ending ? now : ways_of_.further(now, other);
     // Rules that lead to the same are one way from here.
@@ -63,9 +72,32 @@ void Arrivals::follow(OneSide was, OneSide now, Diagrams::Set where, std::size_t
       return;
     }
     branches.push_back({std::move(next_was), std::move(next_now), set});
-  });
+  };
+  for (std::size_t i = 0; i < was_ways.size(); ++i) {
+    const Diagrams::Set part = diagrams_.both(where, was_ways[i].when);
+    if (part == Diagrams::kNone) continue;
+    const std::vector<std::size_t>& others = beside(was_ways, i, now_ways);
+    for (const std::size_t j : others) {
+      // The ways of a step leave nothing over: all cases take the only one there is.
+      const Diagrams::Set set = others.size() == 1 ? part : diagrams_.both(part, now_ways[j].when);
+      if (set != Diagrams::kNone) take(was_ways[i], now_ways[j], set);
+    }
+  }
   for (Branch& branch : branches)
     follow(std::move(branch.was), std::move(branch.now), branch.where, depth + 1, arrivals);
+}
+
+const std::vector<std::size_t>& Arrivals::beside(const std::vector<OneWay>& was, std::size_t way,
+                                                 const std::vector<OneWay>& now) {
+  Rows& rows = beside_[{&was, &now}];
+  rows.resize(was.size());
+  std::optional<std::vector<std::size_t>>& row = rows[way];
+  if (row) return *row;
+  row.emplace();
+  for (std::size_t j = 0; j < now.size(); ++j) {
+    if (diagrams_.meets(was[way].when, now[j].when)) row->push_back(j);
+  }
+  return *row;
 }
 
 void Arrivals::arrive(OneSide was, OneSide now, Diagrams::Set where, std::size_t depth,
@@ -104,6 +136,15 @@ void Arrivals::add(Arrival arrival, std::vector<Arrival>& arrivals) {
     each.where = diagrams_.either(each.where, arrival.where);
     return;
   }
+  const auto named = [](const Ending& ending) {
+    return Ends{static_cast<int>(ending.kind), ending.step.index, ending.protocol};
+  };
+  const auto number_in = [](auto& numbers, auto key) {
+    return numbers.try_emplace(std::move(key), static_cast<std::uint32_t>(numbers.size())).first->second;
+  };
+  arrival.ends = number_in(ends_, std::pair(named(arrival.was), named(arrival.now)));
+  if (arrival.was_tally != arrival.now_tally)
+    arrival.other_tally = number_in(tallies_, std::pair(arrival.was_tally, arrival.now_tally));
   arrivals.push_back(std::move(arrival));
 }
 

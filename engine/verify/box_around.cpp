@@ -10,7 +10,7 @@ class Diagrams::BoxAround {
  public:
   BoxAround(Diagrams& diagrams, Set set, const Values& point)
       : diagrams_(diagrams), point_(point), is_whole_(point.size(), false), reached_{set} {
-    start_search();
+    diagrams_.start_search();
     open_whole_variables(set);
   }
 
@@ -28,16 +28,6 @@ class Diagrams::BoxAround {
   }
 
  private:
-  // Two numbers for each search: for what lacks something of all that is chosen below it, and for what lacks nothing.
-  void start_search() {
-    if (diagrams_.searches_ > ~std::uint32_t{0} - 4) {
-      diagrams_.looked_at_.clear();
-      diagrams_.searches_ = 0;
-    }
-    diagrams_.searches_ += 2;
-    diagrams_.looked_at_.resize(diagrams_.variable_of_.size(), 0);
-  }
-
   void open_whole_variables(Set set) {
     std::vector<Set> way;  // what the values of the point lead to, before each variable
     for (std::size_t v = 0; v < point_.size(); ++v) {
@@ -52,7 +42,8 @@ class Diagrams::BoxAround {
     }
   }
 
-  // Of all values of the whole variables, and the point's values of the others.
+  // Of all values of the whole variables, and the point's values of the others. The first number of the search says
+  // that something of all that is chosen below is lacking, the second that nothing is.
   bool holds_all(Set set) {
     if (set == kNone || set == kAll) return set == kAll;
     if (diagrams_.looked_at_[set] >= diagrams_.searches_) return diagrams_.looked_at_[set] != diagrams_.searches_;

@@ -280,12 +280,28 @@ class InUnit {
   std::size_t steps_changed_ = 0;
 };
 
-std::vector<Difference> dose_differences(const SideBySide& sides, const std::vector<DosePair>& pairs,
-                                         GlucoseUnit unit) {
+/// Found in one unit, and the same in the other, by the two doses.
+using DosesInBoth = std::map<std::pair<std::uint16_t, std::uint16_t>, DoseChange>;
+
+std::optional<DoseChange> dose_change_in(const SideBySide& sides, const DosePair& pair, GlucoseUnit unit,
+                                         DosesInBoth& known) {
+  const std::pair key{pair.was.index, pair.now.index};
+  if (const auto found = known.find(key); found != known.end()) {
+    DoseChange change = found->second;
+    for (Cases& region : change.regions) region.unit = unit;
+    return change;
+  }
+  std::optional<DoseChange> change = dose_change(sides, pair, unit);
+  if (change && change->in_both_units) known.emplace(key, *change);
+  return change;
+}
+
+std::vector<Difference> dose_differences(const SideBySide& sides, const std::vector<DosePair>& pairs, GlucoseUnit unit,
+                                         DosesInBoth& known) {
   const Protocol& protocol = sides.both;
   Merged found;
   for (const DosePair& pair : pairs) {
-    std::optional<DoseChange> change = dose_change(sides, pair, unit);
+    std::optional<DoseChange> change = dose_change_in(sides, pair, unit, known);
     if (!change) continue;
     Difference difference{};
     difference.kind = Kind::dose;
@@ -356,8 +372,10 @@ Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
   const auto differences = [&](InUnit& unit) { return result.in_brief ? unit.in_brief() : unit.in_full(); };
   add(in_mmol ? both_units(differences(in_mg), differences(*in_mmol), result.in_brief) : differences(in_mg));
   result.first_answers = in_mmol ? both_units(in_mg.first_answers(), in_mmol->first_answers()) : in_mg.first_answers();
-  add(both_units(dose_differences(sides, in_mg.doses(), GlucoseUnit::mg_per_dl),
-                 dose_differences(sides, (in_mmol ? *in_mmol : in_mg).doses(), GlucoseUnit::mmol_per_l)));
+  DosesInBoth known;
+  std::vector<Difference> mg_doses = dose_differences(sides, in_mg.doses(), GlucoseUnit::mg_per_dl, known);
+  add(both_units(std::move(mg_doses),
+                 dose_differences(sides, (in_mmol ? *in_mmol : in_mg).doses(), GlucoseUnit::mmol_per_l, known)));
   add(file_changes(sides, was, now, in_mg.in_step()));
   std::stable_sort(result.changes.begin(), result.changes.end(), [](const Difference& a, const Difference& b) {
     return std::tuple(a.turn, -a.falls, a.kind) < std::tuple(b.turn, -b.falls, b.kind);

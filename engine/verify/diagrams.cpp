@@ -17,6 +17,12 @@ Diagrams::Diagrams(std::vector<std::uint16_t> sizes) : sizes_(std::move(sizes)),
   const auto end = static_cast<std::uint16_t>(sizes_.size());
   variable_of_ = {end, end};
   first_child_ = {0, 0};
+  std::size_t room = 0;
+  for (const std::uint16_t size : sizes_) {
+    first_open_.push_back(room);
+    room += size;
+  }
+  open_.resize(room);
 }
 
 std::size_t Diagrams::hash_of(std::uint16_t variable, const Set* children) const {
@@ -52,6 +58,13 @@ Diagrams::Set Diagrams::node(std::uint16_t variable, const Set* children) {
   slots_[slot] = set;
   if (variable_of_.size() * 2 > slots_.size()) grow();
   return set;
+}
+
+template <class ChildOf>
+Diagrams::Set Diagrams::node_of(std::uint16_t variable, ChildOf child_of) {
+  Set* const children = &open_[first_open_[variable]];
+  for (std::size_t i = 0; i < sizes_[variable]; ++i) children[i] = child_of(i);
+  return node(variable, children);
 }
 
 // The results found last are kept, one for each place of a table: a forgotten one is found again.
@@ -90,9 +103,7 @@ Diagrams::Set Diagrams::both(Set a, Set b) {
   if (a > b) std::swap(a, b);
   return kept(Operation::both, a, b, [&] {
     const std::uint16_t at = std::min(variable(a), variable(b));
-    std::vector<Set> children(sizes_[at]);
-    for (std::size_t i = 0; i < children.size(); ++i) children[i] = both(child(a, at, i), child(b, at, i));
-    return node(at, children.data());
+    return node_of(at, [&](std::size_t i) { return both(child(a, at, i), child(b, at, i)); });
   });
 }
 
@@ -103,9 +114,7 @@ Diagrams::Set Diagrams::either(Set a, Set b) {
   if (a > b) std::swap(a, b);
   return kept(Operation::either, a, b, [&] {
     const std::uint16_t at = std::min(variable(a), variable(b));
-    std::vector<Set> children(sizes_[at]);
-    for (std::size_t i = 0; i < children.size(); ++i) children[i] = either(child(a, at, i), child(b, at, i));
-    return node(at, children.data());
+    return node_of(at, [&](std::size_t i) { return either(child(a, at, i), child(b, at, i)); });
   });
 }
 
@@ -114,9 +123,7 @@ Diagrams::Set Diagrams::without(Set a, Set b) {
   if (b == kNone) return a;
   return kept(Operation::without, a, b, [&] {
     const std::uint16_t at = std::min(variable(a), variable(b));
-    std::vector<Set> children(sizes_[at]);
-    for (std::size_t i = 0; i < children.size(); ++i) children[i] = without(child(a, at, i), child(b, at, i));
-    return node(at, children.data());
+    return node_of(at, [&](std::size_t i) { return without(child(a, at, i), child(b, at, i)); });
   });
 }
 
@@ -145,7 +152,16 @@ bool Diagrams::is_within(Set a, Set b) {
          }) == kAll;
 }
 
-std::vector<std::vector<bool>> Diagrams::values_in(Set set) const {
+void Diagrams::start_search() {
+  if (searches_ > ~std::uint32_t{0} - 4) {
+    looked_at_.clear();
+    searches_ = 0;
+  }
+  searches_ += 2;
+  looked_at_.resize(variable_of_.size(), 0);
+}
+
+std::vector<std::vector<bool>> Diagrams::values_in(Set set) {
   std::vector<std::vector<bool>> values;
   for (const std::uint16_t size : sizes_) values.emplace_back(size, false);
   // A variable that a way through the diagram passes by has any value.
@@ -154,13 +170,13 @@ std::vector<std::vector<bool>> Diagrams::values_in(Set set) const {
   };
   if (set == kNone) return values;
   pass(0, set);
-  std::vector<bool> met(variable_of_.size(), false);
+  start_search();
   std::vector<Set> open{set};
   while (!open.empty()) {
     const Set next = open.back();
     open.pop_back();
-    if (next == kAll || met[next]) continue;
-    met[next] = true;
+    if (next == kAll || looked_at_[next] == searches_) continue;
+    looked_at_[next] = searches_;
     const std::uint16_t at = variable(next);
     for (std::size_t i = 0; i < sizes_[at]; ++i) {
       const Set below = child(next, at, i);
@@ -198,11 +214,9 @@ Diagrams::Set Diagrams::freed(Set set, GroupId group) {
   if (set == kNone || set == kAll) return set;
   return kept(Operation::freed, set, group, [&] {
     const std::uint16_t at = variable(set);
-    std::vector<Set> children(sizes_[at]);
-    for (std::size_t i = 0; i < children.size(); ++i) children[i] = freed(child(set, at, i), group);
-    if (!groups_[group][at]) return node(at, children.data());
+    if (!groups_[group][at]) return node_of(at, [&](std::size_t i) { return freed(child(set, at, i), group); });
     Set any = kNone;
-    for (const Set each : children) any = either(any, each);
+    for (std::size_t i = 0; i < sizes_[at]; ++i) any = either(any, freed(child(set, at, i), group));
     return any;
   });
 }
@@ -220,14 +234,10 @@ Diagrams::Set Diagrams::moved(Set set, MapId id) {
   return kept(Operation::moved, set, id, [&] {
     const Map& map = maps_[id];
     const auto at = static_cast<std::uint16_t>(std::min<std::size_t>(variable(set), map.variable));
+    if (at != map.variable) return node_of(at, [&](std::size_t i) { return moved(child(set, at, i), id); });
     std::vector<Set> children(sizes_[at], kNone);
-    for (std::size_t i = 0; i < children.size(); ++i) {
-      if (at == map.variable) {
-        children[map.to[i]] = either(children[map.to[i]], child(set, at, i));
-      } else {
-        children[i] = moved(child(set, at, i), id);
-      }
-    }
+    for (std::size_t i = 0; i < children.size(); ++i)
+      children[map.to[i]] = either(children[map.to[i]], child(set, at, i));
     return node(at, children.data());
   });
 }
@@ -238,11 +248,9 @@ Diagrams::Set Diagrams::moved_back(Set set, MapId id) {
     const Map& map = maps_[id];
     const std::uint16_t at = variable(set);
     if (at > map.variable) return set;
-    std::vector<Set> children(sizes_[at]);
-    for (std::size_t i = 0; i < children.size(); ++i) {
-      children[i] = at == map.variable ? child(set, at, map.to[i]) : moved_back(child(set, at, i), id);
-    }
-    return node(at, children.data());
+    return node_of(at, [&](std::size_t i) {
+      return at == map.variable ? child(set, at, map.to[i]) : moved_back(child(set, at, i), id);
+    });
   });
 }
 

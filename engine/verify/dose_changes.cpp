@@ -1,6 +1,7 @@
 #include "verify/dose_changes.hpp"
 
 #include <algorithm>
+#include <functional>
 
 #include "finding/quoted.hpp"
 #include "verify/dose_envelope.hpp"
@@ -34,13 +35,18 @@ class Tables2 {
     if (regions_.empty() && !too_many_) return std::nullopt;
     regions_ = put_together(std::move(regions_), whole_, protocol_);
     examples_ = telling_ones(std::move(examples_), whole_, protocol_);
-    DoseChange change{less_ ? Difference::Turn::less : Difference::Turn::graver, std::move(regions_), too_many_,
-                      text(true), text(false)};
+    DoseChange change{less_ ? Difference::Turn::less : Difference::Turn::graver,
+                      std::move(regions_),
+                      too_many_,
+                      text(true),
+                      text(false),
+                      both_units};
     return change;
   }
 
  private:
   void look_at(const DosePiece& piece) {
+    if (same_in(piece, pair_.was, pair_.now)) return;
     const auto spans = pieces_->spans(piece);
     if (!spans) return;
     std::vector<std::int64_t> values;
@@ -128,10 +134,17 @@ class Tables2 {
   bool same_sum(DoseId was, DoseId now) const {
     const Dose &a = protocol_[was], &b = protocol_[now];
     if (a.rows.size() != b.rows.size() || a.round != b.round || !same_value(protocol_, a.to, b.to)) return false;
-    for (std::size_t i = 0; i < a.rows.size(); ++i) {
-      if (!same_row(a.rows[i], b.rows[i])) return false;
-    }
-    return true;
+    const auto same = [&](DoseId one, DoseId other) { return same_sum(one, other); };
+    return std::equal(a.rows.begin(), a.rows.end(), b.rows.begin(),
+                      [&](const DoseRow& x, const DoseRow& y) { return same_row(x, y, same); });
+  }
+  /// The same sum of the same numbers all over the piece, whatever leads to their rows: nothing needs to be worked out.
+  bool same_in(const DosePiece& piece, DoseId was, DoseId now) const {
+    const Dose &a = protocol_[was], &b = protocol_[now];
+    if (a.round != b.round || a.insulin.has_value() != b.insulin.has_value() || !same_value(protocol_, a.to, b.to))
+      return false;
+    return same_row(a.rows[pieces_->row_in(was, piece)], b.rows[pieces_->row_in(now, piece)],
+                    [&](DoseId one, DoseId other) { return same_in(piece, one, other); });
   }
   struct SameTest {
     const Tables2& tables;
@@ -179,8 +192,10 @@ class Tables2 {
   bool same_limit(const std::optional<ThresholdId>& a, const std::optional<ThresholdId>& b) const {
     return a.has_value() == b.has_value() && (!a || same_value(protocol_, *a, *b));
   }
+  using SameDose = std::function<bool(DoseId, DoseId)>;
   struct SameCell {
     const Tables2& tables;
+    const SameDose& same;
     bool operator()(const DoseRow::Fixed& a, const DoseRow::Fixed& b) const { return value(a.amount, b.amount); }
     bool operator()(const DoseRow::PerKilogram& a, const DoseRow::PerKilogram& b) const {
       return value(a.amount, b.amount) && tables.same_limit(a.over, b.over) && tables.same_limit(a.plus, b.plus);
@@ -193,11 +208,11 @@ class Tables2 {
       return value(a.target, b.target) && tables.same_limit(a.times, b.times);
     }
     bool operator()(const DoseRow::OfDose& a, const DoseRow::OfDose& b) const {
-      return tables.same_sum(a.dose, b.dose) && tables.same_limit(a.divided_by, b.divided_by) &&
+      return same(a.dose, b.dose) && tables.same_limit(a.divided_by, b.divided_by) &&
              tables.same_limit(a.times, b.times);
     }
     bool operator()(const DoseRow::LargerOf& a, const DoseRow::LargerOf& b) const {
-      return tables.same_sum(a.one, b.one) && tables.same_sum(a.other, b.other);
+      return same(a.one, b.one) && same(a.other, b.other);
     }
     bool operator()(const DoseRow::Withheld&, const DoseRow::Withheld&) const { return true; }
     template <class A, class B>
@@ -207,9 +222,9 @@ class Tables2 {
     bool value(ThresholdId a, ThresholdId b) const { return same_value(tables.protocol_, a, b); }
   };
   // The conditions need not be the same: in a piece both rows are taken, whatever leads to them.
-  bool same_row(const DoseRow& a, const DoseRow& b) const {
-    return std::visit(SameCell{*this}, a.cell, b.cell) && same_limit(a.least, b.least) && same_limit(a.most, b.most) &&
-           same_limit(a.most_percent, b.most_percent);
+  bool same_row(const DoseRow& a, const DoseRow& b, const SameDose& same) const {
+    return std::visit(SameCell{*this, same}, a.cell, b.cell) && same_limit(a.least, b.least) &&
+           same_limit(a.most, b.most) && same_limit(a.most_percent, b.most_percent);
   }
 
   void note_turn(const Amounts& amounts) {

@@ -15,6 +15,7 @@ struct DoseChange {
   std::vector<Cases> regions;  // exact, in one unit
   bool too_many = false;       // more than are looked through: the regions hold all, and more
   std::string was, now;        // "4 g to 15 g; weight 40 kg: 12 g"
+  bool in_both_units = false;  // it hangs on no glucose: but for the unit of the regions the other is the same
 };
 
 /// Empty when both give everyone the same. Where an amount depends on one number at most, the regions are exact; where

@@ -58,6 +58,8 @@ class DosePieces {
   using Spans = std::vector<std::optional<Ends>>;
   /// Empty when no child file and no meter reaches the piece.
   std::optional<Spans> spans(const DosePiece& piece) const;
+  /// The row of the dose, or of one that it is made of there, from 0.
+  std::size_t row_in(DoseId dose, const DosePiece& piece) const;
   /// By dimension: whether the amount of the dose grows with it in the piece; behind them the correction factor.
   std::vector<bool> grows_with(DoseId dose, const DosePiece& piece) const;
   /// The amount of one of the doses at these values, by dimension and the factor behind them.
@@ -76,7 +78,6 @@ class DosePieces {
   void involve(DoseId dose);
   void add_rows(DoseId dose);
   std::size_t first_row(DoseId dose) const;
-  std::size_t row_in(DoseId dose, const DosePiece& piece) const;
   void add_piece(const Table& table, const Box& box);
   void split(DoseId dose, const Table& table, const Box& box, const std::function<void(const Box&)>& visit);
   DosePieces(const Protocol& protocol, const std::vector<DoseId>& doses);

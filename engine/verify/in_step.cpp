@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <deque>
+#include <unordered_map>
+#include <unordered_set>
 
 #include "verify/arrivals.hpp"
 #include "verify/counterparts.hpp"
@@ -67,54 +69,70 @@ class Walk {
   void go_on(const std::vector<OneWay>& was, const std::vector<OneWay>& now, const Told& was_told, const Told& now_told,
              const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
     each_pair(diagrams_, was, now, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
-      const OneSide was_goes = ways_of_.stepped(one, was_told, still_news(was_told), {}),
-                    now_goes = ways_of_.stepped(other, now_told, still_news(now_told), {});
-      come_to(arrivals_.of_all(was_goes, now_goes), set, occasion, within);
+      const OneSide was_goes = begun(one, was_told), now_goes = begun(other, now_told);
+      const Diagrams::Set held = diagrams_.both(ways_of_.held_by(one), ways_of_.held_by(other));
+      for (const Met& met : arrivals_.met_by(set, was_goes, now_goes, held))
+        come_to(*met.arrival, met.where, occasion, within);
     });
   }
 
-  template <class Thing>
-  Thing& kept(std::vector<Thing>& things, Thing thing) {
-    const auto same = [&](const Thing& other) { return is_same(other, thing); };
-    const auto found = std::find_if(things.begin(), things.end(), same);
-    if (found == things.end()) {
-      things.push_back(std::move(thing));
-      return things.back();
-    }
-    found->where = diagrams_.either(found->where, thing.where);
-    found->within = diagrams_.either(found->within, thing.within);
-    return *found;
+  // A rule that led on early has used the answers.
+  OneSide begun(const OneWay& way, const Told& told) const {
+    const Told news = way.watch ? still_news(told) : Told{};
+    return ways_of_.stepped(way, told, news, news, {});
   }
-  static bool is_same(const Parting& a, const Parting& b) {
-    return a.occasion == b.occasion && a.was == b.was && a.now == b.now;
-  }
-  static bool is_same(const OtherTally& a, const OtherTally& b) {
-    return a.occasion == b.occasion && a.was == b.was && a.now == b.now;
-  }
-  static bool is_same(const PutIn& a, const PutIn& b) { return a.occasion == b.occasion && a.step == b.step; }
 
-  void come_to(const std::vector<Arrival>& arrivals, Diagrams::Set where, const Occasion& occasion,
-               Diagrams::Set within) {
-    for (const Arrival& arrival : arrivals) {
-      const Diagrams::Set set = diagrams_.both(where, arrival.where);
-      if (set != Diagrams::kNone) come_to(arrival, set, occasion, within);
+  /// One thing that may come of an occasion, by its number among its like.
+  struct Noted {
+    std::uint64_t occasion;
+    std::uint64_t what;
+    friend bool operator==(const Noted&, const Noted&) = default;
+  };
+  struct Hash {
+    std::size_t operator()(const Noted& noted) const {
+      return (noted.occasion * 0x9E3779B97F4A7C15U) ^ (noted.what * 0xff51afd7ed558ccdU);
     }
+  };
+  using Places = std::unordered_map<Noted, std::size_t, Hash>;
+  static std::uint64_t number_of(const Occasion& occasion) {
+    const auto with = [](std::uint64_t number, std::uint16_t more) { return number << 16U | more; };
+    const auto how =
+        static_cast<std::uint64_t>(occasion.kind) * kOutcomes + static_cast<std::uint64_t>(occasion.outcome);
+    return with(with(with(how, occasion.from.was.index), occasion.from.now.index), occasion.action.index);
+  }
+
+  // What is noted once more on an occasion is noted for more cases.
+  template <class Thing>
+  void keep(Places& places, std::uint64_t what, std::vector<Thing>& things, Thing thing) {
+    const auto [place, is_new] = places.try_emplace(Noted{number_of(thing.occasion), what}, things.size());
+    if (is_new) {
+      things.push_back(std::move(thing));
+      return;
+    }
+    Thing& kept = things[place->second];
+    kept.where = diagrams_.either(kept.where, thing.where);
+    kept.within = diagrams_.either(kept.within, thing.within);
+  }
+
+  void come_to(const std::vector<Arrival>& arrivals, const Occasion& occasion, Diagrams::Set within) {
+    for (const Arrival& arrival : arrivals) come_to(arrival, arrival.where, occasion, within);
   }
 
   void come_to(const Arrival& arrival, Diagrams::Set where, const Occasion& occasion, Diagrams::Set within) {
     if (arrival.kind == Arrival::Kind::passes) return note(arrival.steps, where, false);
     if (arrival.kind == Arrival::Kind::puts_in) {
-      kept(result_.put_in, PutIn{occasion, arrival.steps.was, where, within});
+      keep(put_in_, arrival.steps.was.index, result_.put_in, PutIn{occasion, arrival.steps.was, where, within});
       return;
     }
     const Ending &one = arrival.was, &other = arrival.now;
     count_way(occasion, one, other, !arrival.together);
     if (!arrival.together) {
-      kept(result_.partings, Parting{occasion, one, other, where, within});
+      keep(partings_, arrival.ends, result_.partings, Parting{occasion, one, other, where, within});
       return;
     }
-    if (arrival.was_tally != arrival.now_tally)
-      kept(result_.tallies, OtherTally{occasion, arrival.was_tally, arrival.now_tally, where, within});
+    if (arrival.other_tally)
+      keep(tallies_, *arrival.other_tally, result_.tallies,
+           OtherTally{occasion, arrival.was_tally, arrival.now_tally, where, within});
     if (one.kind == Ending::Kind::step) note(Together{one.step, other.step}, where, true);
     if (one.kind == Ending::Kind::visit) come_back(Together{one.step, other.step}, where, occasion);
   }
@@ -129,33 +147,26 @@ class Walk {
     known->entered = diagrams_.either(known->entered, anything);
     const OneWay was{Diagrams::kAll, {Ending::Kind::step, steps.was, {}}, {}};
     const OneWay now{Diagrams::kAll, {Ending::Kind::step, steps.now, {}}, {}};
-    come_to(arrivals_.of(ways_of_.stepped(was, {}, {}, {}), ways_of_.stepped(now, {}, {}, {}), anything), anything,
+    come_to(arrivals_.of(begun(was, {}), begun(now, {}), anything),
             Occasion{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given}, anything);
   }
 
   void count_way(const Occasion& occasion, const Ending& was, const Ending& now, bool apart) {
     const auto number = [](const Ending& ending) {
-      return static_cast<int>(ending.kind) * 100'000 + ending.step.index;
+      return static_cast<std::uint64_t>(ending.kind) << 16U | ending.step.index;
     };
-    const std::vector<int> key{static_cast<int>(occasion.kind),
-                               occasion.from.was.index,
-                               occasion.from.now.index,
-                               occasion.action.index,
-                               static_cast<int>(occasion.outcome),
-                               number(was),
-                               number(now)};
-    ways_.emplace(key, 0);
-    if (apart) apart_.emplace(key, 0);
+    const Noted way{number_of(occasion), number(was) << 32U | number(now)};
+    ways_.insert(way);
+    if (apart) apart_.insert(way);
   }
 
   void note(const Together& steps, Diagrams::Set where, bool goes_on) {
-    std::size_t place = 0;
-    while (place < result_.pairs.size() && !(result_.pairs[place].steps == steps && at_rest_[place] == goes_on))
-      ++place;
-    if (place == result_.pairs.size()) {
+    const std::uint64_t key = std::uint64_t{steps.was.index} << 32U | std::uint64_t{steps.now.index} << 1U | goes_on;
+    const auto [found, is_new] = pairs_.try_emplace(key, result_.pairs.size());
+    const std::size_t place = found->second;
+    if (is_new) {
       result_.pairs.push_back(InStepPair{steps, Diagrams::kNone});
       queued_.push_back(false);
-      at_rest_.push_back(goes_on);
     }
     InStepPair& pair = result_.pairs[place];
     if (diagrams_.is_within(where, pair.entered)) return;
@@ -212,7 +223,7 @@ class Walk {
   }
 
   void leave_by_answers(const Together& steps, Diagrams::Set where, Occasion::Kind kind) {
-    come_to(arrivals_.of(OneSide{steps.was, true, {}}, OneSide{steps.now, true, {}}, where), where,
+    come_to(arrivals_.of(OneSide{steps.was, true, {}}, OneSide{steps.now, true, {}}, where),
             Occasion{kind, steps, {}, Outcome::given}, where);
   }
 
@@ -258,8 +269,10 @@ class Walk {
   std::vector<InStepPair> backs_;  // where both come back to from another protocol
   InStep result_;
   std::deque<std::size_t> queue_;
-  std::vector<bool> queued_, at_rest_;  // by pair
-  std::map<std::vector<int>, int> ways_, apart_;
+  std::vector<bool> queued_;  // by pair
+  std::unordered_map<std::uint64_t, std::size_t> pairs_;
+  Places partings_, tallies_, put_in_;
+  std::unordered_set<Noted, Hash> ways_, apart_;
 };
 
 }  // namespace

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "episode/scene.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -19,10 +21,22 @@ Ways::Ways(const SideBySide& sides, const Space& space, Diagrams& diagrams)
     if (watch.told) awaited_ |= watch_reads_.back();
   }
   for (const Step& step : protocol_.steps) {
-    asked_.push_back(asked_in(step.asks));
+    asked_.push_back({asked_in(step.asks), {}});
+    for (const Ask& ask : step.asks) {
+      const auto place = space_.place_of(ask.fact);
+      if (place && !ask.fresh) asked_.back().anew[*place] = true;
+      if (!place) asked_.back().any_unread = true;
+    }
     rule_holds_.emplace_back();
-    for (const Rule& rule : step.rules) rule_holds_.back().push_back(holding_of(step, rule));
+    early_reads_.emplace_back();
+    for (const Rule& rule : step.rules) {
+      rule_holds_.back().push_back(holding_of(step, rule));
+      early_reads_.back().push_back(step.wait ? early_reads_of(rule) : std::nullopt);
+      if (early_reads_.back().back()) awaited_early_ |= *early_reads_.back().back();
+    }
   }
+  for (std::size_t c = 0; c < protocol_.counters.size(); ++c)
+    counting_.push_back(counting_of(CounterId{static_cast<std::uint16_t>(c)}));
   for (std::size_t v = 0; v < space_.variables().size(); ++v) told_[v] = is_told(v);
 }
 
@@ -49,6 +63,16 @@ Told Ways::questions_of(const Conditions& conditions) const {
     if (const auto place = space_.place_of(subject)) facts[*place] = true;
   }
   return facts;
+}
+/// The questions whose answers, told while the step waits, let the rule lead on at once.
+std::optional<Told> Ways::early_reads_of(const Rule& rule) const {
+  const auto is_question = [&](const Condition& condition) {
+    const auto fact = question_in(protocol_, condition);
+    return fact && space_.place_of(*fact);
+  };
+  if (!rule.early || rule.when.empty() || !std::all_of(rule.when.begin(), rule.when.end(), is_question))
+    return std::nullopt;
+  return questions_of(rule.when);
 }
 bool Ways::is_within(const Told& some, const Told& all) { return (some & ~all).none(); }
 Told Ways::asked_in(const std::vector<Ask>& asks) const {
@@ -104,31 +128,26 @@ Diagrams::Set Ways::before_counting(Diagrams::Set set, const std::vector<Diagram
   for (std::size_t i = counted.size(); i-- > 0;) set = diagrams_.moved_back(set, counted[i]);
   return set;
 }
-void Ways::count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) const {
+Ways::Counting Ways::counting_of(CounterId counter) const {
   const auto place = space_.place_of(Subject{Subject::Kind::counter, counter.index});
-  if (!place) return;
+  if (!place) return {};
   const std::size_t values = space_.variables()[*place].stretches.size();
-  Diagrams::Values to(values, 0);
-  for (std::size_t i = 0; i < values && !back_to_none; ++i)
-    to[i] = static_cast<std::uint16_t>(std::min(i + 1, values - 1));
-  counted.push_back(diagrams_.map(*place, std::move(to)));
+  Diagrams::Values more(values, 0);
+  for (std::size_t i = 0; i < values; ++i) more[i] = static_cast<std::uint16_t>(std::min(i + 1, values - 1));
+  return {diagrams_.map(*place, std::move(more)), diagrams_.map(*place, Diagrams::Values(values, 0))};
 }
 
 /// What is asked in the step itself: not what a step before has asked for, or what is known and fresh.
 Told Ways::open_in(const OneSide& standing) const {
-  Told open;
-  for (const Ask& ask : protocol_[standing.step].asks) {
-    const auto place = space_.place_of(ask.fact);
-    if (place) open[*place] = !ask.fresh || !(known_before_ || standing.told[*place]);
-  }
-  return open;
+  const Asked& asked = asked_[standing.step.index];
+  return known_before_ ? asked.anew : asked.anew | (asked.all & ~standing.told);
 }
 
-/// What is news where the way leads. Where the step has asked, it is its answers alone; where it was gone through, what
-/// was told before is as new as it was. A rule has used what its step asks for.
-Told Ways::left_with(const OneSide& standing, const OneWay& way) const {
+/// What is news, or unused, where the way leads. Where the step has asked, it is its answers alone; where it was gone
+/// through, what was told before is as new as it was. A rule has used what its step asks for.
+Told Ways::left_with(const OneSide& standing, const OneWay& way, const Told& before) const {
   const Told open = open_in(standing);
-  if (way.at_once || open.none()) return way.watch ? standing.news : standing.news & ~asked_[standing.step.index];
+  if (way.at_once || open.none()) return way.watch ? before : before & ~asked_[standing.step.index].all;
   return way.watch ? open : Told{};
 }
 
@@ -148,10 +167,10 @@ bool Ways::may_be_known(StepId id) const {
 /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
 const std::vector<OneWay>& Ways::ways_on(const OneSide& standing) {
   const auto [found, is_new] = found_.try_emplace(
-      Standing{standing.step.index, false, known_before_, standing.told, standing.news, standing.counted});
+      Standing{standing.step.index, false, known_before_, standing.told, standing.news, {}, standing.counted});
   if (!is_new) return found->second;
   const Step& step = protocol_[standing.step];
-  const Told& asked = asked_[standing.step.index];
+  const Told& asked = asked_[standing.step.index].all;
   std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
   if (!standing.leaves) add_watches_at_once(standing, taken, ways);
@@ -187,10 +206,9 @@ std::vector<OneWay> Ways::early_ways(StepId id) {
 bool Ways::is_passed_unseen(const OneSide& standing) const {
   const Step& step = protocol_[standing.step];
   if (step.wait || step.ends || step.asks.empty()) return false;
-  return std::all_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
-    const auto place = space_.place_of(ask.fact);
-    return ask.fresh && (known_before_ || (place && standing.told[*place]));
-  });
+  if (std::any_of(step.asks.begin(), step.asks.end(), [](const Ask& ask) { return !ask.fresh; })) return false;
+  const Asked& asked = asked_[standing.step.index];
+  return known_before_ || (!asked.any_unread && is_within(asked.all, standing.told));
 }
 
 // It has something to do or to wait for, or asks once more what has just been told: a reading is never its own check.
@@ -201,26 +219,26 @@ bool Ways::is_at_rest(const OneSide& standing) const {
   if (std::find(standing.passed.begin(), standing.passed.end(), here) != standing.passed.end()) return true;
   if (is_passed_unseen(standing)) return false;
   if (!step.actions.empty() || step.wait || step.ends || step.ends_visit) return true;
-  return std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
-    const auto place = space_.place_of(ask.fact);
-    return place && !ask.fresh && standing.told[*place];
-  });
+  return (asked_[standing.step.index].anew & standing.told).any();
 }
 
-OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, const std::vector<Tally>& before,
-                      std::vector<Diagrams::MapId> counted) const {
-  OneSide next{way.to.step, false, way.asks_itself ? Told{} : told, {}, before, {}, {}, std::move(counted)};
-  if (!way.asks_itself) next.news = news & awaited_;
+OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, const Told& unused,
+                      const std::vector<Tally>& before, std::vector<Diagrams::MapId> counted) const {
+  OneSide next{way.to.step, false, way.asks_itself ? Told{} : told, {}, {}, before, {}, {}, std::move(counted)};
+  if (!way.asks_itself) next.news = news & awaited_, next.unused = unused & awaited_early_;
   if (way.watch && protocol_.watch[*way.watch].told) next.news &= ~watch_reads_[*way.watch];
   next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
+  const auto count = [&](const std::optional<Diagrams::MapId>& becomes) {
+    if (becomes) next.counted.push_back(*becomes);
+  };
   for (const Tally& each : way.tally) {
-    if (each.kind == Tally::Kind::resets) count(next.counted, CounterId{each.index}, true);
+    if (each.kind == Tally::Kind::resets) count(counting_[each.index].back_to_none);
   }
   if (way.to.kind != Ending::Kind::step) {
     next.ending = way.to;
   } else if (const auto counts = protocol_[way.to.step].counts) {
     next.tally.push_back({Tally::Kind::counts, counts->index});
-    count(next.counted, *counts, false);
+    count(counting_[counts->index].one_more);
   }
   return next;
 }
@@ -236,10 +254,25 @@ bool Ways::rests_beside(const OneSide& standing, const OneSide& other) const {
   return other_rests && protocol_[step].name == protocol_[standing.step].name && !is_passed_unseen(standing);
 }
 
+// What was told together with a danger, and led nowhere yet, may end a wait as soon as it begins.
+void Ways::add_early_at_once(const OneSide& standing, Diagrams::Set& taken, std::vector<OneWay>& ways) {
+  const Step& step = protocol_[standing.step];
+  for (std::size_t r = 0; r < step.rules.size(); ++r) {
+    const std::optional<Told>& reads = early_reads_[standing.step.index][r];
+    if (!reads || !is_within(*reads, standing.unused)) continue;
+    const Diagrams::Set holding = before_counting(rule_holds_[standing.step.index][r], standing.counted);
+    const Diagrams::Set when = diagrams_.without(holding, taken);
+    if (when == Diagrams::kNone) continue;
+    ways.push_back(way_of(when, step.rules[r]));
+    ways.back().at_once = true;
+    taken = diagrams_.either(taken, holding);
+  }
+}
+
 // A danger told just before is known where one comes to, and leads away from there unless it is handled.
 const std::vector<OneWay>& Ways::ways_at_rest(const OneSide& standing) {
-  const auto [found, is_new] =
-      found_.try_emplace(Standing{standing.step.index, true, false, standing.told, standing.news, standing.counted});
+  const auto [found, is_new] = found_.try_emplace(
+      Standing{standing.step.index, true, false, standing.told, standing.news, standing.unused, standing.counted});
   if (!is_new) return found->second;
   std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
@@ -247,6 +280,7 @@ const std::vector<OneWay>& Ways::ways_at_rest(const OneSide& standing) {
   for (OneWay& way : ways) {
     if (way.to.step == standing.step) way.to.kind = Ending::Kind::here;  // it leads to where one is
   }
+  add_early_at_once(standing, taken, ways);
   ways.push_back(OneWay{diagrams_.without(Diagrams::kAll, taken), {Ending::Kind::here, standing.step, {}}, {}});
   return ways;
 }
@@ -257,15 +291,15 @@ OneSide Ways::further(const OneSide& standing, const OneWay& way) {
     rested.ending = Ending{Ending::Kind::step, standing.step, {}};
     return rested;
   }
-  const Told asked = way.at_once ? Told{} : asked_[standing.step.index];
-  const Told news = left_with(standing, way);
-  if (standing.leaves) return stepped(way, standing.told | asked, news, standing.tally, standing.counted);
+  const Told asked = way.at_once ? Told{} : asked_[standing.step.index].all;
+  const Told news = left_with(standing, way, standing.news), unused = left_with(standing, way, standing.unused);
+  if (standing.leaves) return stepped(way, standing.told | asked, news, unused, standing.tally, standing.counted);
   OneSide passed = standing;
   for (const ActionId action : protocol_[standing.step].actions) {
     if (const auto& call = protocol_[action].call)
       passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
   }
-  OneSide next = stepped(way, passed.told | asked, news, passed.tally, passed.counted);
+  OneSide next = stepped(way, passed.told | asked, news, unused, passed.tally, passed.counted);
   next.passed = std::move(passed.passed);
   next.passed.push_back({standing.step, standing.news});
   return next;

@@ -37,7 +37,8 @@ struct OneSide {
   StepId step;
   bool leaves;  // its own answers are next, whether or not it has something to do
   Told told;
-  Told news{};  // of that what a watch for news has still to hear: told by the same answer as led here
+  Told news{};    // of that what a watch for news has still to hear: told by the same answer as led here
+  Told unused{};  // the same for early rules: what no rule has led on with, whatever watch has heard it
   std::vector<Tally> tally{};
   std::optional<Ending> ending{};
   std::vector<Passed> passed{};            // gone through at this moment
@@ -60,10 +61,13 @@ class Ways {
   /// What comes of these things told out of turn.
   std::vector<OneWay> when_told(StepId step, const Told& told);
   std::vector<Told> tellings() const;
+  /// What holds wherever the way is taken, in whatever step: its watch; of any other, all.
+  Diagrams::Set held_by(const OneWay& way) const { return way.watch ? watch_holds_[*way.watch] : Diagrams::kAll; }
 
-  /// `news`: what was told by the answer that leads this way; a watch for news has heard what it reads.
-  OneSide stepped(const OneWay& way, const Told& told, const Told& news, const std::vector<Tally>& before,
-                  std::vector<Diagrams::MapId> counted = {}) const;
+  /// `news`: what was told by the answer that leads this way; a watch for news has heard what it reads. `unused`: the
+  /// same, and no rule has led on with it.
+  OneSide stepped(const OneWay& way, const Told& told, const Told& news, const Told& unused,
+                  const std::vector<Tally>& before, std::vector<Diagrams::MapId> counted = {}) const;
   OneSide further(const OneSide& standing, const OneWay& way);
 
   /// Where one version has something to do, the other is looked at in the same step, even if it only asks there.
@@ -78,9 +82,13 @@ class Ways {
   Diagrams::Set freed(Diagrams::Set set, const Told& facts);
 
  private:
+  struct Counting {
+    std::optional<Diagrams::MapId> one_more, back_to_none;  // none: nothing reads it
+  };
   bool is_told(std::size_t v) const;
   bool is_own(StepId step, std::size_t watch) const;
   Told questions_of(const Conditions& conditions) const;
+  std::optional<Told> early_reads_of(const Rule& rule) const;
   static bool is_within(const Told& some, const Told& all);
   Ending ending_of(const Rule& rule) const;
   /// `counted`: what was counted since the occasion came; a watch reads the counters as they are now.
@@ -91,9 +99,10 @@ class Ways {
   Diagrams::Set holding_of(const Step& step, const Rule& rule);
   OneWay way_of(Diagrams::Set when, const Rule& rule) const;
   Diagrams::Set before_counting(Diagrams::Set set, const std::vector<Diagrams::MapId>& counted);
-  void count(std::vector<Diagrams::MapId>& counted, CounterId counter, bool back_to_none) const;
+  Counting counting_of(CounterId counter) const;
   Told open_in(const OneSide& standing) const;
-  Told left_with(const OneSide& standing, const OneWay& way) const;
+  Told left_with(const OneSide& standing, const OneWay& way, const Told& before) const;
+  void add_early_at_once(const OneSide& standing, Diagrams::Set& taken, std::vector<OneWay>& ways);
   bool is_passed_unseen(const OneSide& standing) const;
   bool is_at_rest(const OneSide& standing) const;
   bool rests(const OneSide& standing) const;
@@ -103,25 +112,35 @@ class Ways {
   const Space& space_;
   Diagrams& diagrams_;
   std::vector<Diagrams::Set> watch_holds_;
-  std::vector<Told> watch_reads_, asked_;  // by watch, by step
+  std::vector<Told> watch_reads_;  // by watch
+  /// What the questions of a step are, among the variables.
+  struct Asked {
+    Told all, anew;           // `anew`: asked again whatever is known
+    bool any_unread = false;  // one that nothing reads is no variable
+  };
+  std::vector<Asked> asked_;        // by step
+  std::vector<Counting> counting_;  // by counter
   std::vector<std::vector<Diagrams::Set>> rule_holds_;
   // Ways found before: the same step is come to again and again with the same things told.
   struct Standing {
     std::uint16_t step;
     bool rests, known_before;
-    Told told, news;
+    Told told, news, unused;
     std::vector<Diagrams::MapId> counted;
     friend bool operator==(const Standing&, const Standing&) = default;
   };
   struct Hash {
     std::size_t operator()(const Standing& standing) const {
       const std::size_t place = standing.step * 4U + (standing.rests ? 2U : 0U) + (standing.known_before ? 1U : 0U);
-      return std::hash<Told>{}(standing.told) + std::hash<Told>{}(standing.news) * 31U + place * 0x9E3779B97F4A7C15U;
+      return std::hash<Told>{}(standing.told) + std::hash<Told>{}(standing.news) * 31U +
+             std::hash<Told>{}(standing.unused) * 37U + place * 0x9E3779B97F4A7C15U;
     }
   };
   std::unordered_map<Standing, std::vector<OneWay>, Hash> found_;
-  Told told_;     // everything that can be told
-  Told awaited_;  // everything that a watch for news reads
+  Told told_;                                                  // everything that can be told
+  Told awaited_;                                               // everything that a watch for news reads
+  std::vector<std::vector<std::optional<Told>>> early_reads_;  // by step and rule; none: it never leads on early
+  Told awaited_early_;
   bool known_before_ = false;
 };
 

@@ -7,6 +7,7 @@
 #include "episode/settle.hpp"
 #include "finding/quoted.hpp"
 #include "measure/decimal.hpp"
+#include "taken_back.hpp"
 #include "verify/in_words.hpp"
 
 namespace rushlight::tests {
@@ -52,13 +53,21 @@ class Judge {
     return !rule.visits.empty() || !rule.hands_over_to.empty();
   }
 
+  /// Where a version stands before something happens.
+  struct Left {
+    StepId step;
+    int entered_by;
+  };
+  static Left left_by(const Version& version) { return {version.episode.step, version.episode.entered_by}; }
+
   /// Answers what is asked until there is something to do or to wait for. False when it never comes to that.
-  bool come_to_rest(Version& version, const Values& values, StepId left, bool leaves) {
+  bool come_to_rest(Version& version, const Values& values, const Left& left, bool leaves) {
     std::set<std::string> told;
     for (int turns = 0; turns < 80; ++turns) {
       const Step& step = version.protocol[version.episode.step];
       if (has_gone_elsewhere(version)) return false;
-      const bool has_left = !leaves || !(version.episode.step == left) || version.episode.entered_by > entered_before_;
+      const bool has_left =
+          !leaves || !(version.episode.step == left.step) || version.episode.entered_by > left.entered_by;
       const bool asks_again = std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) {
         return !ask.fresh && told.count(version.protocol[ask.fact].name) > 0;
       });
@@ -80,7 +89,7 @@ class Judge {
         const std::string& name = version.protocol[fact].name;
         answers.emplace_back(fact, values.at(name));
         told_.insert(name);
-        if (version.episode.opening.empty() || version.episode.step == left) told.insert(name);
+        if (version.episode.opening.empty() || version.episode.step == left.step) told.insert(name);
       }
       happens(version, Answered{std::move(answers)});
     }
@@ -95,20 +104,18 @@ class Judge {
     }
   }
 
+  /// Drawn for the next occasion, on which nothing is told yet.
+  Values new_values() {
+    told_.clear();
+    all_told_ = true;
+    return drawn_.any_values(child_.unit);
+  }
+
   Occasion occasion_of(const Version& before, const Values& values) const {
     return Occasion{before, child_, moment_, values, told_, all_told_};
   }
 
   // Whether they agree
-
-  std::string shown(const Version& version) {
-    const View view = view_of(version.protocol, child_, version.episode, moment_);
-    std::string text = std::string(name_of(version.protocol[version.episode.step].urgency));
-    for (const ShownAction& action : view.actions)
-      text += " | " + std::string(name_of(action.kind)) + " " +
-              as_written(version.protocol, version.protocol[action.id].text);
-    return text;
-  }
 
   void complain(const std::string& text) {
     if (judged_.complaint.empty()) judged_.complaint = text;
@@ -146,20 +153,14 @@ class Judge {
   /// Both come to rest after an occasion; false when the night is not to go on.
   bool walk(const std::string& occasion, const std::string& step, Version& was, Version& now) {
     const Version before = was;
-    const Values values = drawn_.any_values(child_.unit);
-    told_.clear();
-    all_told_ = true;
+    was_before_ = was.episode, now_before_ = now.episode;
+    const Values values = new_values();
     const bool leaves = !step.empty();
-    const StepId was_left = was.episode.step, now_left = now.episode.step;
-    return landed(occasion, step, before, values, was, now,
-                  come_to_rest_both(was, now, values, was_left, now_left, leaves));
+    return landed(occasion, step, before, values, was, now, come_to_rest_both(was, now, values, leaves));
   }
-  bool come_to_rest_both(Version& was, Version& now, const Values& values, StepId was_left, StepId now_left,
-                         bool leaves) {
-    entered_before_ = was.episode.entered_by;
-    const bool one = come_to_rest(was, values, was_left, leaves);
-    entered_before_ = now.episode.entered_by;
-    return come_to_rest(now, values, now_left, leaves) && one;
+  bool come_to_rest_both(Version& was, Version& now, const Values& values, bool leaves) {
+    const bool one = come_to_rest(was, values, left_by(was), leaves);
+    return come_to_rest(now, values, left_by(now), leaves) && one;
   }
 
   bool landed(const std::string& occasion, const std::string& step, const Version& before, const Values& values,
@@ -168,7 +169,7 @@ class Judge {
     ++judged_.cases;
     const std::string& one = was.protocol[was.episode.step].name;
     const std::string& other = now.protocol[now.episode.step].name;
-    const bool apart = one != other && shown(was) != shown(now);
+    const bool apart = one != other && shown(was, child_, moment_) != shown(now, child_, moment_);
     const bool alike = one != other && !apart;
     if (apart) ++judged_.apart;
     bool said = said_.is_said({Difference::Kind::leads}, occasion, step, occasion_of(before, values));
@@ -176,12 +177,27 @@ class Judge {
     if (apart && !said && is_told_of_the_question()) return false;
     // Of an answer that was known before, `after` may speak as of news.
     if (said && !apart && !all_told_) return one == other;
+    if (said && !apart && !alike && !step.empty() && part_when_dangers_are_taken_back(values)) return one == other;
     if (said != apart && !alike)
       complain(occasion + " `" + step + "`: " + one + " and " + other + (apart ? ", not said" : ", said to differ") +
                "; with " + told_in(values) + "; the clock " +
                text_from_clock_time(scene_at(was.protocol, child_, before.episode, moment_.utc).context.clock) +
                said_.everything(step, occasion_of(before, values)));
     return one == other;
+  }
+
+  /// The comparison speaks of a step as if the dangers that led there had been taken back in it, as they may be. Where
+  /// they stand, both come back to it from what does not handle them.
+  bool part_when_dangers_are_taken_back(const Values& values) {
+    Version was{was_, was_before_}, now{now_, now_before_};
+    const StepId was_left = was.episode.step, now_left = now.episode.step;
+    const Answers one = dangers_taken_back(was, child_, moment_), other = dangers_taken_back(now, child_, moment_);
+    if (one.empty() && other.empty()) return false;
+    happens(was, GotWorse{one});
+    happens(now, GotWorse{other});
+    if (!(was.episode.step == was_left && now.episode.step == now_left)) return false;
+    return come_to_rest_both(was, now, values, true) && was_[was.episode.step].name != now_[now.episode.step].name &&
+           shown(was, child_, moment_) != shown(now, child_, moment_);
   }
 
   /// In one step both show the same, or compare says what differs there for this child.
@@ -192,13 +208,14 @@ class Judge {
     const Values none;
     told_.clear();
     all_told_ = true;
-    const bool differs = shown(was) != shown(now);
+    const bool differs = shown(was, child_, moment_) != shown(now, child_, moment_);
     const bool said = said_.is_said({Difference::Kind::urgency, Difference::Kind::action, Difference::Kind::order,
                                      Difference::Kind::words, Difference::Kind::dose},
                                     "in", a.name, occasion_of(was, none));
     // Texts and amounts name numbers; those are told once, as numbers and doses.
     if (differs && !said && !said_.has(Difference::Kind::number))
-      complain("in `" + a.name + "`: " + shown(was) + " and " + shown(now) + ", not said");
+      complain("in `" + a.name + "`: " + shown(was, child_, moment_) + " and " + shown(now, child_, moment_) +
+               ", not said");
     if (a.wait && b.wait) {
       const Duration one = std::get<Duration>(value_in(was.protocol[a.wait->lasts], context(was)));
       const Duration other = std::get<Duration>(value_in(now.protocol[b.wait->lasts], context(now)));
@@ -252,15 +269,10 @@ class Judge {
 
   bool after_deeds(Version& was, Version& now, const std::string& step) {
     const Version before = was;
-    const Values values = drawn_.any_values(child_.unit);
-    told_.clear();
-    all_told_ = true;
-    const StepId was_left = was.episode.step, now_left = now.episode.step;
-    const int was_entered = was.episode.entered_by, now_entered = now.episode.entered_by;
+    const Values values = new_values();
+    const Left was_left = left_by(was), now_left = left_by(now);
     both(was, now, [&](Version& version) { happens(version, AllDone{}); });
-    entered_before_ = was_entered;
     const bool one = come_to_rest(was, values, was_left, true);
-    entered_before_ = now_entered;
     const bool other = come_to_rest(now, values, now_left, true);
     return landed("after", step, before, values, was, now, one && other);
   }
@@ -283,16 +295,11 @@ class Judge {
                            now.protocol[*other].on[static_cast<std::size_t>(kind)]->go.has_value();
     if (!leads || !leads_now) return false;  // "as given" may finish the step: `answers` looks at that
     const Version before = was;
-    const Values values = drawn_.any_values(child_.unit);
-    told_.clear();
-    all_told_ = true;
-    const int was_entered = was.episode.entered_by, now_entered = now.episode.entered_by;
-    const StepId was_left = was.episode.step, now_left = now.episode.step;
+    const Values values = new_values();
+    const Left was_left = left_by(was), now_left = left_by(now);
     happens(was, Done{{Deed{*own, kind, std::nullopt, std::nullopt}}});
     happens(now, Done{{Deed{*other, kind, std::nullopt, std::nullopt}}});
-    entered_before_ = was_entered;
     const bool a = come_to_rest(was, values, was_left, true);
-    entered_before_ = now_entered;
     const bool b = come_to_rest(now, values, now_left, true);
     return landed(quoted(action.name) + " " + std::string(name_of(kind)) + " in", step, before, values, was, now,
                   a && b);
@@ -305,27 +312,21 @@ class Judge {
     if (was.protocol[was.episode.step].name != step || now.protocol[now.episode.step].name != step) return false;
     if (!was.episode.wait_ends || !now.episode.wait_ends || *was.episode.wait_ends != *now.episode.wait_ends)
       return false;
-    if (open_after_wait(was).empty() || open_after_wait(now).empty()) return false;
+    if (here.asks.empty() || now_[now.episode.step].asks.empty()) return false;
     const Duration one = std::get<Duration>(value_in(was.protocol[here.wait->overdue], context(was)));
     const Duration other =
         std::get<Duration>(value_in(now.protocol[now.protocol[now.episode.step].wait->overdue], context(now)));
     if (one != other) return false;
     const Version before = was;
-    const Values values = drawn_.any_values(child_.unit);
-    told_.clear();
-    all_told_ = true;
-    const StepId was_left = was.episode.step, now_left = now.episode.step;
-    const int was_entered = was.episode.entered_by, now_entered = now.episode.entered_by;
+    const Values values = new_values();
+    const Left was_left = left_by(was), now_left = left_by(now);
     moment_.utc = *was.episode.wait_ends + one;
     both(was, now, [&](Version& version) { happens(version, Ticked{}); });
     if (was.episode.cause.kind != Cause::Kind::overdue || now.episode.cause.kind != Cause::Kind::overdue) return false;
-    entered_before_ = was_entered;
     const bool a = come_to_rest(was, values, was_left, true);
-    entered_before_ = now_entered;
     const bool b = come_to_rest(now, values, now_left, true);
     return landed("nobody answers in", step, before, values, was, now, a && b);
   }
-  std::vector<Ask> open_after_wait(const Version& version) const { return version.protocol[version.episode.step].asks; }
 
   bool worse(Version& was, Version& now, const std::string& step) {
     if (was_.watch.empty()) return false;
@@ -333,9 +334,7 @@ class Judge {
     if (!here.wait || was.episode.wait_passed) return false;  // told while it waits: nothing else reads it
     const Watch& watch = was_.watch[dice_.below(was_.watch.size())];
     Answers one, other;
-    Values values = drawn_.any_values(child_.unit);
-    told_.clear();
-    all_told_ = true;
+    Values values = new_values();
     for (const Condition& condition : watch.when) {
       const auto fact = question_in(was_, condition);
       if (!fact) continue;
@@ -350,20 +349,19 @@ class Judge {
     }
     if (one.empty()) return false;
     const Version before = was;
-    const StepId was_left = was.episode.step, now_left = now.episode.step;
-    const int was_entered = was.episode.entered_by, now_entered = now.episode.entered_by;
+    const Left was_left = left_by(was), now_left = left_by(now);
     happens(was, GotWorse{one});
     happens(now, GotWorse{other});
-    const bool was_moved = was.episode.entered_by != was_entered, now_moved = now.episode.entered_by != now_entered;
-    entered_before_ = was_entered;
+    const bool was_moved = was.episode.entered_by != was_left.entered_by,
+               now_moved = now.episode.entered_by != now_left.entered_by;
     const bool a = !was_moved || come_to_rest(was, values, was_left, true);
-    entered_before_ = now_entered;
     const bool b = !now_moved || come_to_rest(now, values, now_left, true);
     if (a && b) {
       ++judged_.cases;
       const std::string& x = was.protocol[was.episode.step].name;
       const std::string& y = now.protocol[now.episode.step].name;
-      const bool apart = was_moved != now_moved || (x != y && shown(was) != shown(now));
+      const bool apart =
+          was_moved != now_moved || (x != y && shown(was, child_, moment_) != shown(now, child_, moment_));
       const bool said =
           said_.is_said({Difference::Kind::leads}, "told at any time in", step, occasion_of(before, values));
       if (apart) ++judged_.apart;
@@ -382,9 +380,9 @@ class Judge {
   Drawn drawn_;
   Child child_{};
   Moment moment_{};
-  int entered_before_ = 0;
-  bool all_told_ = true;        // nothing was known from before
-  std::set<std::string> told_;  // on this occasion, to either
+  Episode was_before_{}, now_before_{};  // when the last answers were given
+  bool all_told_ = true;                 // nothing was known from before
+  std::set<std::string> told_;           // on this occasion, to either
 };
 
 }  // namespace

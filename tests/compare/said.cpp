@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "episode/view.hpp"
+#include "verify/in_words.hpp"
+
 namespace rushlight::tests {
 namespace {
 
@@ -34,6 +37,15 @@ bool is_in(const std::vector<Interval>& intervals, std::int64_t number) {
 }
 
 }  // namespace
+
+std::string shown(const Version& version, const Child& child, Moment moment) {
+  const View view = view_of(version.protocol, child, version.episode, moment);
+  std::string text = std::string(name_of(version.protocol[version.episode.step].urgency));
+  for (const ShownAction& action : view.actions)
+    text += " | " + std::string(name_of(action.kind)) + " " +
+            as_written(version.protocol, version.protocol[action.id].text);
+  return text;
+}
 
 std::optional<std::int64_t> Said::value(const CaseLimit& limit, const Occasion& here, bool& unknown) const {
   const Protocol& both = said_.sides.both;

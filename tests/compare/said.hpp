@@ -16,6 +16,9 @@ struct Version {
   Episode episode;
 };
 
+/// What a version shows at that moment, but for words that name numbers.
+std::string shown(const Version& version, const Child& child, Moment moment);
+
 /// What was known on one occasion: before it, and what was told to either version then.
 struct Occasion {
   const Version& before;

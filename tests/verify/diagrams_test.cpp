@@ -105,7 +105,7 @@ BOOST_AUTO_TEST_CASE(box_around_a_combination_is_what_trying_every_value_gives) 
 
 BOOST_AUTO_TEST_CASE(values_in_a_set_are_those_of_its_combinations) {
   for (unsigned seed = 1; seed <= 300; ++seed) {
-    const SmallSet small(seed);
+    SmallSet small(seed);
     std::vector<std::vector<bool>> values;
     for (const std::uint16_t size : kSizes) values.emplace_back(size, false);
     for (const Values& member : small.members) {
