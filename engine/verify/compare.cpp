@@ -112,11 +112,25 @@ class InUnit {
     };
     std::stable_sort(told.begin(), told.end(), [&](const auto& a, const auto& b) { return order(a) < order(b); });
     std::vector<Difference> all;
+    const Diagrams::Set fresh = nothing_counted();  // a place that is come to again late in a night is not meant
     for (const auto& [is_behind, parting] : told) {
+      const Diagrams::Set where = diagrams_.both(parting->where, fresh);
+      if (where == Diagrams::kNone) continue;
       all.push_back(difference_of(*parting));
-      name(all.back(), parting->where, parting->within);
+      name(all.back(), where, diagrams_.both(parting->within, fresh));
     }
     return all;
+  }
+
+  Diagrams::Set nothing_counted() {
+    Diagrams::Choices none(space_.variables().size());
+    for (std::size_t v = 0; v < none.size(); ++v) {
+      const Space::Variable& variable = space_.variables()[v];
+      if (variable.subject.kind != Subject::Kind::counter) continue;
+      none[v].emplace();
+      for (const Stretch& stretch : variable.stretches) none[v]->push_back(stretch.value == 0);
+    }
+    return diagrams_.within(none);
   }
 
   std::vector<Difference> in_full() {
