@@ -7,6 +7,7 @@
 #include "episode/insulin.hpp"
 #include "episode/misdosed.hpp"
 #include "episode/settle.hpp"
+#include "episode/words.hpp"
 
 namespace rushlight {
 namespace {
@@ -54,7 +55,7 @@ class Applying {
     if (episode_.ended) begin_again();
     if (!worse.answers.empty()) return learn(worse.answers);
     // Nobody can name it: the worry is called about, and the danger signs are looked for.
-    if (const Answers worry = unnamed_worry(); !worry.empty()) {
+    if (const Answers worry = unnamed_worry(protocol_); !worry.empty()) {
       learn(worry);
       settling_.follow_rules(again_.value_or(now_));
     }
@@ -75,15 +76,6 @@ class Applying {
   void operator()(const Abandoned&) { episode_.ended = episode_.abandoned = true; }
 
  private:
-  /// What nobody can name worries them all the same, where the protocol lists such a worry.
-  Answers unnamed_worry() const {
-    for (const Sign& sign : protocol_.worse) {
-      if (protocol_[sign.fact].name == "other-worry")
-        return {{sign.fact, Chosen{static_cast<std::uint16_t>(sign.option)}}};
-    }
-    return {};
-  }
-
   /// Whether a watch would look out for one of these answers: then the night is not over.
   bool calls_back(const Answers& answers) const {
     Episode then = episode_;

@@ -309,4 +309,11 @@ std::optional<Instant> wait_ends_by(const Scene& scene) {
   return latest;
 }
 
+Answers unnamed_worry(const Protocol& protocol) {
+  for (const Sign& sign : protocol.worse) {
+    if (protocol[sign.fact].name == "other-worry") return {{sign.fact, Chosen{static_cast<std::uint16_t>(sign.option)}}};
+  }
+  return {};
+}
+
 }  // namespace rushlight

@@ -19,6 +19,9 @@ std::string plain_words(const Text& text, Language language);
 /// A text with its blanks filled for this scene. A text that names a withheld dose becomes the reason alone. `food_dose` says how much carbohydrate {food} has to hold.
 std::string filled(const Scene& scene, const Text& text, Language language, std::optional<DoseId> food_dose);
 
+/// What nobody can name worries them all the same: the answer that says so; empty where the protocol lists no such worry.
+Answers unnamed_worry(const Protocol& protocol);
+
 /// Why the text cannot say its amount: a dose that it names is withheld or spent. Empty when it can.
 std::optional<std::string> withheld_in(const Scene& scene, const Text& text, Language language);
 

@@ -24,11 +24,9 @@ struct Sentence {
   std::string operator()(const NotXml& k) const { return "this is not XML: " + one_line(k.what); }
   std::string operator()(const NotJson& k) const { return "this is not JSON: " + one_line(k.what); }
   std::string operator()(const RepeatedKey& k) const { return quoted(k.key) + " is written twice"; }
-
   std::string operator()(const UnknownKey& k) const { return quoted(k.key) + " is not known in " + one_line(k.owner); }
   std::string operator()(const MissingKey& k) const { return one_line(k.owner) + " has no " + quoted(k.key); }
   std::string operator()(const WrongType& k) const { return named(k.what) + " is not " + one_line(k.wanted); }
-
   std::string operator()(const UnknownElement& k) const {
     if (k.parent.empty()) return quoted_element(k.element) + " is not known as the outermost part of a file";
     return quoted_element(k.element) + " is not known inside " + quoted_element(k.parent);
@@ -67,7 +65,6 @@ struct Sentence {
   std::string operator()(const BadId& k) const {
     return quoted(k.id) + " is not a name of lower-case words joined by hyphens";
   }
-
   std::string operator()(const BadNumber& k) const {
     if (k.written.empty()) return "a number is missing here";
     return quoted(k.written) + " cannot be used: " + one_line(k.why);
@@ -97,7 +94,6 @@ struct Sentence {
   std::string operator()(const BadDate& k) const {
     return "the " + one_line(k.what) + " " + quoted(k.written) + " is not in the calendar";
   }
-
   std::string operator()(const MissingLanguage& k) const {
     return quoted_element(k.element) + " has no text in " + quoted(k.language);
   }
