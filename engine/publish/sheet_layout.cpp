@@ -1,6 +1,7 @@
 #include "publish/sheet_layout.hpp"
 
 #include <algorithm>
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -53,8 +54,20 @@ class SheetLayout {
 
   double height_of(const Boxes& boxes, double width) {
     double height = 0;
-    for (const SheetBox* box : boxes) height += box_slab(pen_, *box, sheet_, width, elsewhere_).height() + kGap;
+    for (const SheetBox* box : boxes) height += height_of(*box, width) + kGap;
     return height;
+  }
+
+  // The columns are tried in many widths, and most of them twice.
+  double height_of(const SheetBox& box, double width) {
+    const auto [known, is_new] = heights_.try_emplace({&box, width});
+    if (is_new) known->second = box_slab(pen_, box, sheet_, width, elsewhere_).height();
+    return known->second;
+  }
+
+  void lead_elsewhere(Elsewhere elsewhere) {
+    elsewhere_ = std::move(elsewhere);
+    heights_.clear();
   }
 
   Slab first_question() { return look_slab(pen_, look(), sheet_, width_, left_width() + kColumns, elsewhere_); }
@@ -84,23 +97,26 @@ class SheetLayout {
     for (const std::vector<Part>& waits : waiting) {
       Boxes steps, emergency;
       rest_.clear();
-      elsewhere_.clear();
+      Elsewhere elsewhere;
       for (const SheetBox& box : sheet_.low.boxes) {
         if (box.part == Part::look) continue;
         const bool grave = box.part == Part::emergency || box.part == Part::waiting;
         if (std::find(waits.begin(), waits.end(), box.part) != waits.end()) {
           rest_.push_back(&box);
-          elsewhere_[box.number] = 2;
+          elsewhere[box.number] = 2;
         } else {
           (grave ? emergency : steps).push_back(&box);
         }
       }
+      lead_elsewhere(std::move(elsewhere));
       if (fits(steps, emergency)) return;
     }
     // Very long words: the columns go on on the next page.
     while (left_.size() > 1 && height_of(left_, left_width()) > room_for_columns()) {
       rest_.insert(rest_.begin(), left_.back());
-      elsewhere_[left_.back()->number] = 2;
+      Elsewhere elsewhere = elsewhere_;
+      elsewhere[left_.back()->number] = 2;
+      lead_elsewhere(std::move(elsewhere));
       left_.pop_back();
     }
   }
@@ -164,8 +180,8 @@ class SheetLayout {
     if (boxes.size() > kMostTried) return std::nullopt;
     std::vector<double> at_left, at_right;
     for (const SheetBox* box : boxes) {
-      at_left.push_back(box_slab(pen_, *box, sheet_, left_width(), elsewhere_).height() + kGap);
-      at_right.push_back(box_slab(pen_, *box, sheet_, right_width(), elsewhere_).height() + kGap);
+      at_left.push_back(height_of(*box, left_width()) + kGap);
+      at_right.push_back(height_of(*box, right_width()) + kGap);
     }
     const auto fit = [&](std::uint32_t left_ones) {
       double left = -kGap, right = -kGap;
@@ -204,10 +220,11 @@ class SheetLayout {
   void pages_of(Laid& laid, const std::string& title, Boxes boxes, bool last) {
     if (boxes.empty()) return;
     // Back to the first page, by its number.
-    elsewhere_.clear();
+    Elsewhere elsewhere;
     for (const Boxes* there : {&left_, &right_}) {
-      for (const SheetBox* box : *there) elsewhere_[box->number] = 1;
+      for (const SheetBox* box : *there) elsewhere[box->number] = 1;
     }
+    lead_elsewhere(std::move(elsewhere));
     LaidPage page;
     const auto begin_page = [&] {
       page = {};
@@ -281,6 +298,7 @@ class SheetLayout {
   std::vector<Free> free_;  // the last page's first
   Boxes left_, right_, rest_;
   Elsewhere elsewhere_;
+  std::map<std::pair<const SheetBox*, double>, double> heights_;  // with what leads elsewhere now
 };
 
 }  // namespace
