@@ -66,7 +66,7 @@ check('a_number_that_cannot_be_is_refused_beside_its_field_and_nothing_else_is_l
   const set = ownSet(), before = bytesOf(set);
   await atTheDesk(set, async (nurse) => {
     await nurse.types('rest-of-wait', '12');
-    for (const [mg, mmol, says] of [['20', null, 'write a value from 45 mg/dL to 65 mg/dL'], ['50', '3.9', '2.8'], ['1,500', null, 'thousand'], ['', '', 'nothing is written'],
+    for (const [mg, mmol, says] of [['20', null, 'write a value from 45 mg/dL to 65 mg/dL'], ['50', '3.9', '2.8'], ['1,500', null, 'thousand'], ['', '', 'a number is missing here'],
       ['<img src=x onerror="window.ran=1">', null, '<img src=x onerror='], ['\u202e05\u0007', null, 'Not taken']]) {
       await nurse.types('very-low', mg);
       if (mmol !== null) await nurse.types('very-low', mmol, 1);
