@@ -89,7 +89,8 @@ class SheetText {
   }
 
   void way(const SheetWay& way) {
-    const bool ends_itself = !way.when.empty() && (way.when.back() == '.' || way.when.back() == '?');
+    const bool stands_alone = way.lines.empty() && way.go == 0;
+    const bool ends_itself = stands_alone || (!way.when.empty() && (way.when.back() == '.' || way.when.back() == '?'));
     std::string words = way.when + (ends_itself ? "" : ":");
     for (const SheetLine& each : way.lines) words += " " + each.text;
     if (way.go != 0) words += " -> " + word(SheetWord::go_to, std::to_string(way.go));

@@ -214,10 +214,7 @@ const ShownQuestion* reading_asked_for(const Situation& here) {
   return measures || (!gives && pending_call(here.view) == nullptr) ? reading : nullptr;
 }
 
-bool lists_any_worry(const Protocol& protocol) {
-  return std::any_of(protocol.worse.begin(), protocol.worse.end(),
-                     [&](const Sign& sign) { return protocol[sign.fact].name == "other-worry"; });
-}
+bool lists_any_worry(const Protocol& protocol) { return !unnamed_worry(protocol).empty(); }
 
 ShownQuestion question_of(const Situation& situation, FactId id) {
   const Language language = situation.language();

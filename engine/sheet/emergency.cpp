@@ -103,28 +103,17 @@ class Emergency {
   void add_what_follows(const PaperWalk& walk, bool medicine) {
     PaperWalk woke = walk;
     woke.all_done();
-    if (medicine) {
-      PaperWalk asleep = woke;
-      asleep.wait_over();
-      asleep.answer("awake", "no");
-      asleep.leave_questions();
-      SheetWay way{word(SheetWord::not_awake_after, text_from_duration(walk.wait())), {}, 0, asleep.view().urgency, {}};
-      for (SheetLine& line : asleep.lines()) {
-        if (line.kind == ActionKind::glucagon) way.lines.push_back(std::move(line));
-      }
-      if (!way.lines.empty()) waiting_.ways.push_back(std::move(way));
-    } else {
-      PaperWalk asleep = woke;
-      asleep.wait_over();
-      asleep.answer("awake", "no");
-      asleep.leave_questions();
-      SheetWay way{word(SheetWord::not_awake_after, text_from_duration(walk.wait())), {}, 0, asleep.view().urgency, {}};
-      for (SheetLine& line : asleep.lines()) {
-        if (line.kind == ActionKind::position || line.kind == ActionKind::watch) way.lines.push_back(std::move(line));
-      }
-      if (way.lines.empty()) way.lines.push_back(asleep.headline());
-      waiting_.ways.push_back(std::move(way));
+    PaperWalk asleep = woke;
+    asleep.wait_over();
+    asleep.answer("awake", "no");
+    asleep.leave_questions();
+    SheetWay still{word(SheetWord::not_awake_after, text_from_duration(walk.wait())), {}, 0, asleep.view().urgency, {}};
+    for (SheetLine& line : asleep.lines()) {
+      const bool looks = line.kind == ActionKind::position || line.kind == ActionKind::watch;
+      if (medicine ? line.kind == ActionKind::glucagon : looks) still.lines.push_back(std::move(line));
     }
+    if (still.lines.empty() && !medicine) still.lines.push_back(asleep.headline());
+    if (!still.lines.empty()) waiting_.ways.push_back(std::move(still));
     woke.answer("awake", "yes");
     SheetWay way{woke.headline().text, {}, 0, woke.view().urgency, {}};
     for (SheetLine& line : woke.lines()) {

@@ -1,5 +1,7 @@
 #include "sheet/readings.hpp"
 
+#include <algorithm>
+
 #include "sheet/sheet_words.hpp"
 #include "verify/answering.hpp"
 
@@ -17,37 +19,35 @@ bool gives_or_calls(const View& view) {
   return view.call.has_value() || view.ended;
 }
 
-bool asks(const View& view, std::string_view fact) {
-  for (const ShownQuestion& question : view.ask) {
-    if (question.name == fact) return true;
-  }
-  return false;
+}  // namespace
+
+bool is_asked(const View& view, std::string_view fact) {
+  return std::any_of(view.ask.begin(), view.ask.end(), [&](const ShownQuestion& each) { return each.name == fact; });
 }
 
-}  // namespace
+std::optional<FactId> glucose_asked_in(const View& view) {
+  for (const ShownQuestion& question : view.ask) {
+    if (question.kind == FactKind::glucose) return question.id;
+  }
+  return std::nullopt;
+}
 
 Landing landing_after(PaperWalk walk, const Value& reading, Looks looks,
                       const std::optional<Value>& by_another_prick) {
   std::vector<SheetLine> before;
-  const auto glucose = [&] {
-    for (const ShownQuestion& question : walk.view().ask) {
-      if (question.kind == FactKind::glucose) return std::optional<FactId>{question.id};
-    }
-    return std::optional<FactId>{};
-  };
   bool told = false;
   for (int turn = 0; turn < kMostPricks * 2; ++turn) {
     const View here = walk.view();
     if (told && (gives_or_calls(here) || here.waiting)) break;
-    if (const auto asked = glucose()) {
+    if (const auto asked = glucose_asked_in(here)) {
       if (told) before.push_back(walk.headline());
       walk.answer(*asked, told && by_another_prick ? *by_another_prick : reading);
       told = true;
-    } else if (asks(here, "symptoms") && looks != Looks::any) {
+    } else if (is_asked(here, "symptoms") && looks != Looks::any) {
       walk.answer("symptoms", looks == Looks::well ? "no" : "unknown");
-    } else if (asks(here, "awake")) {
+    } else if (is_asked(here, "awake")) {
       walk.answer("awake", "yes");
-    } else if (asks(here, "meal-soon") || here.ask.empty()) {
+    } else if (is_asked(here, "meal-soon") || here.ask.empty()) {
       break;
     } else {
       walk.go_on({"symptoms", "awake", "meal-soon", "glucose"});

@@ -8,6 +8,10 @@
 
 namespace rushlight {
 
+bool is_asked(const View& view, std::string_view fact);
+/// The question for the glucose, where it is asked.
+std::optional<FactId> glucose_asked_in(const View& view);
+
 /// Where the walk stands after a reading and a look at the child.
 struct Landing {
   PaperWalk walk;

@@ -48,9 +48,9 @@ enum class SheetWord : std::uint8_t {
   after_more_rounds,
   low_again,
   low_so_often,  // "Low again, {1} times in one night"
-  still_after,
+  still_after,  // "Still so after {1}, and low"
   still_after_not_low,
-  blood_ketones_from,   // "Still so after {1}, and low"
+  blood_ketones_from,
   refused,
   refused_again,
   part_taken,

@@ -13,10 +13,6 @@ namespace {
 
 constexpr int kMostTurns = 8;
 
-bool is_asked(const View& view, std::string_view fact) {
-  return std::any_of(view.ask.begin(), view.ask.end(), [&](const ShownQuestion& each) { return each.name == fact; });
-}
-
 /// Who cannot swallow is at the emergency already; whatever else is asked, nobody can tell.
 void to_what_is_done(PaperWalk& walk) {
   for (int turn = 0; turn < kMostTurns; ++turn) {

@@ -62,13 +62,6 @@ const ShownAction* given_by_mouth(const View& view) {
   return nullptr;
 }
 
-std::optional<FactId> glucose_asked_in(const View& view) {
-  for (const ShownQuestion& question : view.ask) {
-    if (question.kind == FactKind::glucose) return question.id;
-  }
-  return std::nullopt;
-}
-
 std::vector<SheetLine> said_there(const PaperWalk& walk, bool headline_only) {
   std::vector<SheetLine> lines;
   for (SheetLine& line : walk.lines()) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "sheet/low_page.hpp"
+#include "sheet/readings.hpp"
 
 // Private to engine/sheet.
 
@@ -29,6 +30,5 @@ std::vector<SheetLine> said_there(const PaperWalk& walk, bool headline_only);
 /// After sugar the wait follows; where the reading is asked for at once, the reading.
 int goes_on_in(const View& view, const TroubleNumbers& numbers);
 const ShownAction* given_by_mouth(const View& view);
-std::optional<FactId> glucose_asked_in(const View& view);
 
 }  // namespace rushlight

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "verify/other_words.hpp"
+
 namespace rushlight {
 
 bool same_value(const Protocol& protocol, ThresholdId one, ThresholdId other) {
@@ -14,27 +16,9 @@ bool same_value(const Protocol& protocol, ThresholdId one, ThresholdId other) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(), same);
 }
 
-namespace {
-
-struct SamePiece {
-  const Protocol& protocol;
-  bool operator()(const std::string& a, const std::string& b) const { return a == b; }
-  bool operator()(ThresholdId a, ThresholdId b) const { return protocol[a].name == protocol[b].name; }
-  bool operator()(DoseId a, DoseId b) const { return protocol[a].name == protocol[b].name; }
-  bool operator()(Filler a, Filler b) const { return a == b; }
-  template <class A, class B>
-  bool operator()(const A&, const B&) const {
-    return false;
-  }
-};
-
-}  // namespace
-
 bool same_words(const Protocol& protocol, const Text& one, const Text& other) {
   for (int language = 0; language < kLanguages; ++language) {
-    const Template &a = one.line[language], &b = other.line[language];
-    const auto same = [&](const Piece& x, const Piece& y) { return std::visit(SamePiece{protocol}, x, y); };
-    if (!std::equal(a.begin(), a.end(), b.begin(), b.end(), same)) return false;
+    if (!reads_the_same(protocol, one.line[language], protocol, other.line[language])) return false;
   }
   return true;
 }

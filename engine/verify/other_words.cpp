@@ -23,13 +23,16 @@ struct SamePiece {
 
 }  // namespace
 
+bool reads_the_same(const Protocol& of_was, const Template& was, const Protocol& of_now, const Template& now) {
+  const auto same = [&](const Piece& x, const Piece& y) { return std::visit(SamePiece{of_was, of_now}, x, y); };
+  return std::equal(was.begin(), was.end(), now.begin(), now.end(), same);
+}
+
 std::vector<OtherWords> other_words(const Protocol& of_was, const Text& was, const Protocol& of_now, const Text& now) {
   std::vector<OtherWords> others;
   for (int i = 0; i < kLanguages; ++i) {
     const auto language = static_cast<Language>(i);
-    const Template &a = was.line[i], &b = now.line[i];
-    const auto same = [&](const Piece& x, const Piece& y) { return std::visit(SamePiece{of_was, of_now}, x, y); };
-    if (std::equal(a.begin(), a.end(), b.begin(), b.end(), same)) continue;
+    if (reads_the_same(of_was, was.line[i], of_now, now.line[i])) continue;
     // Asked for a language that it lacks, a text would answer in another, and hide that it is gone.
     const auto words = [&](const Protocol& protocol, const Text& text) {
       return text.line[i].empty() ? "" : as_written(protocol, text, language);

@@ -9,6 +9,9 @@
 
 namespace rushlight {
 
+/// Word for word, with the same numbers, doses and blanks by name.
+bool reads_the_same(const Protocol& of_was, const Template& was, const Protocol& of_now, const Template& now);
+
 /// Both texts in a language in which they are not the same; empty where one has none in it.
 struct OtherWords {
   Language language;
