@@ -22,6 +22,7 @@ Alive alive_in(const std::vector<Table>& tables, std::size_t rules) {
   for (const Table& table : tables) {
     const BoxesByPlace by_place(table.whole, table.rules);
     Cover earlier(table.whole);
+    earlier.make_room_for(rules);
     for (std::size_t rule = 0; rule < rules; ++rule) {
       if (!alive.rules[rule] && !by_place.finds_point_before_others(rule)) {
         const Search search = earlier.each_left_over(table.rules[rule], [](const Box&) { return false; });
@@ -59,27 +60,70 @@ std::optional<std::size_t> taker_of(const Matches& matches, std::size_t rule) {
 }
 
 constexpr std::size_t kMostTakers = 4;  // of more than these nobody can say which one is wrong
+// Where more rules than these reach into a silenced one, the few are not looked for: thousands of rules would take
+// minutes.
+constexpr std::size_t kMostMet = 64;
 
-// Of the earlier ones so many as take all of it together, numbered from 1; none when it takes more than can be named.
-std::vector<int> takers_of(const Matches& matches, std::size_t rule) {
-  std::vector<std::size_t> takers;
-  for (std::size_t earlier = 0; earlier < rule; ++earlier) takers.push_back(earlier);
-  const auto take_all = [&](const std::vector<std::size_t>& some) {
-    return std::all_of(matches.begin(), matches.end(), [&](const auto& match) {
+// Of the rules before a silenced one, so few as take all of it together; of two such sets the one with the earlier
+// rules. Halving: what is needed of the later half beside the earlier half, then what is needed of the earlier half
+// beside that.
+class Needed {
+ public:
+  Needed(const Matches& matches, std::size_t rule) : matches_(matches) {
+    for (std::size_t earlier = 0; earlier < rule; ++earlier) {
+      const bool meets = std::any_of(matches.begin(), matches.end(), [&](const auto& match) {
+        return match.first->rules[earlier].meets(*match.second);
+      });
+      if (meets) candidates_.push_back(earlier);
+    }
+  }
+
+  /// None when more are needed than can be named.
+  std::vector<std::size_t> takers() {
+    if (candidates_.size() > kMostMet) return {};
+    needed_of(0, candidates_.size(), false);
+    if (too_many_) return {};
+    std::sort(beside_.begin(), beside_.end());
+    return beside_;
+  }
+
+ private:
+  bool take_all() const {
+    return std::all_of(matches_.begin(), matches_.end(), [&](const auto& match) {
       std::vector<const Box*> boxes;
-      for (const std::size_t each : some) boxes.push_back(&match.first->rules[each]);
+      for (const std::size_t each : beside_) boxes.push_back(&match.first->rules[each]);
       return all_taken(*match.second, boxes);
     });
-  };
-  if (!take_all(takers)) return {};
-  for (std::size_t at = takers.size(); at-- > 0;) {
-    std::vector<std::size_t> fewer = takers;
-    fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(at));
-    if (take_all(fewer)) takers = std::move(fewer);
   }
-  if (takers.size() > kMostTakers) return {};
+
+  // Leaves in `beside_` also what is needed of these candidates; `more` tells whether any came to it since it was
+  // asked.
+  void needed_of(std::size_t from, std::size_t up_to, bool more) {
+    if (from == up_to || too_many_ || (more && take_all())) return;
+    if (up_to - from == 1) {
+      beside_.push_back(candidates_[from]);
+      too_many_ = ++found_ > kMostTakers;
+      return;
+    }
+    const std::size_t middle = from + (up_to - from) / 2, before = beside_.size();
+    for (std::size_t i = from; i < middle; ++i) beside_.push_back(candidates_[i]);
+    needed_of(middle, up_to, true);
+    const auto first = beside_.begin() + static_cast<std::ptrdiff_t>(before);
+    const bool later = beside_.size() - before > middle - from;
+    beside_.erase(first, first + static_cast<std::ptrdiff_t>(middle - from));
+    needed_of(from, middle, later);
+  }
+
+  const Matches& matches_;
+  std::vector<std::size_t> candidates_, beside_;
+  std::size_t found_ = 0;
+  bool too_many_ = false;
+};
+
+// They are numbered from 1; none when they are more than can be named.
+std::vector<int> takers_of(const Matches& matches, std::size_t rule) {
   std::vector<int> numbers;
-  for (const std::size_t each : takers) numbers.push_back(static_cast<int>(each) + 1);
+  for (const std::size_t each : Needed(matches, rule).takers()) numbers.push_back(static_cast<int>(each) + 1);
   return numbers;
 }
 
