@@ -26,6 +26,18 @@ Lines::Lines(std::string_view text) : text_(text) {
     points += points_in(text.substr(byte, kBlock));
   }
   block_points_.push_back(points);
+  find_plain_lines();
+}
+
+void Lines::find_plain_lines() {
+  plain_.assign(starts_.size(), true);
+  for (std::size_t block = 0; block + 1 < block_points_.size(); ++block) {
+    const std::size_t begin = block * kBlock, end = std::min(begin + kBlock, text_.size());
+    if (block_points_[block + 1] - block_points_[block] == end - begin) continue;
+    for (std::size_t line = line_of(std::max(begin, starts_.front())); line < starts_.size() && starts_[line] < end;
+         ++line)
+      plain_[line] = false;
+  }
 }
 
 void Lines::find_starts() {
@@ -78,6 +90,10 @@ Place Lines::place_of(Span span, std::size_t& near) const {
   const std::size_t index = holds(near, begin) ? near : holds(near + 1, begin) ? near + 1 : line_of(begin);
   near = index;
   const std::size_t end = std::max(begin, std::min(span.end, end_of_line(index)));
+  if (plain_[index]) {
+    return {static_cast<std::uint32_t>(index + 1), static_cast<std::uint32_t>(begin - starts_[index] + 1),
+            static_cast<std::uint32_t>(end - begin)};
+  }
   return {static_cast<std::uint32_t>(index + 1), static_cast<std::uint32_t>(points_between(starts_[index], begin) + 1),
           static_cast<std::uint32_t>(points_between(begin, end))};
 }

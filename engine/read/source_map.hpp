@@ -78,6 +78,7 @@ class Lines {
 
  private:
   void find_starts();
+  void find_plain_lines();
   bool holds(std::size_t index, std::size_t byte) const;
   std::size_t line_of(std::size_t byte) const;
   std::size_t points_before(std::size_t byte) const;
@@ -86,6 +87,7 @@ class Lines {
 
   std::string_view text_;
   std::vector<std::size_t> starts_;        // of each line
+  std::vector<bool> plain_;                // of each line: each of its bytes is a code point
   std::vector<std::size_t> block_points_;  // code points before every block of kBlock bytes
 };
 

@@ -89,12 +89,14 @@ bool may_start_name(char32_t value) { return lies_in(kNameStarts, value); }
 bool may_continue_name(char32_t value) { return lies_in(kNameStarts, value) || lies_in(kNameContinues, value); }
 
 std::string without_extra_blanks(std::string_view text) {
-  const auto is_extra = [&](std::size_t at) {
-    return is_blank(text[at]) && (text[at] != ' ' || at == 0 || at + 1 == text.size() || is_blank(text[at - 1]));
-  };
-  std::size_t plain = 0;
-  while (plain < text.size() && (text[plain] > ' ' || !is_extra(plain))) ++plain;
-  if (plain == text.size()) return std::string(text);  // nearly all values
+  bool plain = text.empty() || (!is_blank(text.front()) && !is_blank(text.back()));
+  bool after_blank = false;
+  for (const char c : text) {
+    const bool blank = is_blank(c);
+    plain = plain && (!blank || (c == ' ' && !after_blank));
+    after_blank = blank;
+  }
+  if (plain) return std::string(text);  // nearly all values
   std::string kept;
   kept.reserve(text.size());
   bool blank = false;

@@ -18,20 +18,25 @@ class Pairing {
  public:
   explicit Pairing(const VettedXml& xml) : xml_(xml) {}
 
-  std::optional<XmlNode> node_of(const tinyxml2::XMLElement& element) {
+  /// False when the two do not say the same.
+  bool pair(const tinyxml2::XMLElement& element, XmlNode& node) {
     const std::size_t own = next_++;
-    if (own >= xml_.map.elements.size()) return std::nullopt;
+    if (own >= xml_.map.elements.size()) return false;
     const MappedElement& mapped = xml_.map.elements[own];
-    if (mapped.name != element.Name()) return std::nullopt;
-    XmlNode node{{mapped.name, where(mapped.name_place)}, {}, {"", where(mapped.name_place)}, {}, {}};
-    if (!pair_attributes(element, mapped, node) || !pair_texts(element, mapped, node)) return std::nullopt;
-    for (const tinyxml2::XMLElement* child = element.FirstChildElement(); child; child = child->NextSiblingElement()) {
-      if (next_ >= xml_.map.elements.size() || xml_.map.elements[next_].parent != own) return std::nullopt;
-      std::optional<XmlNode> paired = node_of(*child);
-      if (!paired) return std::nullopt;
-      node.children.push_back(std::move(*paired));
+    if (mapped.name != element.Name()) return false;
+    node.name = {mapped.name, where(mapped.name_place)};
+    node.text.where = node.name.where;
+    if (!pair_attributes(element, mapped, node) || !pair_texts(element, mapped, node)) return false;
+    std::size_t children = 0;
+    for (const auto* child = element.FirstChildElement(); child; child = child->NextSiblingElement()) ++children;
+    node.children.resize(children);  // each is made in its place: moving them took longer than making them
+    const tinyxml2::XMLElement* child = element.FirstChildElement();
+    for (XmlNode& each : node.children) {
+      if (next_ >= xml_.map.elements.size() || xml_.map.elements[next_].parent != own || !pair(*child, each))
+        return false;
+      child = child->NextSiblingElement();
     }
-    return node;
+    return true;
   }
 
   bool all_paired() const { return next_ == xml_.map.elements.size(); }
@@ -53,17 +58,18 @@ class Pairing {
 
   bool pair_texts(const tinyxml2::XMLElement& element, const MappedElement& mapped, XmlNode& node) const {
     const tinyxml2::XMLNode* child = element.FirstChild();
-    std::string whole;
+    std::string whole;  // of several pieces
     node.texts.reserve(mapped.texts.size());
     for (const MappedText& place : mapped.texts) {
       while (child && !child->ToText()) child = child->NextSibling();
       if (!child) return false;
       node.texts.push_back({without_extra_blanks(child->Value()), where(place.place)});
-      whole += (place.after_blank ? " " : "") + std::string(child->Value());
+      if (mapped.texts.size() > 1) whole.append(place.after_blank ? " " : "").append(child->Value());
       child = child->NextSibling();
     }
     while (child && !child->ToText()) child = child->NextSibling();
-    if (!mapped.texts.empty()) node.text = {without_extra_blanks(whole), where(mapped.text_place)};
+    if (node.texts.size() == 1) node.text = {node.texts.front().text, where(mapped.text_place)};
+    if (node.texts.size() > 1) node.text = {without_extra_blanks(whole), where(mapped.text_place)};
     return child == nullptr;
   }
 
@@ -91,8 +97,7 @@ Read<XmlNode> tree_from_vetted(const VettedXml& xml) {
   std::optional<XmlNode> root;
   if (document.Parse(xml.bytes.data(), xml.bytes.size()) == tinyxml2::XML_SUCCESS && document.RootElement()) {
     Pairing pairing(xml);
-    root = pairing.node_of(*document.RootElement());
-    if (!pairing.all_paired()) root.reset();
+    if (!pairing.pair(*document.RootElement(), root.emplace()) || !pairing.all_paired()) root.reset();
   }
   if (root) return {std::move(root), {}};
   const NotXml kind{"the file reads in two ways", ""};

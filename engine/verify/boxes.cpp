@@ -6,6 +6,7 @@ Search each_left_over(const Box& box, const std::vector<const Box*>& takers,
                       const std::function<bool(const Box&)>& visit) {
   if (box.empty()) return Search::ended;
   Cover cover(box);
+  cover.make_room_for(takers.size());
   for (const Box* taker : takers) cover.add(*taker);
   return cover.each_left_over(box, visit);
 }
@@ -16,6 +17,7 @@ bool all_taken(const Box& box, const std::vector<const Box*>& takers) {
 
 Cover cover_of(const Table& table) {
   Cover cover(table.whole);
+  cover.make_room_for(table.watched.size() + table.rules.size());
   for (const Box& box : table.watched) cover.add(box);
   for (const Box& box : table.rules) cover.add(box);
   return cover;

@@ -207,6 +207,11 @@ class LeftOver {
 
 Cover::Cover(Box whole) : whole_(std::move(whole)) {}
 
+void Cover::make_room_for(std::size_t takers) {
+  sides_.reserve(sides_.size() + takers * whole_.sides.size());
+  takers_.reserve(takers_.size() + takers);
+}
+
 void Cover::add(const Box& taker) {
   Taker added{added_++, 0};
   for (std::size_t i = 0; i < taker.sides.size(); ++i) {

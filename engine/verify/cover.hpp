@@ -27,7 +27,8 @@ class Cover {
   static constexpr std::uint64_t kMostLooks = 100'000'000;
 
   explicit Cover(Box whole);
-  void add(const Box& taker);  // kept by reference, and its sides must not move; an empty one holds nothing
+  void make_room_for(std::size_t takers);  // that are about to be added
+  void add(const Box& taker);              // kept by reference, and its sides must not move; an empty one holds nothing
 
   /// Calls `visit` with disjoint boxes that together are what the takers leave of `box`; stops when it gives false.
   Search each_left_over(const Box& box, const std::function<bool(const Box&)>& visit);

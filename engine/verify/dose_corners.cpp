@@ -193,7 +193,7 @@ std::optional<DoseCorner> DosePieces::least_given(const DosePiece& piece) const 
   if (!all) return std::nullopt;
   std::vector<std::int64_t> values;
   for (const auto& ends : *all) values.push_back(ends ? ends->least : 0);
-  const auto gives = [&] { return amount(piece, corner_at(piece, values, *all)).has_value(); };
+  const auto gives = [&] { return amount(dose_, piece, grounds_at(piece, values, *all)).has_value(); };
   for (std::size_t i = 0; i < values.size() && !gives(); ++i) {
     if (!(*all)[i]) continue;
     std::int64_t none = values[i];

@@ -60,10 +60,19 @@ class TimeLaws {
     GlucoseUnit unit;
   };
 
-  // The graver verdict, then the longer time, of the two units.
-  Worst worst_of(const WithinLaw& law, Promptness answers) const {
+  // Whether what is found in one unit is found in the other.
+  bool units_agree(const WithinLaw& law) const {
+    const auto agree = [&](const Protocol& protocol) {
+      const Space one(protocol, GlucoseUnit::mg_per_dl, law.stays), other(protocol, GlucoseUnit::mmol_per_l, law.stays);
+      return one.is_cut_as(other, law.stays);
+    };
+    return agree(alone_) && (&whole_ == &alone_ || agree(whole_));
+  }
+
+  // The graver verdict, then the longer time, of the units.
+  Worst worst_of(const WithinLaw& law, const std::vector<GlucoseUnit>& units, Promptness answers) const {
     std::optional<Worst> worst;
-    for (const GlucoseUnit unit : {GlucoseUnit::mg_per_dl, GlucoseUnit::mmol_per_l}) {
+    for (const GlucoseUnit unit : units) {
       const Scenario scenario{law.stays, law.come_to};
       Worst each{worst_time(alone_, scenario, answers, unit), &alone_, unit};
       if (each.time.verdict == Verdict::leaves && &whole_ != &alone_)
@@ -75,8 +84,10 @@ class TimeLaws {
   }
 
   void look_at(const WithinLaw& law) {
-    const Worst at_once = worst_of(law, Promptness::at_once);
-    const Worst late = worst_of(law, Promptness::late);
+    std::vector<GlucoseUnit> units{GlucoseUnit::mg_per_dl};
+    if (!units_agree(law)) units.push_back(GlucoseUnit::mmol_per_l);
+    const Worst at_once = worst_of(law, units, Promptness::at_once);
+    const Worst late = worst_of(law, units, Promptness::late);
     const bool kept = tell(law, at_once, Promptness::at_once, law.at_once);
     // What can never happen when all is answered at once is told once.
     const bool comes = at_once.time.verdict == Verdict::within;

@@ -130,12 +130,37 @@ void look_at(Checking& checking, const MonotoneLaw& law, const Step& step, const
 
 }  // namespace
 
+namespace {
+
+bool reads(const Conditions& conditions, FactId fact) {
+  return std::any_of(conditions.begin(), conditions.end(), [&](const Condition& condition) {
+    return subject_of(condition) == Subject{Subject::Kind::fact, fact.index};
+  });
+}
+
+/// Whether two answers can lead to two rules of the step, one calmer than the other.
+bool may_lead_apart(const Protocol& protocol, const Step& step, FactId fact) {
+  const auto of_a_rule = [&](const Rule& rule) { return reads(rule.when, fact); };
+  const auto of_a_watch = [&](const Watch& watch) { return reads(watch.when, fact); };
+  if (std::none_of(step.rules.begin(), step.rules.end(), of_a_rule) &&
+      std::none_of(protocol.watch.begin(), protocol.watch.end(), of_a_watch))
+    return false;
+  std::optional<Urgency> first;
+  return std::any_of(step.rules.begin(), step.rules.end(), [&](const Rule& rule) {
+    if (!stays_here(rule)) return false;
+    if (!first) first = protocol[rule.go].urgency;
+    return protocol[rule.go].urgency != *first;
+  });
+}
+
+}  // namespace
+
 void worse_is_never_calmer(Checking& checking, const MonotoneLaw& law) {
   const Protocol& protocol = checking.protocol;
   for (const Step& step : protocol.steps) {
     const bool asked =
         std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return ask.fact == law.fact; });
-    if (!asked || step.ends) continue;
+    if (!asked || step.ends || !may_lead_apart(protocol, step, law.fact)) continue;
     Conditions known;
     for (const Condition& condition : law.when) {
       if (is_known_in(protocol, step, condition)) known.push_back(condition);

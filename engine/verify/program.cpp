@@ -21,12 +21,15 @@ Program::Program(const Space& space, Diagrams& diagrams, Assumed assumed)
       assumed_(std::move(assumed)),
       stays_(space.where(diagrams, assumed_.stays)),
       moves_(protocol_.steps.size()),
+      times_(protocol_.steps.size()),
+      times_of_outcomes_(protocol_.steps.size()),
       deeds_(protocol_.steps.size()) {
   for (const Condition& condition : assumed_.stays) {
     const Subject subject = subject_of(condition);
     if (subject.kind == Subject::Kind::fact) told_before_.push_back(FactId{subject.index});
   }
   for (std::size_t v = 0; v <= space_.variables().size(); ++v) told_.push_back(is_told(v));
+  all_told_ = diagrams_.group(told_);
   for (const Watch& watch : protocol_.watch) watch_holds_.push_back(space_.where(diagrams_, watch.when));
   find_what_is_remembered();
 }
@@ -76,11 +79,14 @@ Diagrams::Set Program::watches_before(StepId id, std::size_t before, bool asked_
   return watched;
 }
 
-std::vector<std::pair<Diagrams::Set, Duration>> Program::times_of(const Step& step, Leading::By by) {
-  if (!step.wait) return {{Diagrams::kAll, Duration{0}}};
+const Program::Times& Program::times_of(StepId id, Leading::By by) {
+  std::optional<Times>& found = (by == Leading::By::outcome ? times_of_outcomes_ : times_)[id.index];
+  if (found) return *found;
+  const Step& step = protocol_[id];
+  if (!step.wait) return found.emplace(Times{{Diagrams::kAll, Duration{0}}});
   std::vector<ThresholdId> read{step.wait->lasts, step.wait->overdue};
   if (step.wait->after && step.wait->start_within) read.push_back(*step.wait->start_within);
-  std::vector<std::pair<Diagrams::Set, Duration>> times;
+  Times times;
   for (const Space::Times& each : space_.times_of(diagrams_, read)) {
     Duration takes = each.values[0];
     if (assumed_.answers == Promptness::late) {
@@ -90,27 +96,29 @@ std::vector<std::pair<Diagrams::Set, Duration>> Program::times_of(const Step& st
     }
     times.emplace_back(each.where, takes);
   }
-  return times;
+  return found.emplace(std::move(times));
 }
 
 void Program::add(StepId step, std::vector<Leading>& moves, Leading move) {
   move.when = diagrams_.both(move.when, stays_);
   if (move.when == Diagrams::kNone) return;
   if (move.to && protocol_[*move.to].counts) count(move.counts, *protocol_[*move.to].counts);
-  const Facts kept = kept_over(step, move);
-  Facts forgotten = told_;
-  for (std::size_t v = 0; v < kept.size(); ++v) forgotten[v] = forgotten[v] && !kept[v];
-  Facts told_here = forgotten;
   // Whatever was said before, it can be told anew until the rules are read.
   const bool anew = move.by == Leading::By::watch || move.by == Leading::By::early || move.by == Leading::By::overdue;
-  for (std::size_t v = 0; v < told_here.size(); ++v)
-    told_here[v] = told_here[v] && (anew || !remembered_[step.index][v]);
-  move.forgotten = diagrams_.group(forgotten);
-  const Diagrams::GroupId free_here = diagrams_.group(told_here);
+  Diagrams::GroupId free_here = all_told_;
+  move.forgotten = all_told_;
+  if (!anew) {
+    const Facts kept = kept_over(step, move);
+    Facts forgotten = told_;
+    for (std::size_t v = 0; v < kept.size(); ++v) forgotten[v] = forgotten[v] && !kept[v];
+    move.forgotten = diagrams_.group(forgotten);
+    for (std::size_t v = 0; v < forgotten.size(); ++v) forgotten[v] = forgotten[v] && !remembered_[step.index][v];
+    free_here = diagrams_.group(forgotten);
+  }
   move.guard = diagrams_.freed(move.when, free_here);
   if (move.guard == Diagrams::kNone) return;
   const Diagrams::Set when = move.when, guard = move.guard;
-  for (const auto& [where, takes] : times_of(protocol_[step], move.by)) {
+  for (const auto& [where, takes] : times_of(step, move.by)) {
     move.when = diagrams_.both(when, where);
     move.guard = diagrams_.both(guard, diagrams_.freed(where, free_here));
     move.takes = takes;

@@ -62,6 +62,7 @@ class Program {
 
  private:
   using Facts = std::vector<bool>;  // by variable
+  using Times = std::vector<std::pair<Diagrams::Set, Duration>>;
   struct Deed {
     Diagrams::Set applies;
     Diagrams::MapId counts;
@@ -80,7 +81,7 @@ class Program {
   Diagrams::Set watches_before(StepId step, std::size_t before, bool asked_too);
   const std::vector<Deed>& deeds_of(StepId step);
   Facts kept_over(StepId step, const Leading& move) const;
-  std::vector<std::pair<Diagrams::Set, Duration>> times_of(const Step& step, Leading::By by);
+  const Times& times_of(StepId step, Leading::By by);
   void count(std::vector<Diagrams::MapId>& counts, CounterId counter);
   void reset(std::vector<Diagrams::MapId>& counts, CounterId counter);
   Diagrams::MapId visit_becomes(std::size_t visit);
@@ -92,9 +93,11 @@ class Program {
   Diagrams::Set stays_;
   std::vector<FactId> told_before_;  // that the night begins with
   Facts told_;                       // the variables that are told anew
+  Diagrams::GroupId all_told_;       // the same
   std::vector<Diagrams::Set> watch_holds_;
-  std::vector<Facts> remembered_;    // by step
+  std::vector<Facts> remembered_;  // by step
   std::vector<std::optional<std::vector<Leading>>> moves_;
+  std::vector<std::optional<Times>> times_, times_of_outcomes_;  // by step
   std::vector<std::optional<std::vector<Deed>>> deeds_;
 };
 

@@ -15,7 +15,8 @@ constexpr int kFewestWordsOfAText = 20;
 
 class Reading {
  public:
-  Reading(Checking& checking, const ReadingLaw& law) : checking_(checking), law_(law) {}
+  Reading(Checking& checking, const ReadingLaw& law)
+      : checking_(checking), law_(law), questions_(checking.protocol.facts.size()) {}
 
   void look() {
     const Protocol& protocol = checking_.protocol;
@@ -46,15 +47,20 @@ class Reading {
       screen = screen + one(action.text, action.where, "text of `" + action.name + "` is");
     }
     for (const Ask& ask : step.asks) {
-      const Fact& fact = protocol[ask.fact];
-      screen = screen + passage_of(fact.question.in(law_.language), law_.language);
-      if (fact.help) screen = screen + passage_of(fact.help->in(law_.language), law_.language);
+      std::optional<Passage>& question = questions_[ask.fact.index];
+      if (!question) question = question_of(protocol[ask.fact]);
+      screen = screen + *question;
     }
     if (screen.words >= kFewestWordsOfAScreen) {
       judge(screen, step.where, "texts of step `" + step.name + "` are");
     } else {
       rest_ = rest_ + screen;
     }
+  }
+
+  Passage question_of(const Fact& fact) const {
+    const Passage question = passage_of(fact.question.in(law_.language), law_.language);
+    return fact.help ? question + passage_of(fact.help->in(law_.language), law_.language) : question;
   }
 
   Passage one(const Text& text, const Where& where, const std::string& what) {
@@ -82,6 +88,7 @@ class Reading {
 
   Checking& checking_;
   const ReadingLaw& law_;
+  std::vector<std::optional<Passage>> questions_;  // with their help, by fact: most are asked in several steps
   Passage rest_;
 };
 

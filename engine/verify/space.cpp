@@ -127,14 +127,15 @@ std::vector<std::uint16_t> Space::sizes() const {
   return sizes;
 }
 
-bool Space::is_cut_as(const Space& other) const {
+bool Space::is_cut_as(const Space& other, const Conditions& also) const {
   const bool same_things =
       std::equal(variables_.begin(), variables_.end(), other.variables_.begin(), other.variables_.end(),
                  [](const Variable& one, const Variable& two) {
                    return one.subject == two.subject && one.stretches.size() == two.stretches.size();
                  });
   const auto is_taken = [&](const auto& each) { return is_taken_as(other, each.when); };
-  return same_things && std::all_of(protocol_.watch.begin(), protocol_.watch.end(), is_taken) &&
+  return same_things && is_taken_as(other, also) &&
+         std::all_of(protocol_.watch.begin(), protocol_.watch.end(), is_taken) &&
          std::all_of(protocol_.actions.begin(), protocol_.actions.end(), is_taken) &&
          std::all_of(protocol_.steps.begin(), protocol_.steps.end(),
                      [&](const Step& step) { return std::all_of(step.rules.begin(), step.rules.end(), is_taken); });

@@ -37,8 +37,8 @@ class Space {
   std::size_t visit_place() const { return variables_.size(); }
   std::vector<std::uint16_t> sizes() const;  // of the variables, then of the visit
   /// Whether the same protocol is cut in the same way in the other unit: then each condition takes the same stretches
-  /// by their places, and a set of one is a set of the other.
-  bool is_cut_as(const Space& other) const;
+  /// by their places, and a set of one is a set of the other. So with the conditions `also` that both were made with.
+  bool is_cut_as(const Space& other, const Conditions& also = {}) const;
 
   std::optional<std::size_t> place_of(const Subject& subject) const;
   std::optional<std::size_t> place_of(FactId fact) const { return place_of(Subject{Subject::Kind::fact, fact.index}); }

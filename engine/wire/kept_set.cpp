@@ -8,7 +8,8 @@ namespace {
 constexpr std::string_view kFirstWords = "rushlight set ";  // then how many; no protocol begins so
 
 Finding damaged(const std::string& name) {
-  return Finding{Severity::error, Where{name, 0, 0, 0}, JournalDamaged{"the files of the set cannot be told apart"}, {}};
+  return Finding{
+      Severity::error, Where{name, 0, 0, 0}, JournalDamaged{"the files of the set cannot be told apart"}, {}};
 }
 
 std::optional<std::size_t> whole_from(std::string_view text) {
@@ -43,7 +44,8 @@ std::optional<KeptFile> next_file(std::string_view& rest) {
 std::string text_from_kept(const std::vector<KeptFile>& files, bool with_name) {
   if (files.size() == 1 && !with_name) return files.front().bytes;
   std::string text = std::string(kFirstWords) + std::to_string(files.size()) + "\n";
-  for (const KeptFile& file : files) text += std::to_string(file.bytes.size()) + " " + file.name + "\n" + file.bytes;
+  for (const KeptFile& file : files)
+    text.append(std::to_string(file.bytes.size()) + " " + file.name + "\n").append(file.bytes);
   return text;
 }
 

@@ -40,7 +40,10 @@ void check_place(const VettedXml& xml, const Place& place, std::uint32_t line, s
 BOOST_AUTO_TEST_SUITE(source_map)
 
 BOOST_AUTO_TEST_CASE(a_place_is_the_same_from_whatever_line_it_is_looked_for) {
-  const std::string text = "\xEF\xBB\xBF" "a\u00F1o\r\n\n" + std::string(200, 'x') + "\u00E9\u00E9\rlast\r\r\nend";
+  const std::string text =
+      "\xEF\xBB\xBF"
+      "a\u00F1o\r\n\n" +
+      std::string(200, 'x') + "\u00E9\u00E9\rlast\r\r\nend";
   const Lines lines(text);
   std::size_t near = 0;
   for (std::size_t begin = 0; begin <= text.size(); ++begin) {
@@ -104,6 +107,15 @@ BOOST_AUTO_TEST_CASE(columns_count_letters_and_spans_count_bytes) {
   BOOST_CHECK_EQUAL(element.attributes[1].value.begin, 21);
   check_place(xml, element.texts.at(0).place, 1, 21, "¿ñ?");
   BOOST_CHECK_EQUAL(element.attributes[0].value_place.length, 6);
+}
+
+BOOST_AUTO_TEST_CASE(columns_count_letters_behind_a_byte_order_mark_and_on_every_line_of_a_block) {
+  const VettedXml xml = vetted("\xEF\xBB\xBF<a t='ñ' u='x'>\n<b v='y'/>\n<c t='ñ' w='z'/>\n<d v='e'/></a>");
+  const auto& all = xml.map.elements;
+  check_place(xml, all[0].attributes[1].value_place, 1, 13, "x");
+  check_place(xml, all[1].attributes[0].value_place, 2, 7, "y");
+  check_place(xml, all[2].attributes[1].value_place, 3, 13, "z");
+  check_place(xml, all[3].attributes[0].value_place, 4, 7, "e");
 }
 
 BOOST_AUTO_TEST_CASE(lines_end_at_lf_cr_lf_and_cr) {
