@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstring>
+#include <limits>
 #include <memory>
 
 namespace rushlight {
@@ -103,21 +104,22 @@ PenLine Pen::measured(std::string text, const Letters& letters, double left) {
 const std::vector<PenLine>& Pen::lines(const std::string& bold, const std::string& text, const Letters& letters,
                                        double width) {
   // A page is tried in several ways before one fits; the same words are set once.
-  const auto key = std::make_tuple(bold, text, letters.size, letters.bold, width);
-  const auto known = set_.find(key);
-  if (known != set_.end()) return known->second;
-  return set_.emplace(key, broken(bold, text, letters, width)).first->second;
+  std::list<Setting>& settings = set_[std::make_tuple(bold, text, letters.size, letters.bold)];
+  const int units = static_cast<int>(width * PANGO_SCALE);
+  for (const Setting& known : settings) {
+    if (known.from <= units && units <= known.to) return known.lines;
+  }
+  return settings.emplace_back(broken(bold, text, letters, units)).lines;
 }
 
-std::vector<PenLine> Pen::broken(const std::string& bold, const std::string& text, const Letters& letters,
-                                 double width) {
+Pen::Setting Pen::broken(const std::string& bold, const std::string& text, const Letters& letters, int width) {
   const std::unique_ptr<PangoLayout, Free> layout(pango_layout_new(static_cast<PangoContext*>(context_)));
   const auto description = description_of(letters);
   const std::string all = bold.empty() || text.empty() ? bold + text : bold + " " + text;
   pango_layout_set_font_description(layout.get(), description.get());
   pango_layout_set_auto_dir(layout.get(), FALSE);
   pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_width(layout.get(), static_cast<int>(width * PANGO_SCALE));
+  pango_layout_set_width(layout.get(), width);
   pango_layout_set_text(layout.get(), all.c_str(), static_cast<int>(all.size()));
   PangoAttrList* attributes = pango_attr_list_new();
   if (!bold.empty()) add(attributes, pango_attr_weight_new(PANGO_WEIGHT_BOLD), 0, bold.size());
@@ -125,9 +127,15 @@ std::vector<PenLine> Pen::broken(const std::string& bold, const std::string& tex
   pango_layout_set_attributes(layout.get(), attributes);
   pango_attr_list_unref(attributes);
   missing_ += pango_layout_get_unknown_glyphs_count(layout.get());
-  std::vector<PenLine> lines;
+  Setting setting{0, width, {}};
+  std::vector<PenLine>& lines = setting.lines;
+  int count = 0;
   for (const GSList* each = pango_layout_get_lines_readonly(layout.get()); each != nullptr; each = each->next) {
     auto* line = static_cast<PangoLayoutLine*>(each->data);
+    PangoRectangle ink, logical;
+    pango_layout_line_get_extents(line, &ink, &logical);
+    setting.from = std::max(setting.from, logical.width);
+    ++count;
     const auto start = static_cast<std::size_t>(line->start_index);
     std::string words = all.substr(start, static_cast<std::size_t>(line->length));
     while (!words.empty() && words.back() == ' ') words.pop_back();
@@ -140,11 +148,11 @@ std::vector<PenLine> Pen::broken(const std::string& bold, const std::string& tex
       lines.push_back(measured(words.substr(turn), letters, left));
       continue;
     }
-    PangoRectangle ink, logical;
-    pango_layout_line_get_extents(line, &ink, &logical);
     lines.push_back(as_set(std::move(words), letters.bold || turn > 0, letters.size, 0, ink, logical));
   }
-  return lines;
+  setting.from = std::min(setting.from, width);  // a letter may be wider than the page
+  if (count == 1) setting.to = std::numeric_limits<int>::max();
+  return setting;
 }
 
 }  // namespace rushlight

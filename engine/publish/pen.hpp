@@ -1,5 +1,6 @@
 #pragma once
 
+#include <list>
 #include <map>
 #include <string>
 #include <tuple>
@@ -46,12 +47,20 @@ class Pen {
   bool has_family() const;
 
  private:
+  /// The lines of a text, and for which widths of the page (in Pango's units) they are broken like this: from their
+  /// widest, since a line takes the words that have room, up to the width they were broken at; up to any when it is
+  /// one.
+  struct Setting {
+    int from, to;
+    std::vector<PenLine> lines;
+  };
+
   PenLine measured(std::string text, const Letters& letters, double left);
-  std::vector<PenLine> broken(const std::string& bold, const std::string& text, const Letters& letters, double width);
+  Setting broken(const std::string& bold, const std::string& text, const Letters& letters, int width);
 
   void* context_;  // PangoContext
   int missing_ = 0;
-  std::map<std::tuple<std::string, std::string, double, bool, double>, std::vector<PenLine>> set_;
+  std::map<std::tuple<std::string, std::string, double, bool>, std::list<Setting>> set_;
 };
 
 /// The family of every text. fonts-sil-andika: made for new readers; I, l and 1 all differ.
