@@ -70,7 +70,7 @@ constexpr std::size_t kMostMet = 64;
 class Needed {
  public:
   Needed(const Matches& matches, std::size_t rule) : matches_(matches) {
-    for (std::size_t earlier = 0; earlier < rule; ++earlier) {
+    for (std::size_t earlier = 0; earlier < rule && candidates_.size() <= kMostMet; ++earlier) {
       const bool meets = std::any_of(matches.begin(), matches.end(), [&](const auto& match) {
         return match.first->rules[earlier].meets(*match.second);
       });
