@@ -33,7 +33,11 @@ void Distances::add(StepId from, StepId to, std::vector<Need> needs) {
 }
 
 Distances::Distances(const Protocol& protocol, StepId target)
-    : into_(protocol.steps.size()), far_(protocol.steps.size(), kNoWay), needs_on_(protocol.steps.size()) {
+    : into_(protocol.steps.size()),
+      far_(protocol.steps.size(), kNoWay),
+      needs_on_(protocol.steps.size()),
+      protocol_(protocol),
+      counting_(protocol.counters.size()) {
   for (std::size_t i = 0; i < protocol.steps.size(); ++i) {
     const Step& step = protocol.steps[i];
     const StepId from{static_cast<std::uint16_t>(i)};
@@ -80,10 +84,8 @@ Distances::Distances(const Protocol& protocol, StepId target)
       queue.emplace(far_[edge.from], edge.from);
     }
   }
-  ByStep plain = entering({{target, 0}});
-  plain[target.index] = 0;
-  for (std::size_t i = 0; i < protocol.counters.size(); ++i)
-    counting_.push_back(counting(protocol, CounterId{static_cast<std::uint16_t>(i)}, plain));
+  plain_ = entering({{target, 0}});
+  plain_[target.index] = 0;
 }
 
 Distances::ByStep Distances::entering(const std::vector<std::pair<StepId, int>>& steps) const {
@@ -106,19 +108,21 @@ Distances::ByStep Distances::entering(const std::vector<std::pair<StepId, int>>&
   return far;
 }
 
-Distances::Counting Distances::counting(const Protocol& protocol, CounterId counter, const ByStep& plain) const {
+const Distances::Counting& Distances::counting(CounterId counter) const {
+  std::optional<Counting>& found = counting_[counter.index];
+  if (found) return *found;
   std::vector<std::pair<StepId, int>> on_to_target, on_to_none;
-  for (std::size_t i = 0; i < protocol.steps.size(); ++i) {
+  for (std::size_t i = 0; i < protocol_.steps.size(); ++i) {
     const StepId step{static_cast<std::uint16_t>(i)};
     // What the target counts is counted too late.
-    if (!counts(protocol, protocol.steps[i], counter) || plain[i] >= kNoWay || plain[i] == 0) continue;
-    on_to_target.emplace_back(step, plain[i]);
+    if (!counts(protocol_, protocol_.steps[i], counter) || plain_[i] >= kNoWay || plain_[i] == 0) continue;
+    on_to_target.emplace_back(step, plain_[i]);
     on_to_none.emplace_back(step, 0);
   }
   const ByStep again = entering(on_to_none);
   int round = kNoWay;
   for (const auto& [step, none] : on_to_none) round = std::min(round, again[step.index]);
-  return {entering(on_to_target), round};
+  return found.emplace(Counting{entering(on_to_target), round});
 }
 
 int Distances::from(StepId step, const Episode& episode) const {
@@ -128,10 +132,11 @@ int Distances::from(StepId step, const Episode& episode) const {
     far -= std::min(need.number, episode.counted[need.counter.index]) * kStepFurther;
   for (const Need& need : needs_on_[step.index]) {
     const int missing = need.number - episode.counted[need.counter.index];
-    const Counting& counting = counting_[need.counter.index];
-    if (missing < 1 || counting.on[step.index] >= kNoWay) continue;
-    const int rounds = missing == 1 || counting.round >= kNoWay ? 0 : (missing - 1) * counting.round;
-    far = std::max(far, counting.on[step.index] + rounds);
+    if (missing < 1) continue;
+    const Counting& counts = counting(need.counter);
+    if (counts.on[step.index] >= kNoWay) continue;
+    const int rounds = missing == 1 || counts.round >= kNoWay ? 0 : (missing - 1) * counts.round;
+    far = std::max(far, counts.on[step.index] + rounds);
   }
   return std::max(far, 0);
 }

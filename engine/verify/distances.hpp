@@ -1,6 +1,7 @@
 #pragma once
 
 #include <limits>
+#include <optional>
 #include <vector>
 
 #include "episode/episode.hpp"
@@ -16,7 +17,7 @@ inline constexpr int kStepFurther = 10;
 /// The least that is still to be walked from each step to the target, over rules, outcomes, passed deadlines and watch
 /// rules; visits lead into the other protocol and back. A rule that wants a counter at a number is as far as the rounds
 /// that are not counted yet: to a step that counts them, round to it again, and on from there.
-class Distances {
+class Distances {  // of a protocol that outlives it
  public:
   Distances(const Protocol& protocol, StepId target);
   static constexpr int kNoWay = std::numeric_limits<int>::max() / 4;
@@ -43,12 +44,14 @@ class Distances {
   void add(StepId from, StepId to, std::vector<Need> needs);
   /// The least from each step to any of these, each with what is still to walk from there, over at least one way.
   ByStep entering(const std::vector<std::pair<StepId, int>>& steps) const;
-  Counting counting(const Protocol& protocol, CounterId counter, const ByStep& plain) const;
+  const Counting& counting(CounterId counter) const;
 
   std::vector<std::vector<Edge>> into_;      // by the step that is come to
   std::vector<int> far_;                     // by step
   std::vector<std::vector<Need>> needs_on_;  // by step: of the shortest way
-  std::vector<Counting> counting_;           // by counter
+  const Protocol& protocol_;
+  ByStep plain_;
+  mutable std::vector<std::optional<Counting>> counting_;  // by counter, made when a way needs it
 };
 
 }  // namespace rushlight

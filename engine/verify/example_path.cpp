@@ -10,14 +10,14 @@
 #include "verify/moves.hpp"
 
 namespace rushlight {
-namespace {
-
 /// The protocol with an end where the example is to come to: the moment the engine comes there, the episode is over. Up
 /// to then it is the protocol itself.
 struct Aimed {
   Protocol protocol;
   StepId target;
 };
+
+namespace {
 
 Aimed aimed_at(const Protocol& protocol, const Sought& sought) {
   Aimed aimed{protocol, sought.step};
@@ -56,6 +56,8 @@ Aimed aimed_at(const Protocol& protocol, const Sought& sought) {
 }
 
 bool is_there(const Aimed& aimed, const Episode& episode) { return episode.ended && episode.step == aimed.target; }
+
+}  // namespace
 
 /// Two episodes with the same mark cannot be told apart by any rule from here on, but for the minutes that waits are
 /// still to take.
@@ -113,6 +115,17 @@ class Marks {
   std::vector<const Ask*> fresh_;
 };
 
+/// What is the same for all children.
+struct Aim {
+  Aim(const Protocol& protocol, const Sought& sought)
+      : aimed(aimed_at(protocol, sought)), distances(aimed.protocol, aimed.target), marks(aimed.protocol) {}
+  const Aimed aimed;
+  const Distances distances;
+  const Marks marks;
+};
+
+namespace {
+
 // Where the shortest way is too far off to be found, any: so much more counts what is still to walk than what was
 // walked.
 constexpr int kPull = 4;
@@ -139,12 +152,8 @@ struct Later {
 
 class PathSearch {
  public:
-  PathSearch(const Protocol& protocol, const Sought& sought, const Setting& setting, int pull)
-      : setting_(setting),
-        pull_(pull),
-        aimed_(aimed_at(protocol, sought)),
-        distances_(aimed_.protocol, aimed_.target),
-        marks_(aimed_.protocol) {}
+  PathSearch(const Aim& aim, const Setting& setting, int pull)
+      : setting_(setting), pull_(pull), aimed_(aim.aimed), distances_(aim.distances), marks_(aim.marks) {}
 
   Sighting run(int most) {
     places_.push_back(
@@ -193,9 +202,9 @@ class PathSearch {
 
   const Setting& setting_;
   const int pull_;
-  Aimed aimed_;
-  Distances distances_;
-  Marks marks_;
+  const Aimed& aimed_;
+  const Distances& distances_;
+  const Marks& marks_;
   std::vector<Place> places_;
   std::priority_queue<Next, std::vector<Next>, Later> queue_;
   std::set<std::string> seen_;
@@ -210,16 +219,20 @@ Episode beginning(const Protocol& protocol, const Setting& setting) {
   return folded(protocol, setting.child, std::move(episode), Event{setting.began, Remembered{setting.past}});
 }
 
-Sighting example_reaching(const Protocol& protocol, const Sought& sought, const Setting& setting, int most) {
-  Sighting shortest = PathSearch(protocol, sought, setting, 1).run(most);
+PathFinder::PathFinder(const Protocol& protocol, const Sought& sought)
+    : aim_(std::make_unique<const Aim>(protocol, sought)) {}
+PathFinder::~PathFinder() = default;
+
+Sighting PathFinder::example_reaching(const Setting& setting, int most) const {
+  Sighting shortest = PathSearch(*aim_, setting, 1).run(most);
   if (!shortest.gave_up) return shortest;
-  Sighting some = PathSearch(protocol, sought, setting, kPull).run(most);
+  Sighting some = PathSearch(*aim_, setting, kPull).run(most);
   some.looked_at += shortest.looked_at;
   return some;
 }
 
-bool arrives(const Protocol& protocol, const Sought& sought, const Example& example) {
-  const Aimed aimed = aimed_at(protocol, sought);
+bool PathFinder::arrives(const Example& example) const {
+  const Aimed& aimed = aim_->aimed;
   Episode episode = beginning(aimed.protocol, example.setting);
   for (const Event& event : example.events) {
     if (episode.ended) return false;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -36,12 +37,24 @@ struct Sighting {
   int looked_at = 0;     // places
 };
 
-/// The shortest way found, counted in steps walked: candidates come from the graph of steps, cheapest first, and each
-/// is folded by the real engine before it counts, so what comes out has been walked. It looks at up to `most` places;
-/// every question is given one answer for each stretch that the borders of the protocol tell apart.
-Sighting example_reaching(const Protocol& protocol, const Sought& sought, const Setting& setting, int most);
+/// Looks for ways to one thing in one protocol, for as many children as one likes. The protocol must outlive it.
+class PathFinder {
+ public:
+  PathFinder(const Protocol& protocol, const Sought& sought);
+  ~PathFinder();
+  PathFinder(const PathFinder&) = delete;
+  PathFinder& operator=(const PathFinder&) = delete;
 
-/// Whether the engine comes to what is sought with these events: with none of them but the last.
-bool arrives(const Protocol& protocol, const Sought& sought, const Example& example);
+  /// The shortest way found, counted in steps walked: candidates come from the graph of steps, cheapest first, and each
+  /// is folded by the real engine before it counts, so what comes out has been walked. It looks at up to `most` places;
+  /// every question is given one answer for each stretch that the borders of the protocol tell apart.
+  Sighting example_reaching(const Setting& setting, int most) const;
+
+  /// Whether the engine comes to what is sought with these events: with none of them but the last.
+  bool arrives(const Example& example) const;
+
+ private:
+  std::unique_ptr<const struct Aim> aim_;
+};
 
 }  // namespace rushlight

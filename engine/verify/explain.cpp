@@ -66,16 +66,16 @@ std::vector<WayIn> ways_to(const Protocol& protocol, const Sought& sought) {
 class Looking {
  public:
   Looking(const Protocol& protocol, const Sought& sought)
-      : protocol_(protocol), sought_(sought), traits_(traits_of(protocol)), usual_(traits_.size(), 0) {}
+      : protocol_(protocol), finder_(protocol, sought), traits_(traits_of(protocol)), usual_(traits_.size(), 0) {}
 
   enum class Result : std::uint8_t { found, none, gave_up };
 
   Result look(const Choices& choices, int most) {
     if (looked_at_ > kMostPlacesInAll) return gave_up();
-    Sighting sighting = example_reaching(protocol_, sought_, setting_with(protocol_, traits_, choices), most);
+    Sighting sighting = finder_.example_reaching(setting_with(protocol_, traits_, choices), most);
     looked_at_ += sighting.looked_at;
     if (sighting.gave_up) return gave_up();
-    if (!sighting.example || !arrives(protocol_, sought_, *sighting.example)) return Result::none;
+    if (!sighting.example || !finder_.arrives(*sighting.example)) return Result::none;
     found_ = choices;
     example = std::move(sighting.example);
     return Result::found;
@@ -134,7 +134,7 @@ class Looking {
   }
 
   const Protocol& protocol_;
-  Sought sought_;
+  const PathFinder finder_;
   std::vector<Trait> traits_;
   Choices usual_, found_;
   bool gave_up_ = false;

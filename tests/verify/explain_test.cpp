@@ -31,7 +31,7 @@ BOOST_AUTO_TEST_CASE(step_behind_one_answer_is_explained_by_that_answer) {
   const Protocol protocol = resolved(small_protocol());
   const Explanation treat = explained(protocol, only_named(protocol, "treat"));
   BOOST_TEST(told_in(protocol, treat) == "awake: yes, glucose 69 mg/dL\n");
-  BOOST_TEST(arrives(protocol, treat.sought, *treat.example));
+  BOOST_TEST(PathFinder(protocol, treat.sought).arrives(*treat.example));
   BOOST_TEST(treat.only_for.empty());
 }
 
@@ -43,7 +43,7 @@ BOOST_AUTO_TEST_CASE(rule_that_waits_for_a_count_is_explained_with_every_round) 
   for (std::size_t at = told.find("`sugar` done"); at != std::string::npos; at = told.find("`sugar` done", at + 1))
     ++rounds;
   BOOST_TEST(rounds == 2U, told);
-  BOOST_TEST(arrives(protocol, call.sought, *call.example));
+  BOOST_TEST(PathFinder(protocol, call.sought).arrives(*call.example));
 }
 
 BOOST_AUTO_TEST_CASE(example_that_is_cut_short_does_not_arrive) {
@@ -51,9 +51,9 @@ BOOST_AUTO_TEST_CASE(example_that_is_cut_short_does_not_arrive) {
   const Explanation call = explained(protocol, only_named(protocol, "treat/1"));
   Example cut = *call.example;
   cut.events.pop_back();
-  BOOST_TEST(!arrives(protocol, call.sought, cut));
+  BOOST_TEST(!PathFinder(protocol, call.sought).arrives(cut));
   Example other = *call.example;
-  BOOST_TEST(!arrives(protocol, only_named(protocol, "emergency"), other));
+  BOOST_TEST(!PathFinder(protocol, only_named(protocol, "emergency")).arrives(other));
 }
 
 BOOST_AUTO_TEST_CASE(watch_rule_is_explained_by_what_makes_it_fire) {
@@ -111,7 +111,7 @@ BOOST_AUTO_TEST_CASE(answer_that_is_still_fresh_is_kept_and_not_asked_again) {
 BOOST_AUTO_TEST_CASE(search_says_when_it_gives_up) {
   const Protocol protocol = resolved(small_protocol());
   const Explanation call = explained(protocol, only_named(protocol, "treat/1"));
-  const Sighting bounded = example_reaching(protocol, call.sought, call.example->setting, 1);
+  const Sighting bounded = PathFinder(protocol, call.sought).example_reaching(call.example->setting, 1);
   BOOST_TEST(!bounded.example);
   BOOST_TEST(bounded.gave_up);
 }
