@@ -160,6 +160,14 @@ class TableBuilder {
   };
 
   std::uint32_t place_of(const Subject& subject) {
+    if (subject.kind != Subject::Kind::fact) return place_among(subject);
+    if (place_of_fact_.empty()) place_of_fact_.resize(protocol_.facts.size(), kNowhere);
+    std::uint32_t& place = place_of_fact_[subject.index];  // nearly all conditions are about a fact
+    if (place == kNowhere) place = place_among(subject);
+    return place;
+  }
+
+  std::uint32_t place_among(const Subject& subject) {
     const auto found =
         std::find_if(things_.begin(), things_.end(), [&](const Thing& thing) { return thing.subject == subject; });
     const auto place = static_cast<std::uint32_t>(found - things_.begin());
@@ -273,7 +281,9 @@ class TableBuilder {
   bool each_unit_ = false;      // no table stands for both
   std::vector<Line> watched_, rules_;
   std::vector<LinePart> parts_;  // of all lines, in their order
+  static constexpr std::uint32_t kNowhere = ~std::uint32_t{0};
   std::vector<Thing> things_;
+  std::vector<std::uint32_t> place_of_fact_;
   std::vector<ThresholdId> limits_;
 };
 
