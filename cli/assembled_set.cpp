@@ -6,6 +6,7 @@
 
 #include "protocol/examples_of.hpp"
 #include "protocol/safety_rules.hpp"
+#include "verify/apart.hpp"
 #include "verify/in_time.hpp"
 #include "verify/laws.hpp"
 #include "verify/worked_examples.hpp"
@@ -29,6 +30,12 @@ void refuse_repeated_names(ProtocolSet& set) {
                                      Because{"the set has it in another file", earlier.where}});
     }
   }
+}
+
+void hold_beside_each_other(ProtocolSet& set) {
+  std::vector<const Protocol*> protocols;
+  for (const LoadedProtocol& loaded : set.protocols) protocols.push_back(&loaded.checked.protocol());
+  for (Finding& finding : apart_in_set(protocols)) set.findings.push_back(std::move(finding));
 }
 
 /// What two protocols have to say about one place is said once.
@@ -131,10 +138,14 @@ void link(ProtocolSet& set) {
 
 void finish(ProtocolSet& set) {
   refuse_repeated_names(set);
+  if (set.all_checked() && !has_error(set.findings)) hold_beside_each_other(set);
   if (set.all_checked() && !has_error(set.findings)) look_at_laws(set);
   if (set.all_checked() && !has_error(set.findings)) look_at_examples(set);
   if (set.all_checked() && !has_error(set.findings)) link(set);
   sort_findings(set.findings);
+  // What examples come to follows from the rest.
+  std::stable_partition(set.findings.begin(), set.findings.end(),
+                        [](const Finding& finding) { return !is_examples_file(finding.where.file); });
 }
 
 bool is_laws_file(const std::string& path) { return is_named(path, "safety.xml"); }

@@ -25,6 +25,7 @@ struct Id {
   std::string operator()(const StrayText&) const { return "stray-text"; }
   std::string operator()(const UnknownId&) const { return "unknown-id"; }
   std::string operator()(const UnusedName&) const { return "unused-name"; }
+  std::string operator()(const NobodyUses&) const { return "nobody-uses"; }
   std::string operator()(const RepeatedId&) const { return "repeated-id"; }
   std::string operator()(const BadId&) const { return "bad-id"; }
   std::string operator()(const BadNumber&) const { return "bad-number"; }
@@ -43,6 +44,13 @@ struct Id {
   std::string operator()(const PlaceholderMissing&) const { return "placeholder-missing"; }
   std::string operator()(const BlankUnfilled&) const { return "blank-unfilled"; }
   std::string operator()(const OtherLanguage&) const { return "other-language"; }
+  std::string operator()(const NegationMissing&) const { return "negation-missing"; }
+  std::string operator()(const NumberInText&) const { return "number-in-text"; }
+  std::string operator()(const GarbledText&) const { return "garbled-text"; }
+  std::string operator()(const ReadsAlike&) const { return "reads-alike"; }
+  std::string operator()(const OtherContact&) const { return "other-contact"; }
+  std::string operator()(const OtherDoseNamed&) const { return "other-dose-named"; }
+  std::string operator()(const AmountUntold&) const { return "amount-untold"; }
   std::string operator()(const LanguageLacking&) const { return "language-lacking"; }
   std::string operator()(const WrongFactKind&) const { return "wrong-fact-kind"; }
   std::string operator()(const WrongThresholdKind&) const { return "wrong-threshold-kind"; }
@@ -96,6 +104,13 @@ struct Id {
   std::string operator()(const DoseNotCovered&) const { return "dose-not-covered"; }
   std::string operator()(const DoseRowNeverMatches&) const { return "dose-row-never-matches"; }
   std::string operator()(const BorderTakenTwice&) const { return "border-taken-twice"; }
+  std::string operator()(const BorderApart&) const { return "border-apart"; }
+  std::string operator()(const GlucagonUncounted&) const { return "glucagon-uncounted"; }
+  std::string operator()(const ApartInSet&) const { return "apart-in-set"; }
+  std::string operator()(const SetsMixed&) const { return "sets-mixed"; }
+  std::string operator()(const SignElsewhere&) const { return "sign-elsewhere"; }
+  std::string operator()(const UnknownIsCalm&) const { return "unknown-is-calm"; }
+  std::string operator()(const LookOutside&) const { return "look-outside"; }
   std::string operator()(const BoundsCrossed&) const { return "bounds-crossed"; }
   std::string operator()(const DoseOfNothing&) const { return "dose-of-nothing"; }
   std::string operator()(const DoseAboveCap&) const { return "dose-above-cap"; }

@@ -33,6 +33,7 @@ struct WrongWord { std::string written; std::string what; std::vector<std::strin
 struct StrayText { std::string text; std::string element; };
 struct UnknownId { std::string id; std::string what; std::vector<std::string> known; };         // what: "threshold", "fact", ...
 struct UnusedName { std::string name; std::string what; std::string asked; int places; };       // nobody asks for `name`, and nothing is called `asked`
+struct NobodyUses { std::string what; std::string id; };
 struct RepeatedId { std::string id; std::string what; };
 struct BadId { std::string id; };                                // not kebab-case
 
@@ -64,6 +65,13 @@ struct OtherLanguage {
   std::string element;
   std::string other;
 };
+struct NegationMissing { std::string language; std::string element; std::string other; std::string word; };  // `other` says `word`, and `language` nothing like it
+struct NumberInText { std::string written; };                    // "30 minutes": it stays when the threshold is changed
+struct GarbledText { std::string written; std::string likely; }; // UTF-8 saved as UTF-8 once more
+struct ReadsAlike { std::string what; std::string one; std::string other; std::string language; };  // what: "answers of `awake`", "signs"
+struct OtherContact { std::string action; std::string contact; std::string blank; std::string own; };  // its text gives the number of somebody else
+struct OtherDoseNamed { std::string action; std::string dose; std::string named; };
+struct AmountUntold { std::string action; std::string dose; };   // its text does not say how much
 struct LanguageLacking { std::string protocol; std::string language; std::string from; };  // `from` leads to it and speaks the language
 
 // The sense of a protocol.
@@ -102,7 +110,7 @@ struct DeedAnswers { std::string action; std::string fact; };            // an a
 struct LateAndCalm { std::string step; std::string late; bool calmer; }; // nobody answers, and nobody is called; or it is calmer than before
 struct InsulinFloorLow { std::string dose; std::string threshold; std::string value; std::string least; };
 struct InsulinWithoutDose { std::string action; };                       // nothing holds it back
-struct InsulinStacked { std::string dose; std::string threshold; };      // the time that has to pass between two doses is none
+struct InsulinStacked { std::string dose; std::string threshold; std::string time; std::string least; };  // the time that has to pass between two doses
 struct WatchReadsNumber { std::string watch; std::string fact; };                          // a reading gets old, and the watch goes on firing
 struct WatchUntold { std::string watch; std::string fact; std::string answer; };        // it got worse, and nobody can say so during a wait
 struct SignUnwatched { std::string fact; std::string answer; };          // it can be said, and leads nowhere
@@ -155,6 +163,8 @@ struct BorderTakenTwice {
   std::string what; std::string owner; std::string example; std::string border;
   int earlier; std::string earlier_without; int later; std::string later_without;   // the comparison that leaves the border out
 };
+struct BorderApart { std::string threshold; std::string written; std::string usual; int times; };  // everywhere else the border itself is judged the other way
+struct GlucagonUncounted { std::string action; std::string counter; };   // others that give it count it
 struct BoundsCrossed { std::string dose; int row; std::string least; std::string least_value; std::string most; std::string most_value; };
 struct DoseOfNothing { std::string dose; int row; std::string amount; std::string child; };
 struct DoseAboveCap { std::string dose; int row; std::string amount; std::string child; std::string cap; std::string most; };  // `cap` holds the other rows
@@ -162,6 +172,10 @@ struct DoseBelowLeast { std::string dose; int row; std::string amount; std::stri
 struct DoseWithoutCap { std::string dose; int row; std::string amount; std::string child; };
 struct DoseWithoutLeast { std::string dose; int row; std::string amount; std::string child; };
 struct BeyondPublished { std::string dose; std::string amount; std::string child; std::string most; std::string source; };
+// The files of a set beside each other.
+struct ApartInSet { std::string what; std::string id; std::string here; std::string there; std::string in; };  // one name, two values; without values: two readings
+struct SetsMixed { std::string set; std::string other; std::string in; };
+struct SignElsewhere { std::string fact; std::string answer; std::string in; };         // it can be told there, and is watched here
 // The laws of a clinic (safety.xml).
 struct NeverBroken { std::string law; std::string example; std::string step; std::string offence; };  // offence: "is home, calmer than ...", "does ..."
 struct CallTooLate { std::string law; std::string child; std::string urgency; bool late; std::string after; std::string limit; std::string night; bool walked; };  // late: with answers as late as can be; walked: by the engine
@@ -169,6 +183,8 @@ struct CallNever { std::string law; std::string child; std::string urgency; std:
 struct LawNotShown { std::string law; };                                 // too many nights to look through
 struct WorseIsCalmer { std::string law; std::string worse; std::string worse_step; std::string worse_urgency;
                        std::string better; std::string better_step; std::string better_urgency; };
+struct UnknownIsCalm { std::string law; std::string step; std::string fact; std::string to; };  // "can't tell" leads where the best answer leads
+struct LookOutside { std::string law; std::string step; std::string what; std::string threshold; std::string time; std::string least; std::string most; };  // what: "waits", "`call` waits for an answer"
 struct HardToRead { std::string what; std::string language; std::string measured; std::string limit; std::string word; int sentence; };  // the longest word, and words of the longest sentence
 
 // The worked examples of a clinic (examples.xml).
@@ -195,9 +211,10 @@ struct WrongUse { std::string what; std::string right; };
 using AnyKind = std::variant<
     NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType,
     UnknownElement, MissingElement, RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord,
-    StrayText, UnknownId, UnusedName, RepeatedId, BadId, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree,
+    StrayText, UnknownId, UnusedName, NobodyUses, RepeatedId, BadId, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree,
     BandsGap, BandsOverlap, ImplausibleValue, BadDate, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
-    PlaceholderMissing, BlankUnfilled, OtherLanguage, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
+    PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, NumberInText, GarbledText, ReadsAlike, OtherContact,
+    OtherDoseNamed, AmountUntold, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, NeverCounted,
     ThresholdsCrossed, StepUnreachable, DeadEnd, LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch,
     WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm, InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled,
@@ -205,8 +222,8 @@ using AnyKind = std::variant<
     WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, ComeIgnored,
     CalmerThanCall, DoseUnnamed, NotGiven, TroubleEnds, PumpForgotten, GlucagonForgotten, AskedTwice, EarlyRuleUntold,
     UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice,
-    BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
-    NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead, ExampleDiffers, ExampleStuck,
+    BorderApart, GlucagonUncounted, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
+    ApartInSet, SetsMixed, SignElsewhere, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, UnknownIsCalm, LookOutside, HardToRead, ExampleDiffers, ExampleStuck,
     UnknownStart, SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     JournalDamaged, JournalNewer, WrongUse>;
 

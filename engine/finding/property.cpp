@@ -46,14 +46,16 @@ struct PropertyOf {
                                    RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord,
                                    StrayText, BadId>) {
       return Property::words_known;
-    } else if constexpr (is_one_of<K, UnknownId, UnusedName, RepeatedId, UnknownStart>) {
+    } else if constexpr (is_one_of<K, UnknownId, UnusedName, NobodyUses, RepeatedId, UnknownStart, ApartInSet, SetsMixed>) {
       return Property::names_stand_for_one_thing;
     } else if constexpr (is_one_of<K, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap,
                                    BandsOverlap, ImplausibleValue, BadDate, WrongFactKind, WrongThresholdKind,
                                    ThresholdsCrossed>) {
       return Property::numbers_fit;
     } else if constexpr (is_one_of<K, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
-                                   PlaceholderMissing, BlankUnfilled, OtherLanguage, LanguageLacking, UntilWithoutWait,
+                                   PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, NumberInText,
+                                   GarbledText, ReadsAlike, OtherContact, OtherDoseNamed, AmountUntold,
+                                   LanguageLacking, UntilWithoutWait,
                                    UntilBeforeStart>) {
       return Property::texts_complete;
     } else if constexpr (is_one_of<K, MissingSource>) {
@@ -62,7 +64,7 @@ struct PropertyOf {
       return Property::outcomes_covered;
     } else if constexpr (is_one_of<K, UnknownNotCovered, ValuesNotCovered>) {
       return Property::answers_covered;
-    } else if constexpr (is_one_of<K, RuleNeverMatches, NeverCounted, BorderTakenTwice>) {
+    } else if constexpr (is_one_of<K, RuleNeverMatches, NeverCounted, BorderTakenTwice, BorderApart>) {
       return Property::no_dead_rule;
     } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap,
                                    DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished>) {
@@ -76,13 +78,14 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
                                    SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
                                    LateAndCalm, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack,
-                                   WatchCalms, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall>) {
+                                   WatchCalms, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall, SignElsewhere>) {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
                                    InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, TroubleEnds,
-                                   PumpForgotten, GlucagonForgotten>) {
+                                   PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
       return Property::giving_apart;
-    } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, HardToRead>) {
+    } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, UnknownIsCalm,
+                                   LookOutside, HardToRead>) {
       return Property::own_laws_kept;
     } else if constexpr (is_one_of<K, ExampleDiffers, ExampleStuck>) {
       return Property::examples_come_out;

@@ -2,6 +2,7 @@
 #include "finding/finding.hpp"
 #include "finding/number_words.hpp"
 #include "finding/quoted.hpp"
+#include "finding/remedy_of_texts.hpp"
 #include "finding/unit_words.hpp"
 
 namespace rushlight {
@@ -77,7 +78,8 @@ std::string taken_together(const std::string& noun, const std::vector<int>& numb
   return "see whether " + noun + in_a_row(numbers) + " take too much; ";
 }
 
-struct Remedy {
+struct Remedy : RemedyOfTexts {
+  using RemedyOfTexts::operator();
   std::string operator()(const NotReadable&) const { return {}; }
   std::string operator()(const TooLarge& k) const { return "bring " + one_line(k.what) + " down to " + std::to_string(k.most) + " or less"; }
   std::string operator()(const NotUtf8&) const { return "save the file as UTF-8 in your editor"; }
@@ -172,13 +174,6 @@ struct Remedy {
     return "write " + quoted("{" + k.name + "}") + " in the " + quoted(k.language) + " text too";
   }
   std::string operator()(const BlankUnfilled& k) const { return one_line(k.right) + ", or take " + quoted("{" + k.blank + "}") + " out of the text"; }
-  std::string operator()(const OtherLanguage& k) const {
-    return "write it in " + name_of_language(k.language) +
-           ", or change the two texts over if each stands in the other's place";
-  }
-  std::string operator()(const LanguageLacking& k) const {
-    return "write the texts of " + quoted(k.protocol) + " in " + quoted(k.language) + " too, and add it to `languages`";
-  }
   std::string operator()(const WrongFactKind& k) const { return comparison_for(k); }
   std::string operator()(const WrongThresholdKind& k) const { return "name a threshold of the kind " + one_line(k.wanted); }
   std::string operator()(const MissingSource&) const { return "add `source=\"...\"` with the id of a `<source>`"; }
@@ -241,7 +236,9 @@ struct Remedy {
     return "write " + one_line(k.least) + " or more for " + quoted(k.threshold) + ", or name another `floor`";
   }
   std::string operator()(const InsulinWithoutDose& k) const { return "give " + quoted(k.action) + " a `dose` in [iU]"; }
-  std::string operator()(const InsulinStacked& k) const { return "write the time that rapid-acting insulin works for " + quoted(k.threshold); }
+  std::string operator()(const InsulinStacked& k) const {
+    return "name a time of " + one_line(k.least) + " or more, or raise " + quoted(k.threshold);
+  }
   std::string operator()(const WatchReadsNumber& k) const {
     return "add " + quoted("told=\"yes\"") + " to watch " + quoted(k.watch) + ": it then fires once, on a new number";
   }
@@ -318,6 +315,10 @@ struct Remedy {
            " " + std::to_string(k.later) + ", or " + in(k.later_without, k.later) + " if it is for " +
            one_line(k.what) + " " + std::to_string(k.earlier);
   }
+  std::string operator()(const BorderApart& k) const { return "write " + quoted(k.usual) + " here too"; }
+  std::string operator()(const GlucagonUncounted& k) const {
+    return "add " + quoted("counts=\"" + k.counter + "\"") + " to " + quoted(k.action);
+  }
   std::string operator()(const BoundsCrossed& k) const {
     return "bring " + quoted(k.least) + " down to " + quoted(k.most) + " or below, or raise " + quoted(k.most);
   }
@@ -353,6 +354,10 @@ struct Remedy {
   std::string operator()(const LawNotShown& k) const { return "say more of the child in " + quoted(k.law) + ", or leave the law out"; }
   std::string operator()(const WorseIsCalmer& k) const {
     return "let " + one_line(k.worse) + " lead to a step that is " + quoted(k.better_urgency) + " or graver";
+  }
+  std::string operator()(const UnknownIsCalm&) const { return "let it lead where a bad answer leads, or to a call"; }
+  std::string operator()(const LookOutside& k) const {
+    return "name a time that the law allows in step " + quoted(k.step) + ", or change the law";
   }
   std::string operator()(const HardToRead& k) const {
     return "write shorter words than " + quoted(k.word) + ", and sentences of fewer than " +

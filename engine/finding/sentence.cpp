@@ -1,6 +1,7 @@
 #include "finding/attribute_words.hpp"
 #include "finding/finding.hpp"
 #include "finding/quoted.hpp"
+#include "finding/sentence_of_texts.hpp"
 
 namespace rushlight {
 namespace {
@@ -13,7 +14,8 @@ std::string named(const std::string& what) {
 }
 
 // One line for each kind and no other: a new kind without a sentence does not compile.
-struct Sentence {
+struct Sentence : SentenceOfTexts {
+  using SentenceOfTexts::operator();
   std::string operator()(const NotReadable& k) const { return "this file cannot be read: " + one_line(k.reason); }
   std::string operator()(const TooLarge& k) const {
     return "the limit for " + one_line(k.what) + " is " + std::to_string(k.most) + ", and here it is " +
@@ -93,34 +95,6 @@ struct Sentence {
   }
   std::string operator()(const BadDate& k) const {
     return "the " + one_line(k.what) + " " + quoted(k.written) + " is not in the calendar";
-  }
-  std::string operator()(const MissingLanguage& k) const {
-    return quoted_element(k.element) + " has no text in " + quoted(k.language);
-  }
-  std::string operator()(const EmptyText& k) const {
-    return "the " + quoted(k.language) + " text of " + quoted_element(k.element) + " is empty";
-  }
-  std::string operator()(const UnknownPlaceholder& k) const {
-    return quoted("{" + k.name + "}") + " stands for nothing";
-  }
-  std::string operator()(const BadPlaceholder& k) const {
-    return "a brace in " + quoted(k.written) + " has no partner";
-  }
-
-  std::string operator()(const PlaceholderMissing& k) const {
-    return "the " + quoted(k.language) + " text has no " + quoted("{" + k.name + "}") + ", which the " +
-           quoted(k.other) + " text has";
-  }
-  std::string operator()(const BlankUnfilled& k) const {
-    return "nothing fills " + quoted("{" + k.blank + "}") + " here: " + one_line(k.why);
-  }
-  std::string operator()(const OtherLanguage& k) const {
-    return "the " + quoted(k.language) + " text of " + quoted_element(k.element) + " reads like " +
-           name_of_language(k.other);
-  }
-  std::string operator()(const LanguageLacking& k) const {
-    return "protocol " + quoted(k.protocol) + " has no texts in " + quoted(k.language) + ", and " + quoted(k.from) +
-           ", which has, leads to it";
   }
   std::string operator()(const WrongFactKind& k) const {
     return quoted(k.comparison) + " cannot be asked of " + quoted(k.fact) + ", which is a " + quoted(k.kind);
@@ -215,7 +189,8 @@ struct Sentence {
     return quoted(k.action) + " is insulin without a dose: nothing holds it back when the glucose is low";
   }
   std::string operator()(const InsulinStacked& k) const {
-    return "insulin " + quoted(k.dose) + " can be given again at once: " + quoted(k.threshold) + " is no time";
+    return "insulin " + quoted(k.dose) + " can be given again after " + quoted(k.threshold) + ", " + one_line(k.time) +
+           ", while the dose before still works";
   }
   std::string operator()(const WatchReadsNumber& k) const {
     return "watch " + quoted(k.watch) + " looks at the number " + quoted(k.fact) +
@@ -299,6 +274,15 @@ struct Sentence {
            (k.what == "row" ? quoted(k.owner) : "step " + quoted(k.owner)) + " both take " + one_line(k.example) +
            " and do not agree: " + one_line(k.what) + " " + std::to_string(k.earlier) + " counts";
   }
+  std::string operator()(const BorderApart& k) const {
+    const bool holds = k.written == "at-least" || k.written == "below";
+    return "exactly " + quoted(k.threshold) + " counts " + (holds ? "as above it" : "as below it") + " here (" +
+           quoted(k.written) + "), and " + (holds ? "as below it" : "as above it") + " in the " +
+           std::to_string(k.times) + " other places";
+  }
+  std::string operator()(const GlucagonUncounted& k) const {
+    return quoted(k.action) + " gives glucagon and does not count it: no rule knows how often it was given";
+  }
   std::string operator()(const BoundsCrossed& k) const {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives at least " + quoted(k.least) + ", " +
            one_line(k.least_value) + ", but at most " + quoted(k.most) + ", " + one_line(k.most_value);
@@ -352,6 +336,15 @@ struct Sentence {
     return "against law " + quoted(k.law) + ", " + one_line(k.worse) + " leads to " + quoted(k.worse_step) + " (" +
            one_line(k.worse_urgency) + "), and " + one_line(k.better) + " to " + quoted(k.better_step) + " (" +
            one_line(k.better_urgency) + ")";
+  }
+  std::string operator()(const UnknownIsCalm& k) const {
+    return "when nobody can tell " + quoted(k.fact) + ", step " + quoted(k.step) + " ends the night at " + quoted(k.to) +
+           ", as with the best answer";
+  }
+  std::string operator()(const LookOutside& k) const {
+    const std::string from = k.least.empty() ? "" : "at least " + k.least, to = k.most.empty() ? "" : "at most " + k.most;
+    return "step " + quoted(k.step) + " " + one_line(k.what) + " " + k.time + " (" + quoted(k.threshold) +
+           "); the law " + quoted(k.law) + " says " + from + (from.empty() || to.empty() ? "" : ", ") + to;
   }
   std::string operator()(const HardToRead& k) const {
     const bool grade = k.language == "en";

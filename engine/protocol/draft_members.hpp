@@ -170,6 +170,11 @@ void go(Way& way, DraftWithin& within) {
   way(where, id, protocol, come_to, at_once, late, source, stays);
 }
 template <class Way>
+void go(Way& way, DraftLook& look) {
+  auto& [where, id, protocol, after, urgency, at_least, at_most, source] = look;
+  way(where, id, protocol, after, urgency, at_least, at_most, source);
+}
+template <class Way>
 void go(Way& way, DraftMonotone& monotone) {
   auto& [where, id, protocol, fact, worse, source, when] = monotone;
   way(where, id, protocol, fact, worse, source, when);
@@ -181,8 +186,8 @@ void go(Way& way, DraftReading& reading) {
 }
 template <class Way>
 void go(Way& way, SafetyDraft& safety_draft) {
-  auto& [where, set, approval, sources, never, within, monotone, reading] = safety_draft;
-  way(where, set, approval, sources, never, within, monotone, reading);
+  auto& [where, set, approval, sources, never, within, look, monotone, reading] = safety_draft;
+  way(where, set, approval, sources, never, within, look, monotone, reading);
 }
 
 template <class Way>

@@ -105,6 +105,7 @@ Read<Protocol> resolve(const Draft& draft) {
   resolve_watch(resolver);
   resolve_start(resolver);
   resolve_part(resolver);
+  if (!has_error(resolver.findings)) doubt_unused_names(resolver);
   sort_findings(resolver.findings);
   tell_unknown_names_once(resolver);
   Read<Protocol> read{std::nullopt, std::move(resolver.findings)};

@@ -134,6 +134,7 @@ void refuse_other_unit(Resolver& resolver, const DraftAction& draft, const Actio
 }  // namespace
 
 Action action_from(Resolver& resolver, const DraftAction& draft, StepId step, SourceId step_source) {
+  const std::size_t found_before = resolver.findings.size();
   Action action{};
   action.name = draft.id ? draft.id->text : "";
   action.where = draft.where;
@@ -160,6 +161,7 @@ Action action_from(Resolver& resolver, const DraftAction& draft, StepId step, So
   refuse_other_unit(resolver, draft, action);
   add_call(resolver, draft, action);
   add_outcomes(resolver, draft, action);
+  if (resolver.findings.size() == found_before) doubt_action(resolver, draft, action);
   return action;
 }
 

@@ -66,6 +66,9 @@ void add_options(Resolver& resolver, const DraftFact& draft, Fact& fact) {
     }
     fact.options.push_back(Option{name, text_from(resolver, option.text, "option", option.where)});
   }
+  std::vector<Choosable> choices;
+  for (const DraftOption& option : draft.options) choices.push_back({option.id ? option.id->text : "", &option.text});
+  refuse_alike(resolver, "answers of `" + fact.name + "`", choices);
   if (fact.options.size() < 2) resolver.error(draft.where, MissingElement{"option", element});
   if (fact.options.size() > kMostOptions) {
     resolver.error(draft.where, TooLarge{"options of one question", static_cast<long long>(fact.options.size()),
@@ -157,6 +160,11 @@ void resolve_opening_and_worse(Resolver& resolver) {
     }
     resolver.protocol.worse.push_back(std::move(sign));
   }
+  std::vector<Choosable> signs;
+  for (const DraftSign& draft : resolver.draft.worse) {
+    signs.push_back({(draft.fact ? draft.fact->text : "") + ": " + (draft.is ? draft.is->text : ""), &draft.text});
+  }
+  refuse_alike(resolver, "signs", signs);
 }
 
 }  // namespace rushlight

@@ -128,6 +128,23 @@ Text text_from(Resolver& resolver, const DraftText& draft, const char* element, 
 /// A finding for each line that holds this blank, which means nothing where it stands.
 void refuse_blank(Resolver& resolver, const DraftText& draft, Filler filler, const Kind& kind);
 
+/// The part of a text, where it can be told exactly: a text on one line that stands in the file as it reads.
+Where part_of(const Word& text, std::size_t from, std::size_t length);
+
+// doubted_texts.cpp: what is well-formed, and says something else than it should.
+/// Languages that do not say the same, numbers written out, letters saved in the wrong encoding.
+void doubt_text(Resolver& resolver, const DraftText& draft, const char* element);
+/// A text that gives another number to call, or another amount, than the action does.
+void doubt_action(Resolver& resolver, const DraftAction& draft, const Action& action);
+/// Things to choose among of which two read alike. what: "answers of `awake`".
+struct Choosable {
+  std::string name;
+  const DraftText* text;
+};
+void refuse_alike(Resolver& resolver, const std::string& what, const std::vector<Choosable>& choices);
+/// Numbers, doses and marks that the file gives a name and never uses.
+void doubt_unused_names(Resolver& resolver);
+
 // resolve_facts.cpp
 void resolve_facts(Resolver& resolver);
 std::string_view word_of(FactKind kind);

@@ -17,7 +17,8 @@ std::uint32_t code_points_in(std::string_view text) {
   return count;
 }
 
-// The part of a text, where it can be told exactly: a text on one line that stands in the file as it reads.
+}  // namespace
+
 Where part_of(const Word& text, std::size_t from, std::size_t length) {
   Where where = text.where;
   const bool exact = text.text.find('\n') == std::string::npos && where.length == code_points_in(text.text);
@@ -26,6 +27,8 @@ Where part_of(const Word& text, std::size_t from, std::size_t length) {
   where.length = code_points_in(std::string_view(text.text).substr(from, length));
   return where;
 }
+
+namespace {
 
 std::vector<std::string> known_blanks(const Resolver& resolver) {
   std::vector<std::string> known = words::all_of(words::kFillers);
@@ -207,6 +210,7 @@ Text text_from(Resolver& resolver, const DraftText& draft, const char* element, 
   }
   if (resolver.findings.size() == found_before) compare_blanks(resolver, blanks);
   doubt_languages(resolver, draft, element);
+  doubt_text(resolver, draft, element);
   if (!stands_in_a_step(element)) {
     refuse_blank(resolver, draft, Filler::until, UntilWithoutWait{"", "until"});
     refuse_blank(resolver, draft, Filler::again, UntilWithoutWait{"", "again"});

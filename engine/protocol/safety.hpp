@@ -32,6 +32,17 @@ struct WithinLaw {
   Where where;
 };
 
+/// How long after something was given, or how often in a step of this urgency, somebody looks again: every wait of such
+/// a step is as long as this, and so is the wait for an answer to a call to the emergency services there.
+struct LookLaw {
+  std::string name;
+  std::optional<DoseId> after;     // steps that give it
+  std::optional<Urgency> urgency;  // steps of it
+  std::optional<Duration> at_least;
+  std::optional<Duration> at_most;
+  Where where;
+};
+
 /// When this fact is worse and all other answers are the same, no rule leads to a calmer step. The conditions narrow it
 /// to where worse has this direction: a glucose that is lower is worse in a low, and not in a child with ketones.
 struct MonotoneLaw {
@@ -54,6 +65,7 @@ struct ReadingLaw {
 struct SafetyRules {
   std::vector<NeverLaw> never;
   std::vector<WithinLaw> within;
+  std::vector<LookLaw> look;
   std::vector<MonotoneLaw> monotone;
   std::vector<ReadingLaw> reading;
 };

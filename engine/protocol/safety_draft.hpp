@@ -19,6 +19,11 @@ struct DraftWithin {
   std::vector<DraftCondition> stays;
 };
 
+struct DraftLook {
+  Where where;
+  MaybeWord id, protocol, after, urgency, at_least, at_most, source;
+};
+
 struct DraftMonotone {
   Where where;
   MaybeWord id, protocol, fact, worse, source;
@@ -37,6 +42,7 @@ struct SafetyDraft {
   std::vector<DraftSource> sources;
   std::vector<DraftNever> never;
   std::vector<DraftWithin> within;
+  std::vector<DraftLook> look;
   std::vector<DraftMonotone> monotone;
   std::vector<DraftReading> reading;
 };

@@ -43,6 +43,16 @@ void add_within(Resolver& resolver, const DraftWithin& draft, SafetyRules& rules
                                    time_from(resolver, draft.at_once), time_from(resolver, draft.late), draft.where});
 }
 
+std::optional<Duration> maybe_time(Resolver& resolver, const MaybeWord& word) {
+  return word ? std::optional(time_from(resolver, word)) : std::nullopt;
+}
+
+void add_look(Resolver& resolver, const DraftLook& draft, SafetyRules& rules) {
+  rules.look.push_back(LookLaw{name_or_empty(draft.id), as_id<DoseId>(place_in(resolver, resolver.doses, draft.after)),
+                               urgency_from(resolver, draft.urgency), maybe_time(resolver, draft.at_least),
+                               maybe_time(resolver, draft.at_most), draft.where});
+}
+
 // Only what has an order can be worse in one direction.
 void add_monotone(Resolver& resolver, const DraftMonotone& draft, SafetyRules& rules) {
   const auto place = place_in(resolver, resolver.facts, draft.fact);
@@ -80,10 +90,15 @@ class Laws {
     for (const DraftSource& source : draft_.sources) add_name(sources_, "source", source.id);
     for (const DraftNever& law : draft_.never) look_at(law);
     for (const DraftWithin& law : draft_.within) look_at(law);
+    for (const DraftLook& law : draft_.look) look_at(law);
     for (const DraftMonotone& law : draft_.monotone) look_at(law);
     for (const DraftReading& law : draft_.reading) look_at_reading(law);
     for (const DraftNever& law : draft_.never) {
       if (!law.does && !law.calmer_than) error(law.where, MissingAttribute{"does", "never"});
+    }
+    for (const DraftLook& law : draft_.look) {
+      if (!law.after && !law.urgency) error(law.where, MissingAttribute{"after", "look"});
+      if (!law.at_least && !law.at_most) error(law.where, MissingAttribute{"at-most", "look"});
     }
     return std::move(findings_);
   }
@@ -162,6 +177,9 @@ Read<SafetyRules> safety_rules_of(const SafetyDraft& draft, const Protocol& prot
   }
   for (const DraftWithin& law : draft.within) {
     if (is_about(law.protocol, protocol)) add_within(resolver, law, rules);
+  }
+  for (const DraftLook& law : draft.look) {
+    if (is_about(law.protocol, protocol)) add_look(resolver, law, rules);
   }
   for (const DraftMonotone& law : draft.monotone) {
     if (is_about(law.protocol, protocol)) add_monotone(resolver, law, rules);

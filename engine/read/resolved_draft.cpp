@@ -10,6 +10,7 @@ Read<Protocol> resolved_draft(Read<Draft> draft) {
   if (!draft.value) return {std::nullopt, std::move(draft.findings)};
   Read<Protocol> resolved = resolve(*draft.value);
   const std::size_t read_findings = draft.findings.size();
+  const bool misread = has_error(draft.findings);  // then a doubt about what was read is none about the file
   for (Finding& finding : resolved.findings) {
     const auto read_end = draft.findings.begin() + static_cast<std::ptrdiff_t>(read_findings);
     const bool follows = std::any_of(draft.findings.begin(), read_end, [&](const Finding& earlier) {
@@ -17,7 +18,7 @@ Read<Protocol> resolved_draft(Read<Draft> draft) {
       return earlier.where.line == finding.where.line &&
              (column == from || (column > from && column < from + finding.where.length));
     });
-    if (!follows) draft.findings.push_back(std::move(finding));
+    if (!follows && !(misread && finding.severity == Severity::warning)) draft.findings.push_back(std::move(finding));
   }
   sort_findings(draft.findings);
   if (has_error(draft.findings)) resolved.value.reset();

@@ -23,6 +23,11 @@ DraftWithin within_from_node(const XmlNode& node) {
           node.value_of("at-once"), node.value_of("late"), node.value_of("source"),   conditions_from_node(node)};
 }
 
+DraftLook look_from_node(const XmlNode& node) {
+  return {node.name.where,          node.value_of("id"),       node.value_of("protocol"), node.value_of("after"),
+          node.value_of("urgency"), node.value_of("at-least"), node.value_of("at-most"),  node.value_of("source")};
+}
+
 DraftMonotone monotone_from_node(const XmlNode& node) {
   return {node.name.where,        node.value_of("id"),     node.value_of("protocol"), node.value_of("fact"),
           node.value_of("worse"), node.value_of("source"), conditions_from_node(node)};
@@ -41,6 +46,7 @@ SafetyDraft draft_from_tree(const XmlNode& root) {
           sources ? made_from_children<DraftSource>(*sources, "source", source_from_node) : std::vector<DraftSource>{},
           made_from_children<DraftNever>(root, "never", never_from_node),
           made_from_children<DraftWithin>(root, "within", within_from_node),
+          made_from_children<DraftLook>(root, "look", look_from_node),
           made_from_children<DraftMonotone>(root, "monotone", monotone_from_node),
           made_from_children<DraftReading>(root, "reading", reading_from_node)};
 }

@@ -194,7 +194,7 @@ std::vector<ElementWords> make_safety_vocabulary() {
   std::vector<ElementWords> all;
   all.push_back(element("safety", {needed("set")},
                         {maybe("approval", "approval"), one("sources", "sources"), any("never", "never"), any("within", "within"),
-                         any("monotone", "monotone"), any("reading", "reading")}));
+                         any("look", "look"), any("monotone", "monotone"), any("reading", "reading")}));
   all.push_back(element("never",
                         {id(), needed("protocol"), one_of("does", false, words::all_of(words::kActionKinds)),
                          one_of("calmer-than", false, words::all_of(words::kUrgencies)), needed("source")},
@@ -203,6 +203,11 @@ std::vector<ElementWords> make_safety_vocabulary() {
                         {id(), needed("protocol"), one_of("come-to", true, words::all_of(words::kUrgencies)),
                          needed("at-once"), needed("late"), needed("source")},
                         {some("if", "if")}));
+  all.push_back(element("look",
+                        {id(), needed("protocol"), optional("after"),
+                         one_of("urgency", false, words::all_of(words::kUrgencies)), optional("at-least"),
+                         optional("at-most"), needed("source")},
+                        {}));
   all.push_back(
       element("monotone",
               {id(), needed("protocol"), needed("fact"), one_of("worse", true, {"lower", "higher"}), needed("source")},

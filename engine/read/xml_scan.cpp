@@ -186,6 +186,11 @@ void XmlScan::read_comment() {
   // `--` may stand at the very end only, and `--->` is `--` followed by a hyphen.
   const std::size_t hyphens = bytes_.find("--", begin + 4);
   if (hyphens == pos_ - 3) return;
+  if (hyphens >= begin + 6 && bytes_.compare(hyphens - 2, 4, "<!--") == 0) {
+    not_xml({hyphens - 2, hyphens + 2}, "a comment begins inside a comment", "close the first one before it with `-->`",
+            here);
+    return;
+  }
   not_xml({hyphens, hyphens + 2}, "`--` stands inside a comment", "write one hyphen, or a comma", here);
 }
 

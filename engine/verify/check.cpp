@@ -52,6 +52,9 @@ Checked check(Protocol protocol) {
   no_insulin_is_stacked(checking);
   insulin_goes_by_a_dose(checking);
   insulin_stands_apart_from_glucagon(checking);
+  every_glucagon_is_counted(checking);
+  every_border_is_judged_alike(checking);
+  every_counter_is_read(checking);
   sort_findings(checking.findings);
   Checked checked{std::nullopt, std::move(checking.findings), {}};
   if (!has_error(checked.findings)) {

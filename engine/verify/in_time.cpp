@@ -107,6 +107,23 @@ class TimeLaws {
            replay.after + slack >= worst.time.most;
   }
 
+  /// Where most of the time of the night goes.
+  static std::optional<Because> longest_wait_of(const Worst& worst) {
+    const std::vector<NightStep>& night = worst.time.night;
+    const Step* slowest = nullptr;
+    Duration longest{0};
+    for (std::size_t i = 0; i + 1 < night.size(); ++i) {
+      const Duration takes = night[i + 1].at - night[i].at;
+      if (takes <= longest) continue;
+      longest = takes;
+      slowest = &(*worst.protocol)[night[i].step];
+    }
+    if (slowest == nullptr || !slowest->wait) return std::nullopt;
+    return Because{
+        "the longest wait of that night, " + hours_and_minutes(longest) + ", is in step " + quoted_id(slowest->name),
+        slowest->wait->where};
+  }
+
   /// True when the law is kept.
   bool tell(const WithinLaw& law, const Worst& worst, Promptness answers, Duration limit) {
     if (worst.time.verdict == Verdict::within && worst.time.most <= limit) return true;
@@ -114,7 +131,7 @@ class TimeLaws {
     const std::string child = in_words(alone_, law.stays), urgency = std::string(name_of(law.come_to));
     const std::string night = in_words(*worst.protocol, worst.time.night);
     const auto error = [&](Kind kind) {
-      found_.findings.push_back(Finding{Severity::error, law.where, std::move(kind), std::nullopt});
+      found_.findings.push_back(Finding{Severity::error, law.where, std::move(kind), longest_wait_of(worst)});
       return false;
     };
     const std::string step = quoted_id((*worst.protocol)[worst.time.step].name);

@@ -40,6 +40,10 @@ void no_insulin_below_the_floor(Checking& checking) {
   }
 }
 
+// Extra rapid-acting insulin is given again after 2 h at the soonest. Source: ISPAD Clinical Practice Consensus
+// Guidelines 2022, sick day management; London paediatric network and Philadelphia print the same 2 h, others 3 to 4 h.
+static constexpr Duration kLeastBetweenDoses = std::chrono::hours{2};
+
 void no_insulin_is_stacked(Checking& checking) {
   const Protocol& protocol = checking.protocol;
   for (const Dose& dose : protocol.doses) {
@@ -47,9 +51,11 @@ void no_insulin_is_stacked(Checking& checking) {
     const Threshold& between = protocol[dose.insulin->no_stacking];
     for (const Band& band : between.bands) {
       const auto* time = std::get_if<Duration>(&band.value);
-      if (time == nullptr || *time > Duration{0}) continue;
-      checking.error(band.where, InsulinStacked{dose.name, between.name},
-                     Because{"dose `" + dose.name + "` takes it for its `no-stacking`", dose.where});
+      if (time == nullptr || *time >= kLeastBetweenDoses) continue;
+      checking.error(
+          band.where,
+          InsulinStacked{dose.name, between.name, text_from_duration(*time), text_from_duration(kLeastBetweenDoses)},
+          Because{"dose `" + dose.name + "` takes it for its `no-stacking`", dose.where});
       return;  // one threshold is told once
     }
   }

@@ -10,6 +10,8 @@ namespace rushlight {
 /// No rule takes a child for whom the conditions hold to a step that the law forbids. Looked at in every step that asks
 /// what the conditions read; what comes from the child file, counters and deeds may be anything there.
 void never_is_kept(Checking& checking, const NeverLaw& law);
+/// Every step that the law is about looks again in a time that it allows, for every child and hour.
+void looks_in_time(Checking& checking, const LookLaw& law);
 /// In no step that asks for the fact does a worse answer lead to a calmer step than a better one, all else being the
 /// same.
 void worse_is_never_calmer(Checking& checking, const MonotoneLaw& law);

@@ -153,6 +153,56 @@ bool may_lead_apart(const Protocol& protocol, const Step& step, FactId fact) {
   });
 }
 
+/// Where a rule leads that looks at nothing but this fact, and to which side of a border.
+bool looks_only_at(const Rule& rule, FactId fact) {
+  return !rule.when.empty() && std::all_of(rule.when.begin(), rule.when.end(), [&](const Condition& condition) {
+    return subject_of(condition) == Subject{Subject::Kind::fact, fact.index};
+  });
+}
+
+bool takes_better(const Rule& rule, const MonotoneLaw& law) {
+  return std::all_of(rule.when.begin(), rule.when.end(), [&](const Condition& condition) {
+    const auto* test = std::get_if<Compares>(&condition.test);
+    if (test == nullptr) return false;
+    const bool upper = test->comparison == Comparison::at_least || test->comparison == Comparison::above;
+    return upper == law.lower_is_worse;
+  });
+}
+
+bool takes_unknown(const Rule& rule) {
+  return std::all_of(rule.when.begin(), rule.when.end(), [](const Condition& condition) {
+    const auto* test = std::get_if<Is>(&condition.test);
+    return test != nullptr && test->options == kUnknownBit;
+  });
+}
+
+/// Nobody knows how bad it is: that is no reason to end the night where the best answer ends it.
+void look_at_unknown(Checking& checking, const MonotoneLaw& law, const Step& step) {
+  const auto leads = [&](const Rule& rule) { return rule.enters.value_or(rule.go); };
+  const auto is_worse = [&](const Rule& rule) {
+    return looks_only_at(rule, law.fact) && !takes_better(rule, law) && !takes_unknown(rule);
+  };
+  for (const Rule& unknown : step.rules) {
+    if (!looks_only_at(unknown, law.fact) || !takes_unknown(unknown)) continue;
+    const Step& to = checking.protocol[leads(unknown)];
+    if (!to.ends || to.urgency >= Urgency::clinic_now) continue;
+    const bool as_the_best = std::any_of(step.rules.begin(), step.rules.end(), [&](const Rule& rule) {
+      return looks_only_at(rule, law.fact) && takes_better(rule, law) && leads(rule) == leads(unknown);
+    });
+    const bool worse_apart = std::any_of(step.rules.begin(), step.rules.end(), [&](const Rule& rule) {
+      return is_worse(rule) && !(leads(rule) == leads(unknown));
+    });
+    const bool as_a_worse = std::any_of(step.rules.begin(), step.rules.end(), [&](const Rule& rule) {
+      return is_worse(rule) && leads(rule) == leads(unknown);
+    });
+    if (!as_the_best || !worse_apart || as_a_worse) continue;
+    const Protocol& protocol = checking.protocol;
+    checking.warning(unknown.where,
+                     UnknownIsCalm{law.name, step.name, protocol[law.fact].name, protocol[leads(unknown)].name},
+                     Because{"the law `" + law.name + "` says which answers are worse", law.where});
+  }
+}
+
 }  // namespace
 
 void worse_is_never_calmer(Checking& checking, const MonotoneLaw& law) {
@@ -160,6 +210,7 @@ void worse_is_never_calmer(Checking& checking, const MonotoneLaw& law) {
   for (const Step& step : protocol.steps) {
     const bool asked =
         std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return ask.fact == law.fact; });
+    if (asked && !step.ends) look_at_unknown(checking, law, step);
     if (!asked || step.ends || !may_lead_apart(protocol, step, law.fact)) continue;
     Conditions known;
     for (const Condition& condition : law.when) {

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <string>
+#include <string_view>
 
 #include "verify/dangers.hpp"
 #include "verify/properties.hpp"
@@ -22,8 +24,58 @@ bool names_food(const Protocol& protocol, const Text& text) {
   return false;
 }
 
+// Whoever writes "give juice" as a note gives it all the same. Told sentence by sentence, so that "nothing by mouth"
+// and "do not give juice" are no orders.
+constexpr std::string_view kGives[] = {"give", "offer",   "rub",  "let",   "feed", "sip",   "drink", "eat",
+                                       "dé",   "ofrezca", "unte", "frote", "deje", "ponga", "beba",  "coma"};
+constexpr std::string_view kFoods[] = {"juice",  "sugar",  "sugary", "honey",  "gel",    "sips",  "drink", "water",
+                                       "milk",   "bread",  "food",   "sweets", "candy",  "snack", "eat",   "drinks",
+                                       "jugo",   "azúcar", "miel",   "sorbos", "bebida", "agua",  "leche", "pan",
+                                       "comida", "dulces", "coma",   "beba",   "comer",  "beber"};
+constexpr std::string_view kForbids[] = {"no",      "not",   "never", "nothing", "nobody",
+                                         "without", "nunca", "nada",  "sin",     "don't"};
+
+template <std::size_t kSize>
+bool is_one_of(std::string_view word, const std::string_view (&list)[kSize]) {
+  return std::find(std::begin(list), std::end(list), word) != std::end(list);
+}
+
+bool orders_food(std::string_view text) {
+  bool gives = false, food = false, forbids = false;
+  std::string word;
+  for (std::size_t at = 0; at <= text.size(); ++at) {
+    const char c = at < text.size() ? text[at] : '.';
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte >= 0x80 || c == '\'' || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) {
+      word += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+      continue;
+    }
+    gives = gives || is_one_of(word, kGives);
+    food = food || is_one_of(word, kFoods);
+    forbids = forbids || is_one_of(word, kForbids);
+    word.clear();
+    if (c != '.' && c != ':' && c != ';' && c != '!' && c != '?') continue;
+    if (gives && food && !forbids) return true;
+    gives = food = forbids = false;
+  }
+  return false;
+}
+
+bool orders_food(const Text& text) {
+  for (const Template& line : text.line) {
+    std::string words;
+    for (const Piece& piece : line) {
+      const auto* part = std::get_if<std::string>(&piece);
+      words += part != nullptr ? *part : " # ";
+    }
+    if (orders_food(words)) return true;
+  }
+  return false;
+}
+
 bool gives_by_mouth(const Protocol& protocol, const Action& action) {
-  return action.kind == ActionKind::by_mouth || action.kind == ActionKind::fluid || names_food(protocol, action.text);
+  return action.kind == ActionKind::by_mouth || action.kind == ActionKind::fluid || names_food(protocol, action.text) ||
+         orders_food(action.text);
 }
 
 void tell(Checking& checking, const Step& step, const Because& danger) {
@@ -38,7 +90,7 @@ void tell(Checking& checking, const Step& step, const Because& danger) {
     if (!gives_by_mouth(protocol, action) || seen(action.where)) continue;
     checking.error(action.where, MouthWhileDanger{step.name, action.name}, danger);
   }
-  if (names_food(protocol, step.headline) && !seen(step.where))
+  if ((names_food(protocol, step.headline) || orders_food(step.headline)) && !seen(step.where))
     checking.error(step.where, MouthWhileDanger{step.name, ""}, danger);
 }
 

@@ -28,6 +28,12 @@ struct Checking {
 void every_value_has_a_rule(Checking& checking);
 /// No rule waits behind others that take everything it asks for.
 void no_rule_is_dead(Checking& checking);
+/// A border is judged the same way wherever a fact is compared with it, where no gap says so already.
+void every_border_is_judged_alike(Checking& checking);
+/// Every counter is read by a rule, where nothing else is wrong.
+void every_counter_is_read(Checking& checking);
+/// Where some actions that give glucagon count it, all do.
+void every_glucagon_is_counted(Checking& checking);
 /// Every counter that a rule waits for is counted somewhere.
 void no_rule_waits_for_a_counter_that_stands(Checking& checking);
 /// No two rules that lead apart, and no two rows that give different amounts, both take the border between them.

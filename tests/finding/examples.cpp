@@ -48,6 +48,11 @@ void add_words(std::vector<Example>& rows) {
   rows.push_back({UnusedName{"lwo", "threshold", "low", 48}, "unused-name",
                   "the threshold `lwo` is used nowhere, and 48 places ask for `low`, which is not there",
                   "write `low` here"});
+  rows.push_back({NobodyUses{"threshold", "honey-age"}, "nobody-uses",
+                  "nothing in this file uses the threshold `honey-age`",
+                  "look for the line that named `honey-age`: it may be lost; or take this out"});
+  rows.push_back({NobodyUses{"counter", "rounds"}, "nobody-uses", "no rule reads the counter `rounds`",
+                  "look for the line that named `rounds`: it may be lost; or take this out"});
   rows.push_back({RepeatedId{"low", "threshold"}, "repeated-id", "the name of the threshold `low` is already taken",
                   "give this threshold a name of its own"});
   rows.push_back({BadId{"Very Low"}, "bad-id", "`Very Low` is not a name of lower-case words joined by hyphens",
@@ -95,6 +100,27 @@ void add_texts(std::vector<Example>& rows) {
                   "add `<fluids hourly=\"...\"/>`, or take `{fluid-goal}` out of the text"});
   rows.push_back({OtherLanguage{"en", "do", "es"}, "other-language", "the `en` text of `<do>` reads like Spanish",
                   "write it in English, or change the two texts over if each stands in the other's place"});
+  rows.push_back({NegationMissing{"es", "do", "en", "never"}, "negation-missing",
+                  "the `en` text of `<do>` says `never`, and the `es` text says nothing like it",
+                  "look whether both say the same: whoever reads Spanish may be told to do what the other is told to "
+                  "leave"});
+  rows.push_back({NumberInText{"30 minutes"}, "number-in-text",
+                  "`30 minutes` is written into the text: it stays when the clinic changes its numbers",
+                  "write the name of the number in braces, like `{recheck}`, or the words without it"});
+  rows.push_back({GarbledText{"\u00C3\u00A9", "\u00E9"}, "garbled-text",
+                  "`\u00C3\u00A9` is what `\u00E9` becomes when a file is saved in the wrong encoding",
+                  "write the letters anew and save the file as UTF-8"});
+  rows.push_back({ReadsAlike{"answers of `awake`", "yes", "no", "es"}, "reads-alike",
+                  "the answers of `awake` `yes` and `no` read alike in `es`", "write what each of them means"});
+  rows.push_back({OtherContact{"call", "on-call", "clinic-number", "on-call-number"}, "other-contact",
+                  "`call` calls `on-call`, and its text gives `{clinic-number}`",
+                  "write `{on-call-number}` in the text, or change `contact`"});
+  rows.push_back({OtherDoseNamed{"sugar", "snack", "fast-carbohydrate"}, "other-dose-named",
+                  "`sugar` gives `snack`, and its text names `{fast-carbohydrate}`",
+                  "write `{snack}` in the text, or change `dose`"});
+  rows.push_back({AmountUntold{"sugar", "fast-carbohydrate"}, "amount-untold",
+                  "the text of `sugar` does not say how much: it gives `fast-carbohydrate`",
+                  "write `{fast-carbohydrate}` or `{food}` in the text"});
   rows.push_back({LanguageLacking{"ketones", "es", "low"}, "language-lacking",
                   "protocol `ketones` has no texts in `es`, and `low`, which has, leads to it",
                   "write the texts of `ketones` in `es` too, and add it to `languages`"});
@@ -185,9 +211,10 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({InsulinWithoutDose{"pen"}, "insulin-without-dose",
                   "`pen` is insulin without a dose: nothing holds it back when the glucose is low",
                   "give `pen` a `dose` in [iU]"});
-  rows.push_back({InsulinStacked{"extra-insulin", "no-stacking"}, "insulin-stacked",
-                  "insulin `extra-insulin` can be given again at once: `no-stacking` is no time",
-                  "write the time that rapid-acting insulin works for `no-stacking`"});
+  rows.push_back(
+      {InsulinStacked{"extra-insulin", "no-stacking", "20 min", "2 h"}, "insulin-stacked",
+       "insulin `extra-insulin` can be given again after `no-stacking`, 20 min, while the dose before still works",
+       "name a time of 2 h or more, or raise `no-stacking`"});
   rows.push_back({WatchReadsNumber{"low-told", "glucose"}, "watch-reads-number",
                   "watch `low-told` looks at the number `glucose` in every step, however old it is: it goes on firing "
                   "until another number is told",
@@ -266,6 +293,12 @@ void add_doses_and_start(std::vector<Example>& rows) {
        "rows 5 and 10 of `ketone-insulin` both take glucose 250 mg/dL, ketones 3.1 mmol/L and do not agree: row 5 "
        "counts",
        "write `below` in row 5 if glucose 250 mg/dL is for row 10, or `above` in row 10 if it is for row 5"});
+  rows.push_back({BorderApart{"danger", "above", "at-least", 7}, "border-apart",
+                  "exactly `danger` counts as below it here (`above`), and as above it in the 7 other places",
+                  "write `at-least` here too"});
+  rows.push_back({GlucagonUncounted{"glucagon", "rescue-doses"}, "glucagon-uncounted",
+                  "`glucagon` gives glucagon and does not count it: no rule knows how often it was given",
+                  "add `counts=\"rescue-doses\"` to `glucagon`"});
   rows.push_back({BoundsCrossed{"fast-carbohydrate", 1, "smallest-carb", "10 g", "largest-carb", "5 g"},
                   "bounds-crossed",
                   "row 1 of `fast-carbohydrate` gives at least `smallest-carb`, 10 g, but at most `largest-carb`, 5 g",
@@ -294,6 +327,19 @@ void add_doses_and_start(std::vector<Example>& rows) {
        "`rescue-glucagon` gives up to 5 mg (weight 25 kg), and the largest published dose is 3 mg (US label, nasal "
        "glucagon, 2025)",
        "compare `rescue-glucagon` with its source, or add `most=\"...\"` to its rows"});
+  rows.push_back({ApartInSet{"number", "low", "63 mg/dL, 3.5 mmol/L", "70 mg/dL, 3.9 mmol/L", "illness"},
+                  "apart-in-set", "number `low` is 63 mg/dL, 3.5 mmol/L here and 70 mg/dL, 3.9 mmol/L in `illness`",
+                  "write the same in both files: a child may go from one to the other within a night"});
+  rows.push_back({ApartInSet{"question", "swallow", "", "", "illness"}, "apart-in-set",
+                  "question `swallow` reads otherwise in `illness`",
+                  "write the same words in both files: one answer counts in both"});
+  rows.push_back({SetsMixed{"harbour", "reference", "low"}, "sets-mixed",
+                  "this file is of the set `harbour`, and `low` beside it is of `reference`",
+                  "look whether a file of another set was copied here; write one name in all files"});
+  rows.push_back(
+      {SignElsewhere{"drowsy", "yes", "ketones"}, "sign-elsewhere",
+       "`drowsy`: `yes` is a sign of getting worse in `ketones` and cannot be told so here, where it is watched",
+       "add `<sign fact=\"drowsy\" is=\"yes\">` with its texts to `<worse>`"});
   rows.push_back(
       {NeverBroken{"no-insulin-when-low", "glucose 60 mg/dL", "correct", "does `pen` (insulin)"}, "never-broken",
        "against law `no-insulin-when-low`, glucose 60 mg/dL leads to step `correct`, which does `pen` (insulin)",
@@ -331,6 +377,14 @@ void add_doses_and_start(std::vector<Example>& rows) {
        "against law `more-ketones`, ketones 3 mmol/L leads to `watch` (home), and ketones 2.9 mmol/L to `call` "
        "(clinic-now)",
        "let ketones 3 mmol/L lead to a step that is `clinic-now` or graver"});
+  rows.push_back(
+      {UnknownIsCalm{"lower-in-a-low", "measure", "glucose", "in-range"}, "unknown-is-calm",
+       "when nobody can tell `glucose`, step `measure` ends the night at `in-range`, as with the best answer",
+       "let it lead where a bad answer leads, or to a call"});
+  rows.push_back(
+      {LookOutside{"sugar-works-first", "treat", "waits", "night-later", "2 h", "10 min", "20 min"}, "look-outside",
+       "step `treat` waits 2 h (`night-later`); the law `sugar-works-first` says at least 10 min, at most 20 min",
+       "name a time that the law allows in step `treat`, or change the law"});
   rows.push_back({HardToRead{"texts of step `treat` are", "en", "8.2", "6", "administration", 14}, "hard-to-read",
                   "the `en` texts of step `treat` are of grade 8.2, above 6",
                   "write shorter words than `administration`, and sentences of fewer than 14 words"});

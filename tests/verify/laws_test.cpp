@@ -156,4 +156,40 @@ BOOST_AUTO_TEST_CASE(a_language_that_the_protocol_does_not_speak_is_not_judged) 
   BOOST_TEST(told(against(R"(<reading language="es" ease-at-least="99" source="practice"/>)")) == "");
 }
 
+BOOST_AUTO_TEST_CASE(a_step_that_looks_again_before_sugar_can_work_is_told_at_its_wait) {
+  const auto law = [](const std::string& least, const std::string& most) {
+    return "<look id=\"law\" protocol=\"low\" after=\"sugar-dose\" at-least=\"" + least + "\" at-most=\"" + most +
+           "\" source=\"practice\"/>";
+  };
+  BOOST_TEST(told(against(law("15 min", "15 min"))) == "");
+  const std::vector<Finding> findings = against(law("16 min", "20 min"));
+  BOOST_REQUIRE(findings.size() == 1U);
+  const auto& found = std::get<LookOutside>(findings.front().kind);
+  BOOST_TEST(found.step == "treat");
+  BOOST_TEST(found.threshold == "recheck");
+  BOOST_TEST(found.time == "15 min");
+  BOOST_TEST(underlined(small_protocol(), findings.front().where) == "wait");
+  BOOST_TEST(broken<LookOutside>(law("5 min", "14 min")).most == "14 min");
+}
+
+BOOST_AUTO_TEST_CASE(an_emergency_call_that_may_wait_too_long_for_an_answer_is_told) {
+  const std::string law = R"(<look id="law" protocol="low" urgency="emergency" at-most="5 min" source="practice"/>)";
+  const auto found = broken<LookOutside>(law);
+  BOOST_TEST(found.step == "emergency");
+  BOOST_TEST(found.what == "waits for an answer to `help`");
+  BOOST_TEST(found.time == "10 min");
+  BOOST_TEST(
+      told(against(R"(<look id="law" protocol="low" urgency="emergency" at-most="10 min" source="practice"/>)")) == "");
+}
+
+BOOST_AUTO_TEST_CASE(a_child_of_whom_nobody_can_tell_the_glucose_is_not_sent_to_sleep_as_one_who_is_not_low) {
+  const std::string careless = changed(small_protocol(), R"(<rule go="treat"><if fact="glucose" is="unknown"/></rule>)",
+                                       R"(<rule go="well"><if fact="glucose" is="unknown"/></rule>)");
+  const auto found = broken<UnknownIsCalm>(monotone("glucose", "lower"), careless);
+  BOOST_TEST(found.step == "measure");
+  BOOST_TEST(found.fact == "glucose");
+  BOOST_TEST(found.to == "well");
+  BOOST_TEST(told(against(monotone("glucose", "lower"))) == "");
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -1,0 +1,209 @@
+#include <algorithm>
+#include <array>
+#include <cctype>
+
+#include "protocol/resolve_parts.hpp"
+
+namespace rushlight {
+
+namespace {
+
+using Line = DraftText::Line;
+
+void warn(Resolver& resolver, const Where& where, Kind kind) {
+  resolver.findings.push_back(Finding{Severity::warning, where, std::move(kind), std::nullopt});
+}
+
+bool is_of_a_word(char c) {
+  return std::isalpha(static_cast<unsigned char>(c)) != 0 || static_cast<unsigned char>(c) >= 0x80;
+}
+bool is_figure(char c) { return c >= '0' && c <= '9'; }
+
+/// The words of a text in small letters, without its blanks; of "don't" the whole.
+std::vector<std::string> words_in(std::string_view text) {
+  std::vector<std::string> words(1);
+  int depth = 0;
+  for (const char c : text) {
+    if (c == '{') ++depth;
+    if (c == '}' && depth > 0) --depth;
+    if (depth == 0 && (is_of_a_word(c) || c == '\'')) {
+      words.back() += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    } else if (!words.back().empty()) {
+      words.emplace_back();
+    }
+  }
+  return words;
+}
+
+constexpr std::array<std::string_view, 9> kNoInEnglish = {"no",   "not",     "never", "nothing", "nobody",
+                                                          "none", "neither", "nor",   "cannot"};
+constexpr std::array<std::string_view, 11> kNoInSpanish = {"no",     "nunca",  "nada", "nadie", "ninguno", "ninguna",
+                                                           "ningún", "ningun", "ni",   "jamás", "tampoco"};
+
+bool says_no(const std::string& word, Language language) {
+  if (language == Language::es) return std::find(kNoInSpanish.begin(), kNoInSpanish.end(), word) != kNoInSpanish.end();
+  const bool shortened = word.size() > 3 && word.compare(word.size() - 3, 3, "n't") == 0;
+  return shortened || std::find(kNoInEnglish.begin(), kNoInEnglish.end(), word) != kNoInEnglish.end();
+}
+
+// "No meter" is "sin medidor", and "sugar-free" is "sin azúcar": these answer a no, and ask for none.
+bool is_without(const std::string& word) { return word == "without" || word == "free" || word == "sin"; }
+
+bool answers_no(const Line& line, Language language) {
+  const std::vector<std::string> words = words_in(line.text.text);
+  return std::any_of(words.begin(), words.end(),
+                     [&](const std::string& word) { return says_no(word, language) || is_without(word); });
+}
+
+std::optional<std::string> no_in(const Line& line, Language language) {
+  for (const std::string& word : words_in(line.text.text)) {
+    if (says_no(word, language)) return word;
+  }
+  return std::nullopt;
+}
+
+// One of them forbids what the other tells to do. Notes are for the clinic and quote as they like.
+void doubt_negation(Resolver& resolver, const DraftText& draft, const char* element) {
+  if (std::string_view(element) == "note") return;
+  for (const Line& line : draft.lines) {
+    const auto here = words::place_of(words::kLanguages, line.language.text);
+    if (!here || answers_no(line, static_cast<Language>(*here))) continue;
+    for (const Line& other : draft.lines) {
+      const auto there = words::place_of(words::kLanguages, other.language.text);
+      if (!there || *there == *here) continue;
+      const auto word = no_in(other, static_cast<Language>(*there));
+      if (!word) continue;
+      warn(resolver, line.text.where, NegationMissing{line.language.text, element, other.language.text, *word});
+      return;
+    }
+  }
+}
+
+// What a caregiver is told to do goes by the clinic's numbers; a question may hold one that makes its meaning.
+bool goes_by_numbers(std::string_view element) {
+  return element == "headline" || element == "do" || element == "caution" || element == "also";
+}
+
+void doubt_numbers(Resolver& resolver, const DraftText& draft) {
+  for (const Line& line : draft.lines) {
+    const std::string& text = line.text.text;
+    int depth = 0;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+      if (text[at] == '{') ++depth;
+      if (text[at] == '}' && depth > 0) --depth;
+      if (depth > 0 || !is_figure(text[at])) continue;
+      std::size_t end = at;
+      while (end < text.size() && (is_figure(text[end]) || text[end] == '.' || text[end] == ',')) ++end;
+      while (!is_figure(text[end - 1])) --end;
+      if (end + 1 < text.size() && text[end] == ' ' && is_of_a_word(text[end + 1])) {
+        ++end;
+        while (end < text.size() && is_of_a_word(text[end])) ++end;
+      }
+      warn(resolver, part_of(line.text, at, end - at), NumberInText{text.substr(at, end - at)});
+      return;  // the languages hold the same one
+    }
+  }
+}
+
+/// The letter that became these four bytes: its own two were read as two letters. Empty when they are no such thing.
+std::string letter_before(std::string_view four) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(four[i]); };
+  if (four.size() < 4 || byte(0) != 0xC3 || (byte(1) != 0x83 && byte(1) != 0x82) || byte(2) != 0xC2) return {};
+  const unsigned char lead = byte(1) + 0x40U, next = byte(3);
+  if (next < 0x80 || next > 0xBF) return {};
+  return {static_cast<char>(lead), static_cast<char>(next)};
+}
+
+void refuse_garbled(Resolver& resolver, const DraftText& draft) {
+  for (const Line& line : draft.lines) {
+    const std::string_view text = line.text.text;
+    for (std::size_t at = text.find("\xC3"); at != std::string_view::npos; at = text.find("\xC3", at + 1)) {
+      const std::string letter = letter_before(text.substr(at, 4));
+      if (letter.empty()) continue;
+      resolver.error(part_of(line.text, at, 4), GarbledText{std::string(text.substr(at, 4)), letter});
+      return;
+    }
+  }
+}
+
+std::string blank_of(std::string_view name) { return "{" + std::string(name) + "}"; }
+std::string_view name_of(Filler filler) { return words::kFillers[static_cast<std::size_t>(filler)]; }
+
+bool holds(const Line& line, std::string_view name) { return line.text.text.find(blank_of(name)) != std::string::npos; }
+
+constexpr Filler kNumbers[] = {Filler::clinic_number, Filler::on_call_number, Filler::emergency_number};
+
+// Whom to try when nobody answers may stand there too.
+void refuse_other_contact(Resolver& resolver, const DraftAction& draft, const Action& action) {
+  if (!action.call) return;
+  const std::string_view own = name_of(kNumbers[static_cast<std::size_t>(action.call->contact)]);
+  for (const Line& line : draft.text.lines) {
+    if (holds(line, own)) continue;
+    for (const Filler number : kNumbers) {
+      const std::size_t at = line.text.text.find(blank_of(name_of(number)));
+      if (at == std::string::npos) continue;
+      resolver.error(part_of(line.text, at, blank_of(name_of(number)).size()),
+                     OtherContact{action.name, std::string(name_of(action.call->contact)), std::string(name_of(number)),
+                                  std::string(own)});
+      return;
+    }
+  }
+}
+
+void doubt_amount(Resolver& resolver, const DraftAction& draft, const Action& action) {
+  const bool measured =
+      action.kind == ActionKind::by_mouth || action.kind == ActionKind::glucagon || action.kind == ActionKind::insulin;
+  if (!action.dose || !measured) return;
+  const std::string& own = resolver.doses.names[action.dose->index];
+  for (const Line& line : draft.text.lines) {
+    if (holds(line, own)) continue;
+    for (const std::string& other : resolver.doses.names) {
+      const std::size_t at = other.empty() ? std::string::npos : line.text.text.find(blank_of(other));
+      if (at == std::string::npos) continue;
+      return resolver.error(part_of(line.text, at, blank_of(other).size()), OtherDoseNamed{action.name, own, other});
+    }
+    const bool told = holds(line, name_of(Filler::food)) || holds(line, name_of(Filler::other_foods));
+    if (action.kind == ActionKind::by_mouth && !told)
+      return warn(resolver, line.text.where, AmountUntold{action.name, own});
+  }
+}
+
+}  // namespace
+
+void doubt_text(Resolver& resolver, const DraftText& draft, const char* element) {
+  doubt_negation(resolver, draft, element);
+  refuse_garbled(resolver, draft);
+  if (goes_by_numbers(element)) doubt_numbers(resolver, draft);
+}
+
+void doubt_action(Resolver& resolver, const DraftAction& draft, const Action& action) {
+  refuse_other_contact(resolver, draft, action);
+  doubt_amount(resolver, draft, action);
+}
+
+void refuse_alike(Resolver& resolver, const std::string& what, const std::vector<Choosable>& choices) {
+  for (std::size_t i = 0; i < choices.size(); ++i) {
+    for (const Line& line : choices[i].text->lines) {
+      for (std::size_t j = 0; j < i; ++j) {
+        for (const Line& earlier : choices[j].text->lines) {
+          if (line.text.text.empty() || line.language.text != earlier.language.text ||
+              line.text.text != earlier.text.text)
+            continue;
+          resolver.error(line.text.where, ReadsAlike{what, choices[j].name, choices[i].name, line.language.text},
+                         Because{"the other one", earlier.text.where});
+          return;
+        }
+      }
+    }
+  }
+}
+
+void doubt_unused_names(Resolver& resolver) {
+  for (const Names* names : {&resolver.thresholds, &resolver.doses, &resolver.marks}) {
+    for (std::size_t place = 0; place < names->names.size(); ++place) {
+      if (!names->is_used(place)) warn(resolver, names->places[place], NobodyUses{names->noun, names->names[place]});
+    }
+  }
+}
+
+}  // namespace rushlight

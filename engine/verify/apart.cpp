@@ -1,0 +1,184 @@
+#include "verify/apart.hpp"
+
+#include <algorithm>
+#include <map>
+#include <string>
+
+#include "verify/dangers.hpp"
+
+namespace rushlight {
+
+namespace {
+
+/// As a comparable word: blanks by their names, since their places differ from file to file.
+std::string read_aloud(const Protocol& protocol, const Text& text) {
+  std::string all;
+  for (const Template& line : text.line) {
+    for (const Piece& piece : line) {
+      if (const auto* words = std::get_if<std::string>(&piece)) all += *words;
+      if (const auto* limit = std::get_if<ThresholdId>(&piece)) all += "{" + protocol[*limit].name + "}";
+      if (const auto* dose = std::get_if<DoseId>(&piece)) all += "{" + protocol[*dose].name + "}";
+      if (const auto* filler = std::get_if<Filler>(&piece))
+        all += "{" + std::to_string(static_cast<int>(*filler)) + "}";
+    }
+    all += "\n";
+  }
+  return all;
+}
+
+std::string value_of(const Threshold& threshold) {
+  std::string all;
+  for (const Band& band : threshold.bands) {
+    if (!all.empty()) all += "; ";
+    all += text_from_limit(band.value, GlucoseUnit::mg_per_dl);
+    if (threshold.kind == ThresholdKind::glucose) all += ", " + text_from_limit(band.value, GlucoseUnit::mmol_per_l);
+  }
+  return all;
+}
+
+struct Said {
+  const Protocol* protocol;
+  Where where;
+  std::string value;  // what is compared
+};
+
+/// One finding for each that says otherwise than most, or than the first where none are most.
+template <class Tell>
+void tell_apart(const std::vector<Said>& all, Tell tell) {
+  std::map<std::string, int> times;
+  for (const Said& said : all) ++times[said.value];
+  if (times.size() < 2) return;
+  const Said* usual = &all.front();
+  for (const Said& said : all) {
+    if (times[said.value] > times[usual->value]) usual = &said;
+  }
+  for (const Said& said : all) {
+    if (said.value != usual->value) tell(said, *usual);
+  }
+}
+
+class Apart {
+ public:
+  explicit Apart(const std::vector<const Protocol*>& protocols) : protocols_(protocols) {}
+
+  std::vector<Finding> look() {
+    look_at_sets();
+    look_at_numbers();
+    look_at_questions();
+    look_at_signs();
+    sort_findings(findings_);
+    return std::move(findings_);
+  }
+
+ private:
+  void warn(const Where& where, Kind kind, const Where& because, std::string text) {
+    findings_.push_back(Finding{Severity::warning, where, std::move(kind), Because{std::move(text), because}});
+  }
+
+  void look_at_sets() {
+    std::vector<Said> all;
+    for (const Protocol* protocol : protocols_) all.push_back({protocol, protocol->where, protocol->set});
+    tell_apart(all, [&](const Said& here, const Said& there) {
+      warn(here.where, SetsMixed{here.value, there.value, there.protocol->name}, there.where, "the other one");
+    });
+  }
+
+  // What a reading is judged by. How long a file waits or how often it tries is its own; where one name means two
+  // things, their labels say so.
+  void look_at_numbers() {
+    std::map<std::pair<std::string, std::string>, std::vector<Said>> named;
+    for (const Protocol* protocol : protocols_) {
+      for (const Threshold& threshold : protocol->thresholds) {
+        if (threshold.kind != ThresholdKind::glucose && threshold.kind != ThresholdKind::ketones) continue;
+        named[{threshold.name, read_aloud(*protocol, threshold.label)}].push_back(
+            {protocol, threshold.where, value_of(threshold)});
+      }
+    }
+    for (const auto& [name, all] : named) {
+      tell_apart(all, [&, &id = name.first](const Said& here, const Said& there) {
+        warn(here.where, ApartInSet{"number", id, here.value, there.value, there.protocol->name}, there.where,
+             "the other one");
+      });
+    }
+  }
+
+  // The danger signs, and what is counted; others each protocol may ask in its own way.
+  static bool means_one_thing(const Fact& fact) {
+    return fact.kind == FactKind::count || std::any_of(std::begin(kDangers), std::end(kDangers),
+                                                       [&](const Danger& danger) { return danger.fact == fact.name; });
+  }
+
+  void look_at_questions() {
+    std::map<std::string, std::vector<Said>> named;
+    for (const Protocol* protocol : protocols_) {
+      for (const Fact& fact : protocol->facts) {
+        if (fact.from_child || !means_one_thing(fact)) continue;
+        // With other answers it is another question.
+        std::string name = fact.name, words = read_aloud(*protocol, fact.question);
+        for (const Option& option : fact.options) {
+          name += " " + option.name;
+          words += read_aloud(*protocol, option.text);
+        }
+        named[name].push_back({protocol, fact.where, std::move(words)});
+      }
+    }
+    for (const auto& [name, all] : named) {
+      tell_apart(all, [&, &id = name](const Said& here, const Said& there) {
+        warn(here.where, ApartInSet{"question", id.substr(0, id.find(' ')), "", "", there.protocol->name}, there.where,
+             "the other one");
+      });
+    }
+  }
+
+  // Only where the news leads to a call at once: what a protocol does not look out for is no sign of it.
+  static bool looks_out_for(const Protocol& protocol, const Fact& fact, const std::string& answer) {
+    return std::any_of(protocol.watch.begin(), protocol.watch.end(), [&](const Watch& watch) {
+      if (protocol[watch.go].urgency < Urgency::clinic_now) return false;
+      return std::any_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
+        const auto* test = std::get_if<Is>(&condition.test);
+        if (test == nullptr || protocol[test->fact].name != fact.name) return false;
+        const std::vector<Option>& options = protocol[test->fact].options;
+        for (std::size_t i = 0; i < options.size(); ++i) {
+          if (options[i].name == answer && (test->options >> i & 1U) != 0) return true;
+        }
+        return false;
+      });
+    });
+  }
+
+  static bool has_sign(const Protocol& protocol, const std::string& fact, const std::string& answer) {
+    return std::any_of(protocol.worse.begin(), protocol.worse.end(), [&](const Sign& sign) {
+      return protocol[sign.fact].name == fact && protocol[sign.fact].options[sign.option].name == answer;
+    });
+  }
+
+  void look_at_signs() {
+    for (const Protocol* here : protocols_) {
+      for (const Protocol* there : protocols_) {
+        for (const Sign& sign : there->worse) {
+          const Fact& fact = (*there)[sign.fact];
+          const std::string& answer = fact.options[sign.option].name;
+          const bool lacks = here != there && !here->worse.empty() && !has_sign(*here, fact.name, answer) &&
+                             looks_out_for(*here, fact, answer);
+          const bool told = std::any_of(findings_.begin(), findings_.end(), [&](const Finding& finding) {
+            const auto* kind = std::get_if<SignElsewhere>(&finding.kind);
+            return kind != nullptr && finding.where.file == here->where.file && kind->fact == fact.name &&
+                   kind->answer == answer;
+          });
+          if (lacks && !told)
+            warn(here->worse.front().where, SignElsewhere{fact.name, answer, there->name}, sign.where,
+                 "the sign there");
+        }
+      }
+    }
+  }
+
+  const std::vector<const Protocol*>& protocols_;
+  std::vector<Finding> findings_;
+};
+
+}  // namespace
+
+std::vector<Finding> apart_in_set(const std::vector<const Protocol*>& protocols) { return Apart(protocols).look(); }
+
+}  // namespace rushlight
