@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 #include "protocol/resolve_parts.hpp"
 
@@ -15,8 +14,9 @@ void warn(Resolver& resolver, const Where& where, Kind kind) {
 }
 
 bool is_of_a_word(char c) {
-  return std::isalpha(static_cast<unsigned char>(c)) != 0 || static_cast<unsigned char>(c) >= 0x80;
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
 }
+char in_small_letters(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 bool is_figure(char c) { return c >= '0' && c <= '9'; }
 
 /// The words of a text in small letters, without its blanks; of "don't" the whole.
@@ -27,7 +27,7 @@ std::vector<std::string> words_in(std::string_view text) {
     if (c == '{') ++depth;
     if (c == '}' && depth > 0) --depth;
     if (depth == 0 && (is_of_a_word(c) || c == '\'')) {
-      words.back() += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+      words.back() += in_small_letters(c);
     } else if (!words.back().empty()) {
       words.emplace_back();
     }

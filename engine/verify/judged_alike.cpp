@@ -69,8 +69,9 @@ void every_border_is_judged_alike(Checking& checking) {
     (border_is_above(test->comparison) ? sides.above : sides.below).push_back(&condition);
   });
   for (const auto& [names, sides] : borders) {
-    if (sides.above.empty() || sides.below.empty()) continue;
-    const bool few_above = sides.above.size() <= sides.below.size();
+    // Where as many say one thing as the other, nobody can tell which is meant.
+    if (sides.above.empty() || sides.below.empty() || sides.above.size() == sides.below.size()) continue;
+    const bool few_above = sides.above.size() < sides.below.size();
     const std::vector<const Condition*>&few = few_above ? sides.above : sides.below,
                             &many = few_above ? sides.below : sides.above;
     for (const Condition* condition : few) {
@@ -90,6 +91,7 @@ void every_counter_is_read(Checking& checking) {
   each_condition(protocol, [&](const Condition& condition) {
     if (const auto* test = std::get_if<CountedAtLeast>(&condition.test)) read[test->counter.index] = true;
   });
+  if (std::none_of(read.begin(), read.end(), [](bool each) { return each; })) return;  // it only counts
   for (std::size_t i = 0; i < read.size(); ++i) {
     if (!read[i]) checking.warning(protocol.counters[i].where, NobodyUses{"counter", protocol.counters[i].name});
   }

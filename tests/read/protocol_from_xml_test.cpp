@@ -45,7 +45,7 @@ BOOST_AUTO_TEST_CASE(every_word_of_a_protocol_reaches_the_draft) {
   BOOST_CHECK_EQUAL(text(draft.languages), "en es");
   BOOST_CHECK_EQUAL(text(draft.weight_fresh), "weight-age");
   BOOST_CHECK_EQUAL(draft.title.lines.at(1).text.text, "Glucosa baja");
-  BOOST_CHECK_EQUAL(draft.cautions.size(), 1);
+  BOOST_CHECK_EQUAL(draft.cautions.size(), 2);
   BOOST_CHECK_EQUAL(draft.sources.size(), 3);
   BOOST_CHECK_EQUAL(draft.thresholds.size(), 27);
   BOOST_CHECK_EQUAL(draft.facts.size(), 10);
