@@ -31,6 +31,10 @@ class Linking {
     whole_ = Protocol{};
     take_in(first);
     for (std::size_t next = 0; next < taken_.size(); ++next) follow(*taken_[next]);
+    // Nothing leads to the others, but what they ask can be told in any of them: a fever in the middle of ketones is kept.
+    for (const Protocol* other : set_) {
+      if (std::find(taken_.begin(), taken_.end(), other) == taken_.end()) take_in(*other);
+    }
     if (has_error(findings_)) return;
     whole_.set = first.set, whole_.name = first.name, whole_.version = first.version;
     whole_.languages = first.languages;
