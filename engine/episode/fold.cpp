@@ -48,7 +48,9 @@ class Applying {
     if (episode_.ended && !calls_back(answered.answers)) return;
     if (episode_.ended) begin_again();
     if (knows_what_the_clinic_says(answered.answers)) apply(Called{Contact::on_call, Outcome::reached, ""});
-    if (sees_the_crew(answered.answers)) apply(Called{Contact::emergency, Outcome::reached, ""});
+    const bool no_ambulance = says_of_help(answered.answers, "drive");
+    if (no_ambulance || says_of_help(answered.answers, "yes")) apply(Called{Contact::emergency, Outcome::reached, ""});
+    if (no_ambulance) episode_.on_the_line = false;  // they sent the family on its way: what comes next is a new call
     learn(answered.answers);
   }
   void operator()(const GotWorse& worse) {
@@ -105,12 +107,12 @@ class Applying {
     });
   }
 
-  // Nobody has to call a crew that is there.
-  bool sees_the_crew(const Answers& answers) const {
+  // Nobody has to call a crew that is there, and whoever was told to drive has reached them.
+  bool says_of_help(const Answers& answers, std::string_view what) const {
     return std::any_of(answers.begin(), answers.end(), [&](const auto& answer) {
       const Fact& fact = protocol_[answer.first];
       const auto* chosen = std::get_if<Chosen>(&answer.second);
-      return fact.name == "help-here" && chosen != nullptr && fact.options[chosen->option].name == "yes";
+      return fact.name == "help-here" && chosen != nullptr && fact.options[chosen->option].name == what;
     });
   }
 

@@ -31,6 +31,12 @@ class Linking {
     whole_ = Protocol{};
     take_in(first);
     for (std::size_t next = 0; next < taken_.size(); ++next) follow(*taken_[next]);
+    // Nothing leads to the others, but what they ask can be told all the same: a fever in the middle of ketones is kept.
+    // One that is no part of the same set of names stays out.
+    for (const Protocol* other : set_) {
+      const bool is_new = std::find(taken_.begin(), taken_.end(), other) == taken_.end();
+      if (is_new && fits_beside(*other)) take_in(*other);
+    }
     if (has_error(findings_)) return;
     whole_.set = first.set, whole_.name = first.name, whole_.version = first.version;
     whole_.languages = first.languages;
@@ -106,6 +112,21 @@ class Linking {
     append(whole_.steps, part.steps, move);
     append(whole_.parts, part.parts, move);
     add_signs(part, move);
+  }
+
+  /// No fact and no action of it has a name that stands for something else here, and it speaks every language.
+  bool fits_beside(const Protocol& part) const {
+    const auto same_or_new = [&](const Fact& fact) {
+      const std::optional<FactId> known = whole_.fact_named(fact.name);
+      return !known || same_question(whole_[*known], fact);
+    };
+    const auto is_known = [&](const Action& action) { return whole_.action_named(action.name).has_value(); };
+    const auto is_spoken = [&](Language language) {
+      return std::find(part.languages.begin(), part.languages.end(), language) != part.languages.end();
+    };
+    return std::all_of(part.facts.begin(), part.facts.end(), same_or_new) &&
+           std::none_of(part.actions.begin(), part.actions.end(), is_known) &&
+           std::all_of(taken_.front()->languages.begin(), taken_.front()->languages.end(), is_spoken);
   }
 
   template <class Thing>

@@ -77,6 +77,7 @@ constexpr ShortWords kShort[] = {
     {"what-is-wrong", {"what is wrong", "qué pasa"}},
     {"clinic-said", {"the clinic said", "la clínica dijo"}},
     {"help-here", {"emergency crew", "equipo de emergencias"}},
+    {"driver", {"who drives", "quién maneja"}},
     {"why-no-dose", {"why no insulin", "por qué sin insulina"}},
 };
 

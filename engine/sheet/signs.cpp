@@ -66,6 +66,8 @@ class Signs {
       PaperWalk walk = awake_;
       walk.worse(sign.fact, static_cast<std::uint16_t>(sign.option));
       const std::string& fact = protocol_[sign.fact].name;
+      // What leads nowhere before sugar is given belongs to the giving: its box says what follows when it goes wrong.
+      if (walk.view().step == awake_.view().step && walk.view().urgency == awake_.view().urgency) continue;
       if (fact == "other-worry") {
         low.anything_else = said_there(walk, true);
       } else if (walk.view().urgency == Urgency::emergency &&

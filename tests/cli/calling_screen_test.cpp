@@ -80,9 +80,9 @@ BOOST_AUTO_TEST_CASE(a_danger_that_the_step_handles_stands_right_below_the_headl
   person.types("w").types("8");
   BOOST_TEST(person.view().step == "sugar-trouble");
   BOOST_TEST(rows(person)[2] == "No sugar goes in. Call now.");
-  BOOST_TEST(rows(person)[3] == "Wrong insulin too: tell them which, how much, when. No more insulin.");
+  BOOST_TEST(rows(person)[3] == "Insulin by mistake: tell them which, how much, when. No more insulin.");
   person.happens(LanguageChanged{Language::es});
-  BOOST_TEST(rows(person)[3] == "Además, insulina equivocada: diga cuál, cuánta y cuándo. No más insulina.");
+  BOOST_TEST(rows(person)[3] == "Insulina por error: diga cuál, cuánta y cuándo. No más insulina.");
 }
 
 BOOST_AUTO_TEST_CASE(what_was_given_stands_on_the_screen_while_somebody_is_called) {
