@@ -68,18 +68,16 @@ class Walk {
   /// Both go on from one occasion, each by its own ways.
   void go_on(const std::vector<OneWay>& was, const std::vector<OneWay>& now, const Told& was_told, const Told& now_told,
              const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
-    each_pair(diagrams_, was, now, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
-      const OneSide was_goes = begun(one, was_told), now_goes = begun(other, now_told);
-      const Diagrams::Set held = diagrams_.both(ways_of_.held_by(one), ways_of_.held_by(other));
-      for (const Met& met : arrivals_.met_by(set, was_goes, now_goes, held))
+    each_pair(diagrams_, was, now, where, [&](std::size_t i, std::size_t j, Diagrams::Set set) {
+      const Diagrams::Set held = diagrams_.both(ways_of_.held_by(was[i]), ways_of_.held_by(now[j]));
+      for (const Met& met : arrivals_.met_by(set, begun(was[i], was_told), begun(now[j], now_told), held))
         come_to(*met.arrival, met.where, occasion, within);
     });
   }
 
   // A rule that led on early has used the answers.
-  OneSide begun(const OneWay& way, const Told& told) const {
-    const Told news = way.watch ? still_news(told) : Told{};
-    return ways_of_.stepped(way, told, news, news, {});
+  OneSides::Next begun(const OneWay& way, const Told& told) {
+    return arrivals_.one_sides().numbered(ways_of_.begun(way, told, way.watch ? still_news(told) : Told{}));
   }
 
   /// One thing that may come of an occasion, by its number among its like.
@@ -130,9 +128,11 @@ class Walk {
       keep(partings_, arrival.ends, result_.partings, Parting{occasion, one, other, where, within});
       return;
     }
-    if (arrival.other_tally)
-      keep(tallies_, *arrival.other_tally, result_.tallies,
-           OtherTally{occasion, arrival.was_tally, arrival.now_tally, where, within});
+    if (arrival.was_tally != arrival.now_tally) {
+      const OneSides& known = arrivals_.one_sides();
+      keep(tallies_, std::uint64_t{arrival.was_tally} << 32U | arrival.now_tally, result_.tallies,
+           OtherTally{occasion, known.tally(arrival.was_tally), known.tally(arrival.now_tally), where, within});
+    }
     if (one.kind == Ending::Kind::step) note(Together{one.step, other.step}, where, true);
     if (one.kind == Ending::Kind::visit) come_back(Together{one.step, other.step}, where, occasion);
   }
@@ -206,9 +206,7 @@ class Walk {
     if (!was.ends && !now.ends) {
       leave_by_answers(steps, where, Occasion::Kind::answers);
       if (ways_of_.may_be_known(steps.was) || ways_of_.may_be_known(steps.now)) {
-        ways_of_.known_before(true);
         leave_by_answers(steps, where, Occasion::Kind::known);
-        ways_of_.known_before(false);
       }
       leave_by_outcomes(steps, where);
     }
@@ -223,8 +221,11 @@ class Walk {
   }
 
   void leave_by_answers(const Together& steps, Diagrams::Set where, Occasion::Kind kind) {
-    come_to(arrivals_.of(OneSide{steps.was, true, {}}, OneSide{steps.now, true, {}}, where),
-            Occasion{kind, steps, {}, Outcome::given}, where);
+    const auto answers = [&](StepId step) {
+      return arrivals_.one_sides().numbered({{step, true, kind == Occasion::Kind::known}, {}});
+    };
+    come_to(arrivals_.of(answers(steps.was), answers(steps.now), where), Occasion{kind, steps, {}, Outcome::given},
+            where);
   }
 
   void leave_by_outcomes(const Together& steps, Diagrams::Set where) {
