@@ -18,9 +18,8 @@ bool is_same(const Arrival& a, const Arrival& b) {
 
 std::vector<Arrival> Arrivals::of(OneSides::Next was, OneSides::Next now, Diagrams::Set where) {
   arrivals_.clear();
-  among_ = where;
-  if (where != Diagrams::kNone) follow({was.to, was.tally, nullptr}, {now.to, now.tally, nullptr}, Diagrams::kAll, 0);
-  for (Arrival& each : arrivals_) each.where = diagrams_.both(each.where, where);
+  if (where != Diagrams::kNone)
+    follow({was.to, was.tally, where, nullptr}, {now.to, now.tally, Diagrams::kAll, nullptr}, 0);
   return std::move(arrivals_);
 }
 
@@ -48,74 +47,86 @@ bool Arrivals::has_passed(const Stand& stand) const {
 }
 
 // Where the answers of a step itself lead on, the moment begins anew.
-Arrivals::Stand Arrivals::led_on(const Stand& stand, OneSides::Next next, const Passed& here) {
-  return {next.to, one_sides_.together(stand.tally, next.tally), one_sides_[stand.at].leaves ? nullptr : &here};
+Arrivals::Stand Arrivals::led_on(const Stand& stand, const Onto& onto, const Passed& here) {
+  return {onto.next.to, one_sides_.together(stand.tally, onto.next.tally), onto.cases,
+          one_sides_[stand.at].leaves ? nullptr : &here};
 }
 
-void Arrivals::follow(const Stand& was, const Stand& now, Diagrams::Set where, std::size_t depth) {
+void Arrivals::add_branch(std::vector<Branch>& branches, const Branch& added) {
+  for (Branch& branch : branches) {
+    if (!(branch.was.next == added.was.next && branch.now.next == added.now.next)) continue;
+    if (branch.was.cases == added.was.cases) {
+      branch.now.cases = diagrams_.either(branch.now.cases, added.now.cases);
+    } else if (branch.now.cases == added.now.cases) {
+      branch.was.cases = diagrams_.either(branch.was.cases, added.was.cases);
+    } else {
+      branch.was.cases = diagrams_.either(diagrams_.both(branch.was.cases, branch.now.cases),
+                                          diagrams_.both(added.was.cases, added.now.cases));
+      branch.now.cases = Diagrams::kAll;
+    }
+    return;
+  }
+  branches.push_back(added);
+}
+
+void Arrivals::follow(const Stand& was, const Stand& now, std::size_t depth) {
   if (gave_up_) return;
   if (++turns_ > kMostTurns || depth > protocol_.steps.size() + 4) {
     gave_up_ = true;
     return;
   }
   const OneSide &one = one_sides_[was.at], &other = one_sides_[now.at];
-  if (one.ending && other.ending) return arrive(was, now, where, depth);
+  if (one.ending && other.ending) return arrive(was, now, depth);
   const bool was_again = !one.ending && has_passed(was), now_again = !other.ending && has_passed(now);
   const bool was_rests = one_sides_.rests_beside(was.at, was_again, now.at, now_again),
              now_rests = one_sides_.rests_beside(now.at, now_again, was.at, was_again);
   const bool only_ask = !one.ending && !other.ending && !was_rests && !now_rests;
   if (only_ask && !one.leaves && !other.leaves && protocol_[one.step].name == protocol_[other.step].name)
-    add(Arrival{Arrival::Kind::passes, where, {one.step, other.step}});
+    add(Arrival{Arrival::Kind::passes, diagrams_.both(was.cases, now.cases), {one.step, other.step}});
   const auto by = [](const OneSide& side, bool rests) {
     return side.ending ? OneSides::By::ending : rests ? OneSides::By::rest : OneSides::By::answers;
   };
   OneSides::Onward &was_onward = one_sides_.onward(was.at, by(one, was_rests)),
                    &now_onward = one_sides_.onward(now.at, by(other, now_rests));
-  struct Branch {
-    OneSides::Next was, now;
-    Diagrams::Set where;
-  };
+  const std::vector<Part> &some = parts_of(was.cases, was_onward), &of_them = parts_of(now.cases, now_onward);
+  Rows& rows = beside_[std::uint64_t{was_onward.number} << 32U | now_onward.number];
+  rows.resize(was_onward.ways->size());
   std::vector<Branch> branches;
-  const auto take = [&](std::size_t i, std::size_t j, Diagrams::Set set) {
-    const OneSides::Next next_was = one_sides_.next(was.at, was_onward, i),
-                         next_now = one_sides_.next(now.at, now_onward, j);
-    // Rules that lead to the same are one way from here.
-    for (Branch& branch : branches) {
-      if (!(branch.was == next_was && branch.now == next_now)) continue;
-      branch.where = diagrams_.either(branch.where, set);
-      return;
-    }
-    branches.push_back({next_was, next_now, set});
-  };
-  for (std::size_t i = 0; i < was_onward.ways->size(); ++i) {
-    const Diagrams::Set part = diagrams_.both(where, (*was_onward.ways)[i].when);
-    if (!diagrams_.meets(among_, part)) continue;
-    const std::vector<std::size_t>& others = beside(was_onward, i, now_onward);
-    for (const std::size_t j : others) {
-      // The ways of a step leave nothing over: all cases take the only one there is.
-      const Diagrams::Set set = others.size() == 1 ? part : diagrams_.both(part, (*now_onward.ways)[j].when);
-      if (diagrams_.meets(among_, set)) take(i, j, set);
+  for (const Part& one_part : some) {
+    if (!diagrams_.meets(one_part.cases, now.cases)) continue;
+    const std::vector<bool>& others = beside(rows, was_onward, one_part.way, now_onward);
+    for (const Part& other_part : of_them) {
+      if (!others[other_part.way] || !diagrams_.meets(one_part.cases, other_part.cases)) continue;
+      // Rules that lead to the same are one way from here.
+      add_branch(branches, {{one_sides_.next(was.at, was_onward, one_part.way), one_part.cases},
+                            {one_sides_.next(now.at, now_onward, other_part.way), other_part.cases}});
     }
   }
   const Passed was_here{one_sides_.here(was.at), was.passed}, now_here{one_sides_.here(now.at), now.passed};
   for (const Branch& branch : branches)
-    follow(led_on(was, branch.was, was_here), led_on(now, branch.now, now_here), branch.where, depth + 1);
+    follow(led_on(was, branch.was, was_here), led_on(now, branch.now, now_here), depth + 1);
 }
 
-const std::vector<std::size_t>& Arrivals::beside(const OneSides::Onward& was, std::size_t way,
-                                                 const OneSides::Onward& now) {
-  Rows& rows = beside_[std::uint64_t{was.number} << 32U | now.number];
-  rows.resize(was.ways->size());
-  std::optional<std::vector<std::size_t>>& row = rows[way];
-  if (row) return *row;
-  row.emplace();
-  for (std::size_t j = 0; j < now.ways->size(); ++j) {
-    if (diagrams_.meets((*was.ways)[way].when, (*now.ways)[j].when)) row->push_back(j);
+const std::vector<Arrivals::Part>& Arrivals::parts_of(Diagrams::Set cases, const OneSides::Onward& onward) {
+  const auto [found, is_new] = parts_.try_emplace(std::uint64_t{cases} << 32U | onward.number);
+  if (!is_new) return found->second;
+  for (std::size_t i = 0; i < onward.ways->size(); ++i) {
+    const Diagrams::Set part = diagrams_.both(cases, (*onward.ways)[i].when);
+    if (part != Diagrams::kNone) found->second.push_back({i, part});
   }
-  return *row;
+  return found->second;
 }
 
-void Arrivals::arrive(const Stand& was, const Stand& now, Diagrams::Set where, std::size_t depth) {
+const std::vector<bool>& Arrivals::beside(Rows& rows, const OneSides::Onward& was, std::size_t way,
+                                          const OneSides::Onward& now) {
+  std::vector<bool>& row = rows[way];
+  if (!row.empty()) return row;
+  for (const OneWay& other : *now.ways) row.push_back(diagrams_.meets((*was.ways)[way].when, other.when));
+  return row;
+}
+
+void Arrivals::arrive(const Stand& was, const Stand& now, std::size_t depth) {
+  const Diagrams::Set where = diagrams_.both(was.cases, now.cases);
   const Ending &one = *one_sides_[was.at].ending, &other = *one_sides_[now.at].ending;
   const bool both_steps = one.kind == Ending::Kind::step && other.kind == Ending::Kind::step;
   // What leaves a step that it alone has forgets what it went through to come there.
@@ -123,16 +134,16 @@ void Arrivals::arrive(const Stand& was, const Stand& now, Diagrams::Set where, s
     OneSide side = one_sides_[stand.at];
     side.step = step, side.leaves = true;
     side.ending.reset();
-    return Stand{one_sides_.number_of(side), stand.tally, nullptr};
+    return Stand{one_sides_.number_of(side), stand.tally, stand.cases, nullptr};
   };
   if (both_steps && !stay_together(sides_, one.step, other.step)) {
     if (is_put_in(sides_, other.step, one.step)) {
       add(Arrival{Arrival::Kind::puts_in, where, {other.step, other.step}});
-      return follow(was, leaves(now, other.step), where, depth + 1);
+      return follow(was, leaves(now, other.step), depth + 1);
     }
     if (is_put_in(sides_, one.step, other.step)) {
       add(Arrival{Arrival::Kind::puts_in, where, {one.step, one.step}});
-      return follow(leaves(was, one.step), now, where, depth + 1);
+      return follow(leaves(was, one.step), now, depth + 1);
     }
   }
   const bool together = both_steps ? stay_together(sides_, one.step, other.step)

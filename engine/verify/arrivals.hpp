@@ -53,27 +53,44 @@ class Arrivals {
     std::uint32_t here;
     const Passed* before;
   };
+  /// A case comes here if it is one of the cases of both: they are brought together where both arrive. What one version
+  /// does with a case is found once beside all that the other may do.
   struct Stand {
     OneSides::Id at;
     OneSides::TallyId tally;
+    Diagrams::Set cases;
     const Passed* passed;
   };
+  struct Onto {
+    OneSides::Next next;
+    Diagrams::Set cases;
+  };
+  struct Branch {
+    Onto was, now;
+  };
   bool has_passed(const Stand& stand) const;
-  Stand led_on(const Stand& stand, OneSides::Next next, const Passed& here);
+  Stand led_on(const Stand& stand, const Onto& onto, const Passed& here);
+  void add_branch(std::vector<Branch>& branches, const Branch& added);
 
-  void follow(const Stand& was, const Stand& now, Diagrams::Set where, std::size_t depth);
-  void arrive(const Stand& was, const Stand& now, Diagrams::Set where, std::size_t depth);
+  void follow(const Stand& was, const Stand& now, std::size_t depth);
+  void arrive(const Stand& was, const Stand& now, std::size_t depth);
   void add(Arrival arrival);
-  const std::vector<std::size_t>& beside(const OneSides::Onward& was, std::size_t way, const OneSides::Onward& now);
+  /// Which of some cases take a way on.
+  struct Part {
+    std::size_t way;
+    Diagrams::Set cases;
+  };
+  const std::vector<Part>& parts_of(Diagrams::Set cases, const OneSides::Onward& onward);
+  // Which ways of the newer some case takes beside one of the older: a few of many, asked for again and again.
+  using Rows = std::vector<std::vector<bool>>;
+  const std::vector<bool>& beside(Rows& rows, const OneSides::Onward& was, std::size_t way,
+                                  const OneSides::Onward& now);
 
   const SideBySide& sides_;
   const Protocol& protocol_;
   Diagrams& diagrams_;
   OneSides one_sides_;
-  // Of the way that is followed. The cases on it are kept apart from whom it is followed for: how the ways of a step
-  // lie among each other is the same for all, and small.
-  std::vector<Arrival> arrivals_;
-  Diagrams::Set among_ = Diagrams::kAll;
+  std::vector<Arrival> arrivals_;  // of what is followed
   struct Start {
     OneSides::Next was, now;
     Diagrams::Set held;
@@ -92,9 +109,8 @@ class Arrivals {
     std::unordered_map<Diagrams::Set, std::vector<Met>> met;
   };
   std::unordered_map<Start, Followed, Hash> found_;
-  // Which ways of the newer some case takes beside one of the older: a few of many, asked for again and again.
-  using Rows = std::vector<std::optional<std::vector<std::size_t>>>;
-  std::unordered_map<std::uint64_t, Rows> beside_;
+  std::unordered_map<std::uint64_t, Rows> beside_;               // by the numbers of two lists of ways
+  std::unordered_map<std::uint64_t, std::vector<Part>> parts_;  // by the cases and the number of the list
   std::size_t turns_ = 0;
   bool gave_up_ = false;
 };
