@@ -1,6 +1,7 @@
 #include "verify/diagrams.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace rushlight {
 
@@ -40,7 +41,11 @@ void Diagrams::grow() {
     slots_[slot] = set;
   }
   // The more sets there are, the more results are worth keeping.
-  if (slots_.size() > kept_.size() && kept_.size() < kMostKept) kept_.assign(slots_.size(), Kept{});
+  if (slots_.size() <= kept_.size() || kept_.size() >= kMostKept) return;
+  const std::vector<Kept> known = std::exchange(kept_, std::vector<Kept>(slots_.size()));
+  for (const Kept& each : known) {
+    if (each.operands != Kept{}.operands) kept_[place_of(each.operation, each.operands)] = each;
+  }
 }
 
 Diagrams::Set Diagrams::node(std::uint16_t variable, const Open& open) {
@@ -117,15 +122,19 @@ bool Diagrams::all_beside(Set a, Set b, Holds holds) const {
   return true;
 }
 
+std::size_t Diagrams::place_of(Operation operation, std::uint64_t operands) const {
+  return mixed(operands + static_cast<std::uint64_t>(operation) * 0x9e3779b97f4a7c15U, operands >> 32U) >> 40U &
+         (kept_.size() - 1);
+}
+
 // The results found last are kept, one for each place of a table: a forgotten one is found again.
 template <class Find>
 Diagrams::Set Diagrams::kept(Operation operation, Set a, std::uint32_t b, Find find) {
   const std::uint64_t operands = std::uint64_t{a} << 32U | b;
-  const std::size_t place = mixed(mixed(static_cast<std::uint64_t>(operation), a), b) >> 40U;
-  const Kept& found = kept_[place & (kept_.size() - 1)];
+  const Kept& found = kept_[place_of(operation, operands)];
   if (found.operands == operands && found.operation == operation) return found.result;
   const Set result = find();
-  kept_[place & (kept_.size() - 1)] = Kept{operands, operation, result};
+  kept_[place_of(operation, operands)] = Kept{operands, operation, result};
   return result;
 }
 
@@ -202,17 +211,20 @@ void Diagrams::start_search() {
   looked_at_.resize(variable_of_.size(), 0);
 }
 
-std::vector<std::vector<bool>> Diagrams::values_in(Set set) {
+std::vector<std::vector<bool>> Diagrams::values_in(const std::vector<Set>& sets) {
   std::vector<std::vector<bool>> values;
   for (const std::uint16_t size : sizes_) values.emplace_back(size, false);
   // A variable that a way through the diagram passes by has any value.
   const auto pass = [&](std::size_t from, Set to) {
     for (std::size_t v = from; v < variable(to); ++v) values[v].assign(sizes_[v], true);
   };
-  if (set == kNone) return values;
-  pass(0, set);
   start_search();
-  std::vector<Set> open{set};
+  std::vector<Set> open;
+  for (const Set set : sets) {
+    if (set == kNone) continue;
+    pass(0, set);
+    open.push_back(set);
+  }
   while (!open.empty()) {
     const Set next = open.back();
     open.pop_back();

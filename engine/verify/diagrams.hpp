@@ -45,8 +45,8 @@ class Diagrams {
   /// them first, then the values beside. Of a variable that is `in_order` only one run. Makes no set.
   Choices box_around(Set set, const Values& point, const std::vector<bool>& in_order);
 
-  /// Of each variable the values that it has in some combination of the set.
-  std::vector<std::vector<bool>> values_in(Set set);
+  /// Of each variable the values that it has in some combination of one of the sets.
+  std::vector<std::vector<bool>> values_in(const std::vector<Set>& sets);
 
   /// The variables that it depends on.
   std::vector<bool> read_by(Set set) const;
@@ -127,6 +127,7 @@ class Diagrams {
   /// From here on all numbers in `looked_at_` are below `searches_`: it and the next are free for what the search
   /// finds.
   void start_search();
+  std::size_t place_of(Operation operation, std::uint64_t operands) const;
   template <class Find>
   Set kept(Operation operation, Set a, std::uint32_t b, Find find);
 

@@ -148,13 +148,13 @@ std::optional<Difference::Soonest> InUnit::soonest_of(const Difference& differen
 }
 
 Whom InUnit::around_all() {
-  Diagrams::Set where = Diagrams::kNone, within = Diagrams::kNone;
+  std::vector<Diagrams::Set> where, within;
   for (const Found& each : found_) {
     if (each.difference.kind == Difference::Kind::words) continue;
-    where = diagrams_.either(where, each.where);
-    within = diagrams_.either(within, each.within);
+    where.push_back(each.where);
+    within.push_back(each.within);
   }
-  if (where == Diagrams::kNone) return {};
+  if (where.empty()) return {};
   return named({region_around(space_, diagrams_, where, within)});
 }
 
