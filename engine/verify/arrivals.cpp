@@ -52,8 +52,9 @@ Arrivals::Stand Arrivals::led_on(const Stand& stand, const Onto& onto, const Pas
           one_sides_[stand.at].leaves ? nullptr : &here};
 }
 
-void Arrivals::add_branch(std::vector<Branch>& branches, const Branch& added) {
-  for (Branch& branch : branches) {
+void Arrivals::add_branch(std::size_t first, const Branch& added) {
+  for (std::size_t i = first; i < branches_.size(); ++i) {
+    Branch& branch = branches_[i];
     if (!(branch.was.next == added.was.next && branch.now.next == added.now.next)) continue;
     if (branch.was.cases == added.was.cases) {
       branch.now.cases = diagrams_.either(branch.now.cases, added.now.cases);
@@ -66,7 +67,7 @@ void Arrivals::add_branch(std::vector<Branch>& branches, const Branch& added) {
     }
     return;
   }
-  branches.push_back(added);
+  branches_.push_back(added);
 }
 
 void Arrivals::follow(const Stand& was, const Stand& now, std::size_t depth) {
@@ -88,33 +89,41 @@ void Arrivals::follow(const Stand& was, const Stand& now, std::size_t depth) {
   };
   OneSides::Onward &was_onward = one_sides_.onward(was.at, by(one, was_rests)),
                    &now_onward = one_sides_.onward(now.at, by(other, now_rests));
-  const std::vector<Part> &some = parts_of(was.cases, was_onward), &of_them = parts_of(now.cases, now_onward);
+  const Parts some = parts_of(was.cases, was_onward), of_them = parts_of(now.cases, now_onward);
   Rows& rows = beside_[std::uint64_t{was_onward.number} << 32U | now_onward.number];
   rows.resize(was_onward.ways->size());
-  std::vector<Branch> branches;
-  for (const Part& one_part : some) {
+  const std::size_t first = branches_.size();
+  for (std::size_t i = some.first; i < some.end; ++i) {
+    const Part one_part = parts_[i];
     if (!diagrams_.meets(one_part.cases, now.cases)) continue;
     const std::vector<bool>& others = beside(rows, was_onward, one_part.way, now_onward);
-    for (const Part& other_part : of_them) {
+    for (std::size_t j = of_them.first; j < of_them.end; ++j) {
+      const Part other_part = parts_[j];
       if (!others[other_part.way] || !diagrams_.meets(one_part.cases, other_part.cases)) continue;
       // Rules that lead to the same are one way from here.
-      add_branch(branches, {{one_sides_.next(was.at, was_onward, one_part.way), one_part.cases},
+      add_branch(first, {{one_sides_.next(was.at, was_onward, one_part.way), one_part.cases},
                             {one_sides_.next(now.at, now_onward, other_part.way), other_part.cases}});
     }
   }
   const Passed was_here{one_sides_.here(was.at), was.passed}, now_here{one_sides_.here(now.at), now.passed};
-  for (const Branch& branch : branches)
+  for (std::size_t i = first, end = branches_.size(); i < end; ++i) {
+    const Branch branch = branches_[i];
     follow(led_on(was, branch.was, was_here), led_on(now, branch.now, now_here), depth + 1);
+  }
+  branches_.resize(first);
 }
 
-const std::vector<Arrivals::Part>& Arrivals::parts_of(Diagrams::Set cases, const OneSides::Onward& onward) {
-  const auto [found, is_new] = parts_.try_emplace(std::uint64_t{cases} << 32U | onward.number);
+Arrivals::Parts Arrivals::parts_of(Diagrams::Set cases, const OneSides::Onward& onward) {
+  const auto [found, is_new] = parts_known_.try_emplace(std::uint64_t{cases} << 32U | onward.number);
   if (!is_new) return found->second;
+  Parts& parts = found->second;
+  parts.first = parts_.size();
   for (std::size_t i = 0; i < onward.ways->size(); ++i) {
     const Diagrams::Set part = diagrams_.both(cases, (*onward.ways)[i].when);
-    if (part != Diagrams::kNone) found->second.push_back({i, part});
+    if (part != Diagrams::kNone) parts_.push_back({i, part});
   }
-  return found->second;
+  parts.end = parts_.size();
+  return parts;
 }
 
 const std::vector<bool>& Arrivals::beside(Rows& rows, const OneSides::Onward& was, std::size_t way,

@@ -70,7 +70,8 @@ class Arrivals {
   };
   bool has_passed(const Stand& stand) const;
   Stand led_on(const Stand& stand, const Onto& onto, const Passed& here);
-  void add_branch(std::vector<Branch>& branches, const Branch& added);
+  /// Those from `first` on are of the pair that is followed.
+  void add_branch(std::size_t first, const Branch& added);
 
   void follow(const Stand& was, const Stand& now, std::size_t depth);
   void arrive(const Stand& was, const Stand& now, std::size_t depth);
@@ -80,7 +81,10 @@ class Arrivals {
     std::size_t way;
     Diagrams::Set cases;
   };
-  const std::vector<Part>& parts_of(Diagrams::Set cases, const OneSides::Onward& onward);
+  struct Parts {
+    std::size_t first, end;
+  };
+  Parts parts_of(Diagrams::Set cases, const OneSides::Onward& onward);
   // Which ways of the newer some case takes beside one of the older: a few of many, asked for again and again.
   using Rows = std::vector<std::vector<bool>>;
   const std::vector<bool>& beside(Rows& rows, const OneSides::Onward& was, std::size_t way,
@@ -91,6 +95,7 @@ class Arrivals {
   Diagrams& diagrams_;
   OneSides one_sides_;
   std::vector<Arrival> arrivals_;  // of what is followed
+  std::vector<Branch> branches_;   // that are still to be followed
   struct Start {
     OneSides::Next was, now;
     Diagrams::Set held;
@@ -110,7 +115,8 @@ class Arrivals {
   };
   std::unordered_map<Start, Followed, Hash> found_;
   std::unordered_map<std::uint64_t, Rows> beside_;               // by the numbers of two lists of ways
-  std::unordered_map<std::uint64_t, std::vector<Part>> parts_;  // by the cases and the number of the list
+  std::unordered_map<std::uint64_t, Parts> parts_known_;         // by the cases and the number of the list
+  std::vector<Part> parts_;
   std::size_t turns_ = 0;
   bool gave_up_ = false;
 };

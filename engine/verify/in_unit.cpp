@@ -62,8 +62,15 @@ InUnit::InUnit(const SideBySide& sides, const Space& space, const Space* also)
     if (!changes.empty()) ++steps_changed_;
     for (const StepChange& change : changes) add(change, pair.entered);
   }
-  std::stable_sort(found_.begin(), found_.end(),
-                   [](const Found& a, const Found& b) { return a.difference.soon < b.difference.soon; });
+  std::vector<std::size_t> order(found_.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return found_[a].difference.soon < found_[b].difference.soon;
+  });
+  std::vector<Found> sorted;
+  sorted.reserve(found_.size());
+  for (const std::size_t i : order) sorted.push_back(std::move(found_[i]));
+  found_ = std::move(sorted);
   for (std::size_t i = 0; i < found_.size(); ++i) soonest_.try_emplace(was_and_now(found_[i].difference), i);
 }
 
@@ -192,15 +199,22 @@ void InUnit::add(Difference difference, Diagrams::Set where, Diagrams::Set withi
   found_.push_back({std::move(difference), where, within});
 }
 
-Difference InUnit::difference_of(const Parting& parting) const {
+const std::string& InUnit::words(const Ending& ending) {
+  if (ending.kind != Ending::Kind::step) return other_words_ = words_of(protocol_, ending);
+  std::string& words = step_words_[ending.step.index];
+  if (words.empty()) words = words_of(protocol_, ending);
+  return words;
+}
+
+Difference InUnit::difference_of(const Parting& parting) {
   Difference difference{};
   difference.kind = Difference::Kind::leads;
   const Together& from = parting.occasion.from;
   difference.turn = turn_of(protocol_, from, parting.was, parting.now);
   difference.at = {place_of(protocol_, parting.occasion)};
   difference.soon = soon(parting.occasion);
-  difference.was = words_of(protocol_, parting.was);
-  difference.now = words_of(protocol_, parting.now);
+  difference.was = words(parting.was);
+  difference.now = words(parting.now);
   if (difference.turn == Difference::Turn::calmer) difference.falls = falls_in(protocol_, from, parting.was, parting.now);
   return difference;
 }
@@ -216,7 +230,9 @@ void InUnit::add(const PutIn& put_in) {
   add(std::move(difference), put_in.where, put_in.within);
 }
 
-std::string InUnit::tally_words(const std::vector<Tally>& tally) const {
+const std::string& InUnit::tally_words(const std::vector<Tally>& tally) {
+  std::string& text = tally_words_[tally];
+  if (!text.empty()) return text;
   std::vector<std::string> words;
   for (const Tally& each : tally) {
     if (each.kind == Tally::Kind::marks) words.push_back("marks " + quoted(protocol_.marks[each.index].name));
@@ -226,9 +242,9 @@ std::string InUnit::tally_words(const std::vector<Tally>& tally) const {
     if (each.kind == Tally::Kind::resets)
       words.push_back("sets " + quoted(protocol_.counters[each.index].name) + " back to 0");
   }
-  std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
-  return text.empty() ? "counts nothing" : text;
+  if (text.empty()) text = "counts nothing";
+  return text;
 }
 
 void InUnit::add(const OtherTally& tally) {

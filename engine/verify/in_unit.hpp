@@ -57,9 +57,10 @@ class InUnit {
   const Named& named(Diagrams::Set where, Diagrams::Set within);
 
   void add(Difference difference, Diagrams::Set where, Diagrams::Set within);
-  Difference difference_of(const Parting& parting) const;
+  Difference difference_of(const Parting& parting);
   void add(const PutIn& put_in);
-  std::string tally_words(const std::vector<Tally>& tally) const;
+  const std::string& words(const Ending& ending);
+  const std::string& tally_words(const std::vector<Tally>& tally);
   void add(const OtherTally& tally);
   void add(const StepChange& change, Diagrams::Set entered);
 
@@ -70,6 +71,9 @@ class InUnit {
   Diagrams diagrams_;
   InStep in_step_;
   std::vector<int> steps_to_;  // by step
+  std::map<std::uint16_t, std::string> step_words_;
+  std::map<std::vector<Tally>, std::string> tally_words_;
+  std::string other_words_;  // of what ends in no step
   std::vector<DosePair> doses_;
   std::map<std::pair<Diagrams::Set, Diagrams::Set>, Named> named_;
   std::vector<Found> found_;  // what a night comes to sooner stands first
