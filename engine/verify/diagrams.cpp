@@ -214,9 +214,12 @@ void Diagrams::start_search() {
 std::vector<std::vector<bool>> Diagrams::values_in(const std::vector<Set>& sets) {
   std::vector<std::vector<bool>> values;
   for (const std::uint16_t size : sizes_) values.emplace_back(size, false);
-  // A variable that a way through the diagram passes by has any value.
+  // A variable that a way through the diagram passes by has any value: by how many it is passed by, told where that
+  // begins and where it ends.
+  std::vector<std::int32_t> passing(sizes_.size() + 1, 0);
   const auto pass = [&](std::size_t from, Set to) {
-    for (std::size_t v = from; v < variable(to); ++v) values[v].assign(sizes_[v], true);
+    ++passing[from];
+    --passing[variable(to)];
   };
   start_search();
   std::vector<Set> open;
@@ -237,6 +240,11 @@ std::vector<std::vector<bool>> Diagrams::values_in(const std::vector<Set>& sets)
       pass(at + 1U, piece.to);
       open.push_back(piece.to);
     });
+  }
+  std::int32_t passed_by = 0;
+  for (std::size_t v = 0; v < sizes_.size(); ++v) {
+    passed_by += passing[v];
+    if (passed_by > 0) values[v].assign(sizes_[v], true);
   }
   return values;
 }
