@@ -77,8 +77,8 @@ struct Differences {
 
 /// `worst_first`: more than a person reads at once are told in brief.
 enum class Detail : std::uint8_t { every_case, worst_first };
-/// So many pairs of `was` and `now`, in so many places, are told case by case.
-inline constexpr std::size_t kMostInFull = 8, kMostPlacesInFull = 16;
+/// So many pairs of `was` and `now`, in so many places in which not everybody is concerned, are told case by case.
+inline constexpr std::size_t kMostInFull = 8, kMostCasesInFull = 16;
 
 /// What changes in decisions, not in text. Exact in both glucose units: of each way on, the regions of children,
 /// readings and answers that come to something else; nothing is sampled. Ids, labels, sources and comments make no

@@ -74,6 +74,13 @@ InUnit::InUnit(const SideBySide& sides, const Space& space, const Space* also)
   for (std::size_t i = 0; i < found_.size(); ++i) soonest_.try_emplace(was_and_now(found_[i].difference), i);
 }
 
+// What concerns everybody in its place needs no case.
+bool InUnit::is_much() const {
+  const auto cases =
+      std::count_if(found_.begin(), found_.end(), [](const Found& each) { return each.where != each.within; });
+  return soonest_.size() > kMostInFull || static_cast<std::size_t>(cases) > kMostCasesInFull;
+}
+
 std::vector<Difference> InUnit::first_answers() {
   const auto is_answer = [](const Parting& parting) {
     return parting.occasion.kind == Occasion::Kind::begins || parting.occasion.kind == Occasion::Kind::answers;

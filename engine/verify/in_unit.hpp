@@ -25,8 +25,8 @@ class InUnit {
   const InStep& in_step() const { return in_step_; }
   std::size_t steps_changed() const { return steps_changed_; }
   const std::vector<DosePair>& doses() const { return doses_; }
-  /// More pairs of what was and what is now, or more places of them, than are told case by case.
-  bool is_much() const { return soonest_.size() > kMostInFull || found_.size() > kMostPlacesInFull; }
+  /// More pairs of what was and what is now, or more of their cases, than are told case by case.
+  bool is_much() const;
   /// What the answers lead to where a night first parts, and, where that is a question, behind it.
   std::vector<Difference> first_answers();
 
