@@ -22,7 +22,7 @@ namespace {
 struct Versions {
   std::vector<Protocol> protocols;
   std::vector<std::string> bytes;  // of their files, in the same order
-  std::string laws;  // the bytes of safety.xml
+  std::string laws;                // the bytes of safety.xml
   bool refused = false;
 };
 
@@ -140,8 +140,7 @@ int compare_command(const CompareOptions& options, std::ostream& out, std::ostre
     // Two files named one by one are compared whatever they are called.
     if (other == nullptr && was.protocols.size() == 1 && now.protocols.size() == 1) other = &now.protocols.front();
     Compared compared{protocol.name, {}, other == nullptr};
-    compared.same_file =
-        other != nullptr && detail == Detail::worst_first && is_same_file(was, now, protocol, *other);
+    compared.same_file = other != nullptr && detail == Detail::worst_first && is_same_file(was, now, protocol, *other);
     if (other != nullptr && !compared.same_file) compared.both = compare(protocol, *other, detail);
     all.push_back(std::move(compared));
   }

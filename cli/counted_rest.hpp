@@ -10,8 +10,8 @@ namespace rushlight {
 /// "`treat`, Treat here" without the headline; "nothing" where nothing is left.
 std::string head_of(const std::string& outcome);
 
-/// What is not told in brief, counted by turn. Of what is calmer every step that was graver is named: from which urgency
-/// to which.
+/// What is not told in brief, counted by turn. Of what is calmer every step that was graver is named: from which
+/// urgency to which.
 class CountedRest {
  public:
   void add(const Difference& difference);

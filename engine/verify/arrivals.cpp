@@ -102,7 +102,7 @@ void Arrivals::follow(const Stand& was, const Stand& now, std::size_t depth) {
       if (!others[other_part.way] || !diagrams_.meets(one_part.cases, other_part.cases)) continue;
       // Rules that lead to the same are one way from here.
       add_branch(first, {{one_sides_.next(was.at, was_onward, one_part.way), one_part.cases},
-                            {one_sides_.next(now.at, now_onward, other_part.way), other_part.cases}});
+                         {one_sides_.next(now.at, now_onward, other_part.way), other_part.cases}});
     }
   }
   const Passed was_here{one_sides_.here(was.at), was.passed}, now_here{one_sides_.here(now.at), now.passed};

@@ -21,8 +21,8 @@ struct Arrival {
   Diagrams::Set where;
   Together steps{};  // passed, or put in: then both are that step
   Ending was{}, now{};
-  bool together = true;                      // the two ends are the same
-  std::uint64_t ends = 0;                    // equal ends have equal numbers
+  bool together = true;                        // the two ends are the same
+  std::uint64_t ends = 0;                      // equal ends have equal numbers
   OneSides::TallyId was_tally{}, now_tally{};  // of what ends together
 };
 
@@ -114,8 +114,8 @@ class Arrivals {
     std::unordered_map<Diagrams::Set, std::vector<Met>> met;
   };
   std::unordered_map<Start, Followed, Hash> found_;
-  std::unordered_map<std::uint64_t, Rows> beside_;               // by the numbers of two lists of ways
-  std::unordered_map<std::uint64_t, Parts> parts_known_;         // by the cases and the number of the list
+  std::unordered_map<std::uint64_t, Rows> beside_;        // by the numbers of two lists of ways
+  std::unordered_map<std::uint64_t, Parts> parts_known_;  // by the cases and the number of the list
   std::vector<Part> parts_;
   std::size_t turns_ = 0;
   bool gave_up_ = false;

@@ -85,8 +85,8 @@ void add_unit(Whom& who, Whom in_mmol) {
   if (!same_limits(who.regions, in_mmol.regions)) who.regions_mmol = std::move(in_mmol.regions);
 }
 
-/// Of what is told in brief: what comes to one and the same, and what stood in the way of one and the same step, is told
-/// once.
+/// Of what is told in brief: what comes to one and the same, and what stood in the way of one and the same step, is
+/// told once.
 using Told = std::tuple<Turn, Kind, std::string, std::string>;
 Told told_with(const Difference& difference) {
   const bool leads = difference.kind == Kind::leads;

@@ -58,7 +58,7 @@ struct Difference {
     Whom who;
   };
   std::optional<Soonest> soonest;
-  bool is_told = false;  // in brief: it is among the worst; of the others nobody is told whom they concern
+  bool is_told = false;              // in brief: it is among the worst; of the others nobody is told whom they concern
   std::optional<Language> language;  // of words: `was` and `now` are in it
   std::string was, now;
   int falls = 0;  // calmer by how many urgencies; one more where no rule is left
@@ -71,8 +71,8 @@ struct Differences {
   std::size_t steps = 0, steps_changed = 0;  // pairs of steps that both versions come to together
   std::size_t ways = 0, ways_changed = 0;    // what can happen in them, with what it leads to
   bool gave_up = false;                      // the search was too large: there may be more
-  bool in_brief = false;                     // one difference for each `was` and `now`; only of the worst a case is told
-  Whom common;                               // in brief: what all of them have in common
+  bool in_brief = false;  // one difference for each `was` and `now`; only of the worst a case is told
+  Whom common;            // in brief: what all of them have in common
 };
 
 /// `worst_first`: more than a person reads at once are told in brief.

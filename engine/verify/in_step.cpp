@@ -285,7 +285,7 @@ class Walk {
   Program program_;
   std::vector<Told> tellings_;
   std::unordered_map<std::uint64_t, Going> heard_;  // by step and telling
-  std::vector<InStepPair> backs_;  // where both come back to from another protocol
+  std::vector<InStepPair> backs_;                   // where both come back to from another protocol
   InStep result_;
   std::deque<std::size_t> queue_;
   std::vector<bool> queued_;  // by pair

@@ -1,7 +1,6 @@
 #include "verify/in_unit.hpp"
 
 #include <algorithm>
-#include <set>
 #include <string>
 #include <tuple>
 
@@ -12,7 +11,6 @@
 
 namespace rushlight {
 namespace {
-
 
 constexpr std::size_t kMostRegions = 200;  // of one difference: a nurse reads a few
 
@@ -64,9 +62,8 @@ InUnit::InUnit(const SideBySide& sides, const Space& space, const Space* also)
   }
   std::vector<std::size_t> order(found_.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return found_[a].difference.soon < found_[b].difference.soon;
-  });
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return found_[a].difference.soon < found_[b].difference.soon; });
   std::vector<Found> sorted;
   sorted.reserve(found_.size());
   for (const std::size_t i : order) sorted.push_back(std::move(found_[i]));
@@ -222,7 +219,8 @@ Difference InUnit::difference_of(const Parting& parting) {
   difference.soon = soon(parting.occasion);
   difference.was = words(parting.was);
   difference.now = words(parting.now);
-  if (difference.turn == Difference::Turn::calmer) difference.falls = falls_in(protocol_, from, parting.was, parting.now);
+  if (difference.turn == Difference::Turn::calmer)
+    difference.falls = falls_in(protocol_, from, parting.was, parting.now);
   return difference;
 }
 
@@ -230,7 +228,8 @@ void InUnit::add(const PutIn& put_in) {
   const bool gone = !sides_.is_now(put_in.step);
   Difference difference{};
   difference.kind = Difference::Kind::put_in;
-  difference.turn = gone && gives(protocol_, put_in_as_ending(put_in)) ? Difference::Turn::less : Difference::Turn::otherwise;
+  difference.turn =
+      gone && gives(protocol_, put_in_as_ending(put_in)) ? Difference::Turn::less : Difference::Turn::otherwise;
   difference.at = {place_of(protocol_, put_in.occasion)};
   difference.soon = soon(put_in.occasion);
   (gone ? difference.was : difference.now) = "first " + words_of(protocol_, put_in_as_ending(put_in));

@@ -76,7 +76,7 @@ class InUnit {
   std::string other_words_;  // of what ends in no step
   std::vector<DosePair> doses_;
   std::map<std::pair<Diagrams::Set, Diagrams::Set>, Named> named_;
-  std::vector<Found> found_;  // what a night comes to sooner stands first
+  std::vector<Found> found_;                  // what a night comes to sooner stands first
   std::map<WasAndNow, std::size_t> soonest_;  // the first of them
   std::size_t steps_changed_ = 0;
 };

@@ -34,7 +34,9 @@ OneSides::Id OneSides::number_of(const OneSide& side) {
 OneSides::Onward& OneSides::onward(Id id, By by) {
   static const std::vector<OneWay> kStays{OneWay{Diagrams::kAll, {}, {}}};
   Entry& entry = all_[id];
-  std::optional<Onward>& onward = by == By::ending ? entry.ended : by == By::rest ? entry.at_its_rest : entry.by_answers;
+  std::optional<Onward>& onward = by == By::ending ? entry.ended
+                                  : by == By::rest ? entry.at_its_rest
+                                                   : entry.by_answers;
   if (onward) return *onward;
   const std::vector<OneWay>& ways = by == By::ending ? kStays
                                     : by == By::rest ? ways_.ways_at_rest(entry.side)

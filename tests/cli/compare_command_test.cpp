@@ -77,8 +77,9 @@ BOOST_AUTO_TEST_CASE(where_the_first_measurement_leads_stands_above_everything_e
              all);
   // In brief the worst of them first, without the headlines.
   const std::string brief = opening(run_program({"compare", was, now}).out);
-  BOOST_TEST(says(brief, "- LESS: after `which-reading` ({glucose} is low. Meter or sensor?): reading-from: meter or "
-                         "can't tell, symptoms: "),
+  BOOST_TEST(says(brief,
+                  "- LESS: after `which-reading` ({glucose} is low. Meter or sensor?): reading-from: meter or "
+                  "can't tell, symptoms: "),
              brief);
   BOOST_TEST(says(brief, "was `treat`, Treat here; now "), brief);
 }
@@ -87,8 +88,8 @@ BOOST_AUTO_TEST_CASE(in_brief_a_changed_border_of_a_whole_set_is_told_on_two_pag
   const std::string was = RUSHLIGHT_SOURCE_DIR "/protocols/reference";
   Folder now;
   for (const char* file : {"low.xml", "illness.xml", "ketones.xml"})
-    now.write(file, with(file_in_tree(std::string("protocols/reference/") + file), R"(id="low" mg-dl="70" mmol-l="3.9")",
-                         R"(id="low" mg-dl="66" mmol-l="3.7")"));
+    now.write(file, with(file_in_tree(std::string("protocols/reference/") + file),
+                         R"(id="low" mg-dl="70" mmol-l="3.9")", R"(id="low" mg-dl="66" mmol-l="3.7")"));
   const Run brief = run_program({"compare", was, now.path("")});
   BOOST_TEST(brief.status == 1, brief.err);
   BOOST_TEST(std::count(brief.out.begin(), brief.out.end(), '\n') <= 110);
@@ -101,10 +102,11 @@ BOOST_AUTO_TEST_CASE(in_brief_a_changed_border_of_a_whole_set_is_told_on_two_pag
       BOOST_REQUIRE_MESSAGE(at != std::string::npos, protocol << " " << next);
     }
   }
-  BOOST_TEST(says(unwrapped(brief.out),
-                  "1. was `emergency-awake`, Emergency: Still low. Call {emergency-number} now. now `resume`, Treat here: "
-                  "Start the pump again now. Or one of "),
-             brief.out);
+  BOOST_TEST(
+      says(unwrapped(brief.out),
+           "1. was `emergency-awake`, Emergency: Still low. Call {emergency-number} now. now `resume`, Treat here: "
+           "Start the pump again now. Or one of "),
+      brief.out);
 }
 
 BOOST_AUTO_TEST_CASE(in_brief_every_step_that_becomes_calmer_is_named) {
@@ -188,7 +190,8 @@ BOOST_AUTO_TEST_CASE(two_clinics_sets_are_told_in_brief_and_with_every_case_when
   const Run brief = run_program({"compare", was, now}), all = run_program({"compare", was, now, "--all"});
   BOOST_TEST(brief.status == 1, brief.err);
   BOOST_TEST(all.status == 1, all.err);
-  BOOST_TEST(says(brief.out, " differences. Told are the worst, each with one case; `--all` tells all, with every case."));
+  BOOST_TEST(
+      says(brief.out, " differences. Told are the worst, each with one case; `--all` tells all, with every case."));
   BOOST_TEST(!says(brief.out, "\n10. was"));
   BOOST_TEST(!says(all.out, "Told are the worst"));
   BOOST_TEST(says(all.out, "\n100. was"));
