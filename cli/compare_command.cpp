@@ -21,7 +21,8 @@ namespace {
 /// The protocols of one side, each by itself: a visit is told as a visit.
 struct Versions {
   std::vector<Protocol> protocols;
-  std::string laws;  // the bytes of safety.xml
+  std::vector<std::string> bytes;  // of their files, in the same order
+  std::string laws;                // the bytes of safety.xml
   bool refused = false;
 };
 
@@ -46,6 +47,7 @@ Versions version_in(const std::string& path, std::ostream& err) {
   if (has_error(findings)) return refused(err, findings, {{path, text}});
   Versions versions;
   versions.protocols.push_back(std::move(*read.value));
+  versions.bytes.push_back(text);
   return versions;
 }
 
@@ -58,7 +60,10 @@ Versions versions_at(const std::string& path, std::ostream& err) {
   const ProtocolSet set = is_folder ? set_in_folder(path, "") : embedded_set(path);
   if (has_error(set.findings)) return refused(err, set.findings, set.texts);
   Versions versions;
-  for (const LoadedProtocol& loaded : set.alone) versions.protocols.push_back(loaded.checked.protocol());
+  for (const LoadedProtocol& loaded : set.alone) {
+    versions.protocols.push_back(loaded.checked.protocol());
+    versions.bytes.push_back(loaded.bytes);
+  }
   for (const auto& [name, text] : set.texts) {
     if (std::filesystem::path(name).filename() == "safety.xml") versions.laws = text;
   }
@@ -102,6 +107,10 @@ int draw_map(const CompareOptions& options, const Versions& was, const Versions&
 
 void print(std::ostream& out, const Compared& compared) {
   out << compared.protocol << '\n';
+  if (compared.same_file) {
+    out << "Nothing changes: the file is the same.\n\n";
+    return;
+  }
   if (!compared.both) {
     out << (compared.only_was ? "  This protocol is gone.\n" : "  This protocol is new.\n");
     return;
@@ -109,10 +118,19 @@ void print(std::ostream& out, const Compared& compared) {
   out << text_from_differences(told_differences(*compared.both)) << '\n';
 }
 
+// A protocol is compared by itself, so the same bytes decide the same. How much that is, only a walk can count.
+bool is_same_file(const Versions& was, const Versions& now, const Protocol& one, const Protocol& other) {
+  const auto place = [](const Versions& versions, const Protocol& protocol) {
+    return static_cast<std::size_t>(&protocol - versions.protocols.data());
+  };
+  return was.bytes[place(was, one)] == now.bytes[place(now, other)];
+}
+
 }  // namespace
 
 int compare_command(const CompareOptions& options, std::ostream& out, std::ostream& err) {
-  const Versions was = versions_at(options.was, err), now = versions_at(options.now, err);
+  const Versions was = versions_at(options.was, err);
+  const Versions now = options.now == options.was ? was : versions_at(options.now, err);
   if (was.refused || now.refused) return 2;
   if (!options.map.empty()) return draw_map(options, was, now, out, err);
   const Detail detail = options.json || options.all ? Detail::every_case : Detail::worst_first;
@@ -122,7 +140,8 @@ int compare_command(const CompareOptions& options, std::ostream& out, std::ostre
     // Two files named one by one are compared whatever they are called.
     if (other == nullptr && was.protocols.size() == 1 && now.protocols.size() == 1) other = &now.protocols.front();
     Compared compared{protocol.name, {}, other == nullptr};
-    if (other != nullptr) compared.both = compare(protocol, *other, detail);
+    compared.same_file = other != nullptr && detail == Detail::worst_first && is_same_file(was, now, protocol, *other);
+    if (other != nullptr && !compared.same_file) compared.both = compare(protocol, *other, detail);
     all.push_back(std::move(compared));
   }
   for (const Protocol& protocol : now.protocols) {
@@ -132,7 +151,7 @@ int compare_command(const CompareOptions& options, std::ostream& out, std::ostre
   const bool laws = was.laws != now.laws;
   bool changed = laws, gave_up = false;
   for (const Compared& compared : all) {
-    changed = changed || !compared.both || !compared.both->changes.empty();
+    changed = changed || (!compared.same_file && (!compared.both || !compared.both->changes.empty()));
     gave_up = gave_up || (compared.both && compared.both->gave_up);
   }
   if (options.json) {

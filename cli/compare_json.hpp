@@ -8,11 +8,12 @@
 
 namespace rushlight {
 
-/// One protocol of two sets; without `both` only one of them has it.
+/// One protocol of two sets; without `both` only one of them has it, or both have it in the same file.
 struct Compared {
   std::string protocol;
   std::optional<Differences> both;
   bool only_was = false;
+  bool same_file = false;  // in brief; a program is told how much is the same
 };
 
 /// Every difference with its exact regions: docs/wire-format.md says the words.

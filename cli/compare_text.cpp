@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cli/counted_rest.hpp"
 #include "cli/plain_text.hpp"
 
 namespace rushlight {
@@ -25,10 +26,20 @@ void add_difference(std::string& text, const ToldDifference& told, const std::st
            "and in " + std::to_string(left) + " more place" + (left == 1 ? "" : "s") + "; --json lists all");
 }
 
-void add_first(std::string& text, const ToldDifference& told) {
+void add_first(std::string& text, const ToldDifference& told, bool in_brief) {
   add_line(text, "- ", std::string(word_of(told.turn)) + ": " + told.places.front());
+  if (in_brief) return add_line(text, "  was  ", head_of(told.was) + "; now " + head_of(told.now));
   add_line(text, "  was  ", told.was);
   add_line(text, "  now  ", told.now);
+}
+
+void add_rest(std::string& text, const std::vector<CountedDifferences>& counted) {
+  std::string line;
+  for (const CountedDifferences& each : counted) {
+    if (each.turn == Turn::calmer) continue;
+    line += (line.empty() ? "" : ", ") + std::to_string(each.number) + " " + word_of(each.turn);
+  }
+  if (!line.empty()) add_line(text, "", "Besides: " + line + ".");
 }
 
 }  // namespace
@@ -38,24 +49,26 @@ std::string text_from_differences(const ToldDifferences& told) {
   for (const std::string& number : told.numbers) add_line(text, "  ", number);
   if (!told.common.empty()) add_line(text, "", told.common);
   if (!told.in_brief.empty()) add_line(text, "", told.in_brief);
-  if (!told.first.empty()) text += std::string("\n") + kFirstAnswers + "\n\n";
-  for (const ToldDifference& each : told.first) add_first(text, each);
+  const std::string below = told.in_brief.empty() ? "\n\n" : "\n";
+  if (!told.first.empty()) text += std::string("\n") + kFirstAnswers + below;
+  for (const ToldDifference& each : told.first) add_first(text, each, !told.in_brief.empty());
   std::size_t number = 0;
   for (const Difference::Turn turn : kTurns) {
     const auto is_of_it = [&](const auto& each) { return each.turn == turn; };
     const auto counted = std::find_if(told.counted.begin(), told.counted.end(), is_of_it);
     const bool any = std::any_of(told.differences.begin(), told.differences.end(), is_of_it);
-    if (any || counted != told.counted.end()) text += "\n" + heading_of(turn) + "\n\n";
+    if (any) text += (number == 0 || told.in_brief.empty() ? "\n" : "") + heading_of(turn) + below;
     for (const ToldDifference& each : told.differences) {
       if (is_of_it(each)) add_difference(text, each, std::to_string(++number));
     }
-    if (counted == told.counted.end()) continue;
-    if (any) text += '\n';
+    // Of what is calmer, the rest stands below it; there is none where nothing calmer is told.
+    if (turn != Turn::calmer || counted == told.counted.end()) continue;
     add_line(text, "", std::to_string(counted->number) + " more:");
     for (const std::string& line : counted->lines) add_line(text, "     - ", line);
   }
+  add_rest(text, told.counted);
   if (!told.gave_up.empty()) text += "\n" + told.gave_up + "\n";
-  text += '\n';
+  if (told.in_brief.empty()) text += '\n';
   add_line(text, "", told.same);
   return text;
 }

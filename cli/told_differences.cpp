@@ -1,11 +1,11 @@
 #include "cli/told_differences.hpp"
 
 #include <algorithm>
-#include <map>
 #include <optional>
 #include <set>
 #include <tuple>
 
+#include "cli/counted_rest.hpp"
 #include "finding/quoted.hpp"
 #include "verify/in_words.hpp"
 
@@ -13,8 +13,9 @@ namespace rushlight {
 namespace {
 
 constexpr std::size_t kMostSteps = 4, kMostRegions = 4, kMostPlaces = 8;
-constexpr std::size_t kWorst = 20, kPlain = 5, kMostLater = 3;  // told in brief
 constexpr std::size_t kMostFirst = 12;
+constexpr std::size_t kMostFirstInBrief = 2, kMostAlso = 2, kMostLimits = 3;  // told in brief
+constexpr std::size_t kAll = ~std::size_t{0};
 constexpr std::size_t kReadAtOnce = 5;  // of so few the first need not be said apart
 
 using Limits = std::vector<std::string>;  // of one region, in words
@@ -87,16 +88,13 @@ class Telling {
     }
     if (!common_.empty()) told_.common = "All of it is for " + joined(common_, ", ") + ".";
     tell_first_answers();
-    choose();
-    for (std::size_t i = 0; i < all_.changes.size(); ++i) {
-      if (all_.changes[i].kind == Difference::Kind::number || is_told_[i]) continue;
-      if (is_chosen_[i]) {
-        add_together(i);
-      } else {
-        count(all_.changes[i]);
+    if (all_.in_brief) {
+      tell_in_brief();
+    } else {
+      for (std::size_t i = 0; i < all_.changes.size(); ++i) {
+        if (all_.changes[i].kind != Difference::Kind::number && !is_told_[i]) add_together(i);
       }
     }
-    say_what_is_counted();
     if (all_.gave_up) told_.gave_up = "The search was given up: there may be more differences than these.";
     say_what_is_the_same();
     return std::move(told_);
@@ -108,46 +106,77 @@ class Telling {
     std::set<std::tuple<std::string, std::string>> outcomes;
     for (const Difference& each : all_.changes) outcomes.insert({each.was, each.now});
     if (outcomes.size() <= kReadAtOnce) return;
-    for (const Difference& each : all_.first_answers) {
-      if (told_.first.size() == kMostFirst) break;
-      told_.first.push_back({each.turn, said(each, each.was), said(each, each.now), {place_of(each)}, 0});
-    }
+    std::vector<const Difference*> first;
+    for (const Difference& each : all_.first_answers) first.push_back(&each);
+    if (all_.in_brief)
+      std::stable_sort(first.begin(), first.end(),
+                       [](const Difference* a, const Difference* b) { return a->turn < b->turn; });
+    // Where the same step stands in the way of several, one of them says enough.
+    const auto same = [](const Difference* a, const Difference* b) { return a->at == b->at && a->was == b->was; };
+    if (all_.in_brief) first.erase(std::unique(first.begin(), first.end(), same), first.end());
+    first.resize(std::min(first.size(), all_.in_brief ? kMostFirstInBrief : kMostFirst));
+    for (const Difference* each : first)
+      told_.first.push_back({each->turn, said(*each, each->was), said(*each, each->now), {place_of(*each)}, 0});
   }
 
-  // In brief: the worst of what is calmer, and of each turn what a night comes to soonest, of each kind one at least.
-  // Words and amounts are few, and no one of them stands for another.
-  void choose() {
-    is_chosen_.assign(all_.changes.size(), !all_.in_brief);
-    if (!all_.in_brief) return;
-    std::size_t worst = 0;
-    std::vector<std::size_t> soonest;
+  // The worst, each with one case to think through; the rest is counted.
+  void tell_in_brief() {
+    std::size_t number = 0;
     for (std::size_t i = 0; i < all_.changes.size(); ++i) {
       const Difference& each = all_.changes[i];
-      const bool always = each.kind == Difference::Kind::words || each.kind == Difference::Kind::dose;
-      const bool calmer = each.turn == Difference::Turn::calmer && worst < kWorst;
-      if (calmer) ++worst;
-      is_chosen_[i] = always || calmer;
-      if (each.soonest) soonest.push_back(i);
+      if (each.kind == Difference::Kind::number) continue;
+      ++number;
+      if (each.is_told) add_worst(i);
     }
-    const auto plainness = [&](std::size_t i) {
-      const Difference::Soonest& one = *all_.changes[i].soonest;
-      return std::tuple(one.soon, (one.regions.empty() ? one.regions_mmol : one.regions).front().limits.size(), i);
-    };
-    std::sort(soonest.begin(), soonest.end(),
-              [&](std::size_t a, std::size_t b) { return plainness(a) < plainness(b); });
-    std::map<Difference::Turn, std::size_t> plain;
-    std::set<std::pair<Difference::Turn, Difference::Kind>> kinds;
-    for (const std::size_t i : soonest) {
+    for (std::size_t i = 0; i < all_.changes.size(); ++i) {
+      if (all_.changes[i].kind != Difference::Kind::number && !is_told_[i]) rest_.add(all_.changes[i]);
+    }
+    told_.counted = rest_.counted();
+    told_.in_brief = std::to_string(number) +
+                     " differences. Told are the worst, each with one case; `--all` tells all, " + "with every case.";
+  }
+
+  // What stood in the way of the same step is told with it: the answers lead to several steps now.
+  void add_worst(std::size_t first) {
+    const Difference& one = all_.changes[first];
+    ToldDifference worst{one.turn, said(one, one.was), said(one, one.now), {}, 0};
+    std::vector<std::string> also;
+    std::set<std::string> steps;
+    for (std::size_t i = first; i < all_.changes.size(); ++i) {
       const Difference& each = all_.changes[i];
-      const bool of_a_new_kind = kinds.insert({each.turn, each.kind}).second;
-      if (plain[each.turn]++ < kPlain || of_a_new_kind) is_chosen_[i] = true;
+      const bool same = each.kind == one.kind && each.turn == one.turn && each.language == one.language &&
+                        each.was == one.was && (each.now == one.now || one.kind == Difference::Kind::leads);
+      if (!same) continue;
+      is_told_[i] = true;
+      if (each.now != one.now) also.push_back(head_of(each.now));
+      for (const Difference::Place& place : each.at) steps.insert(place.step);
     }
+    if (!also.empty()) worst.now += also_text(also);
+    if (!one.soonest) {
+      worst.places.push_back(place_of(one));
+    } else {
+      worst.places.push_back(places_of({one.soonest->at}) + regions_text(limits_of(one.soonest->who), kMostLimits));
+      steps.erase(one.soonest->at.step);
+      if (!steps.empty()) worst.places.back() += "; and at other times, in " + count_of(steps.size(), "step");
+    }
+    told_.differences.push_back(std::move(worst));
+  }
+
+  static std::string also_text(const std::vector<std::string>& also) {
+    if (also.size() > kMostAlso) return " Or one of " + std::to_string(also.size()) + " others.";
+    return " Or: " + joined(also, "; ") + ".";
   }
 
   void say_what_is_the_same() {
     if (all_.changes.empty()) {
       told_.same = "Nothing changes: " + of_all(all_.steps, "step") + " and " + of_all(all_.ways, "way") +
                    " on from them are the same.";
+      return;
+    }
+    if (all_.in_brief) {
+      told_.same = "The same: " + std::to_string(all_.steps - all_.steps_changed) + " of " +
+                   count_of(all_.steps, "step") + ", and where " + std::to_string(all_.ways - all_.ways_changed) +
+                   " of " + count_of(all_.ways, "way") + " on from them lead.";
       return;
     }
     told_.same = "The same: what is shown, asked and done in " + std::to_string(all_.steps - all_.steps_changed) +
@@ -168,29 +197,39 @@ class Telling {
   // What every region says need not be said each time.
   void find_what_is_common() {
     bool first = true;
+    const auto keep = [&](const Limits& limits) {
+      if (first) common_ = limits;
+      first = false;
+      common_.erase(std::remove_if(common_.begin(), common_.end(),
+                                   [&](const std::string& word) {
+                                     return std::find(limits.begin(), limits.end(), word) == limits.end();
+                                   }),
+                    common_.end());
+    };
+    for (const Limits& limits : limits_of(all_.common)) keep(limits);
     for (const Difference& difference : all_.changes) {
-      if (!is_about_a_case(difference)) continue;
+      if (!is_about_a_case(difference) || (all_.in_brief && difference.kind != Difference::Kind::dose)) continue;
       const std::vector<Limits> regions = all_limits(all_, difference);
       if (regions.empty()) return common_.clear();
       for (const Limits& limits : regions) {
-        if (first) common_ = limits;
-        first = false;
-        common_.erase(std::remove_if(common_.begin(), common_.end(),
-                                     [&](const std::string& word) {
-                                       return std::find(limits.begin(), limits.end(), word) == limits.end();
-                                     }),
-                      common_.end());
+        keep(limits);
         if (common_.empty()) return;
       }
     }
   }
 
-  std::string region_text(const Limits& limits) const {
+  std::string region_text(const Limits& limits, std::size_t most) const {
     std::vector<std::string> words;
+    std::size_t left = 0;
     for (const std::string& word : limits) {
-      if (std::find(common_.begin(), common_.end(), word) == common_.end()) words.push_back(word);
+      if (std::find(common_.begin(), common_.end(), word) != common_.end()) continue;
+      if (words.size() < most) {
+        words.push_back(word);
+      } else {
+        ++left;
+      }
     }
-    return joined(words, ", ");
+    return joined(words, ", ") + (left == 0 ? "" : " and " + count_of(left, "more answer"));
   }
 
   // An id says little to whoever did not write the file.
@@ -233,7 +272,6 @@ class Telling {
           each.now != one.now)
         continue;
       is_told_[i] = true;
-      if (each.soonest) add_soonest(together, each);
       if (together.places.size() < kMostPlaces) {
         together.places.push_back(place_of(each));
       } else {
@@ -243,108 +281,32 @@ class Telling {
     told_.differences.push_back(std::move(together));
   }
 
-  // Of the rest: by where the same answers led, or by what it is about.
-  void count(const Difference& each) {
-    const bool leads = each.kind == Difference::Kind::leads;
-    const std::string was = leads ? "was " + head_of(each.was) : about(each.kind);
-    const auto same = [&](const Rest& rest) { return rest.turn == each.turn && rest.was == was; };
-    auto found = std::find_if(rest_.begin(), rest_.end(), same);
-    if (found == rest_.end()) found = rest_.insert(rest_.end(), {each.turn, was, {}, 0});
-    ++found->number;
-    if (leads) found->now.push_back(head_of(each.now));
-  }
-
-  // Without the headline.
-  static std::string head_of(const std::string& outcome) {
-    return outcome.empty() ? "nothing" : outcome.substr(0, outcome.find(": "));
-  }
-
-  static const char* about(Difference::Kind kind) {
-    switch (kind) {
-      case Difference::Kind::urgency:
-        return "how urgent a step is";
-      case Difference::Kind::action:
-      case Difference::Kind::order:
-        return "what is done in a step";
-      case Difference::Kind::wait:
-        return "how long to wait";
-      case Difference::Kind::call:
-        return "whom to call, and when";
-      case Difference::Kind::dose:
-        return "how much is given";
-      case Difference::Kind::count:
-        return "what is counted, set back or marked";
-      case Difference::Kind::question:
-        return "what is asked";
-      case Difference::Kind::put_in:
-        return "steps put in or left out";
-      case Difference::Kind::words:
-        return "words";
-      case Difference::Kind::leads:
-      case Difference::Kind::number:
-      case Difference::Kind::other:
-        break;
-    }
-    return "other parts of the file";
-  }
-
-  void say_what_is_counted() {
-    for (const Rest& rest : rest_) {
-      if (told_.counted.empty() || told_.counted.back().turn != rest.turn) told_.counted.push_back({rest.turn, 0, {}});
-      CountedDifferences& counted = told_.counted.back();
-      counted.number += rest.number;
-      // What is calmer is named to the last.
-      const std::size_t most = rest.turn == Difference::Turn::calmer ? rest.now.size() : kMostLater;
-      std::string text = rest.was + ": ";
-      for (std::size_t i = 0; i < rest.now.size() && i < most; ++i) text += (i == 0 ? "now " : "; ") + rest.now[i];
-      if (rest.now.empty()) text += std::to_string(rest.number);
-      if (rest.now.size() > most) text += "; and " + std::to_string(rest.now.size() - most) + " more";
-      counted.lines.push_back(std::move(text));
-    }
-    if (!all_.in_brief) return;
-    std::size_t left = 0;
-    for (const CountedDifferences& each : told_.counted) left += each.number;
-    told_.in_brief = "Much is different. Told are the " + std::to_string(kWorst) +
-                     " worst of what is calmer, and of everything what a night comes to soonest: " +
-                     std::to_string(told_.differences.size()) + " in all, each with what all its cases share; " +
-                     std::to_string(left) + " more are counted. `--all` tells every difference with its cases.";
-  }
-
   std::string place_of(const Difference& each) const {
     const std::string more = !each.too_many         ? ""
                              : each.regions.empty() ? ": more cases than can be told apart here"
                                                     : " (or less than that)";
-    return places_of(each.at) + regions_text(all_limits(all_, each)) + more;
+    return places_of(each.at) + regions_text(all_limits(all_, each), all_.in_brief ? kMostLimits : kAll) + more;
   }
 
-  std::string regions_text(const std::vector<Limits>& regions) const {
+  std::string regions_text(const std::vector<Limits>& regions, std::size_t most_limits) const {
     std::string text;
-    for (std::size_t i = 0; i < regions.size() && i < kMostRegions; ++i) {
-      const std::string words = region_text(regions[i]);
+    const std::size_t most = all_.in_brief ? 1 : kMostRegions;
+    for (std::size_t i = 0; i < regions.size() && i < most; ++i) {
+      const std::string words = region_text(regions[i], most_limits);
       if (!words.empty()) text += (text.empty() ? ": " : "; or ") + words;
     }
-    if (regions.size() > kMostRegions) text += "; or " + count_of(regions.size() - kMostRegions, "more case");
+    if (regions.size() > most) text += "; or " + count_of(regions.size() - most, "more case");
     return text;
   }
 
-  // One case that can be thought through, before what all of them share.
-  void add_soonest(ToldDifference& together, const Difference& each) const {
-    const Difference::Soonest& soonest = *each.soonest;
-    const std::string one =
-        places_of({soonest.at}) + regions_text(all_limits(all_.sides.both, soonest.regions, soonest.regions_mmol));
-    if (one != place_of(each)) together.places.push_back("first " + one);
+  std::vector<Limits> limits_of(const Whom& who) const {
+    return all_limits(all_.sides.both, who.regions, who.regions_mmol);
   }
 
   const Differences& all_;
   Limits common_;
-  std::vector<bool> is_told_, is_chosen_;
-  struct Rest {
-    Difference::Turn turn;
-    std::string was;
-    std::vector<std::string> now;
-    std::size_t number;
-  };
-  std::vector<Rest> rest_;
+  std::vector<bool> is_told_;
+  CountedRest rest_;
   ToldDifferences told_;
 };
 

@@ -9,27 +9,23 @@ namespace {
 
 constexpr std::size_t kMostTurns = 2'000'000;
 
-struct Branch {
-  OneSide was, now;
-  Diagrams::Set where;
-};
-
 bool is_same(const Arrival& a, const Arrival& b) {
-  return a.kind == b.kind && a.steps == b.steps && a.was == b.was && a.now == b.now && a.was_tally == b.was_tally &&
+  return a.kind == b.kind && a.steps == b.steps && a.ends == b.ends && a.was_tally == b.was_tally &&
          a.now_tally == b.now_tally;
 }
 
 }  // namespace
 
-std::vector<Arrival> Arrivals::of(OneSide was, OneSide now, Diagrams::Set where) {
-  std::vector<Arrival> arrivals;
-  follow(std::move(was), std::move(now), where, 0, arrivals);
-  return arrivals;
+std::vector<Arrival> Arrivals::of(OneSides::Next was, OneSides::Next now, Diagrams::Set where) {
+  arrivals_.clear();
+  if (where != Diagrams::kNone)
+    follow({was.to, was.tally, where, nullptr}, {now.to, now.tally, Diagrams::kAll, nullptr}, 0);
+  return std::move(arrivals_);
 }
 
-const std::vector<Met>& Arrivals::met_by(Diagrams::Set cases, const OneSide& was, const OneSide& now,
+const std::vector<Met>& Arrivals::met_by(Diagrams::Set cases, OneSides::Next was, OneSides::Next now,
                                          Diagrams::Set held) {
-  const auto [found, is_new] = found_.try_emplace(Standings{was, now, held});
+  const auto [found, is_new] = found_.try_emplace(Start{was, now, held});
   Followed& followed = found->second;
   if (is_new) followed.all = of(was, now, held);
   const auto [known, is_new_here] = followed.met.try_emplace(cases);
@@ -42,110 +38,138 @@ const std::vector<Met>& Arrivals::met_by(Diagrams::Set cases, const OneSide& was
   return met;
 }
 
-void Arrivals::follow(OneSide was, OneSide now, Diagrams::Set where, std::size_t depth,
-                      std::vector<Arrival>& arrivals) {
+bool Arrivals::has_passed(const Stand& stand) const {
+  const std::uint32_t here = one_sides_.here(stand.at);
+  for (const Passed* each = stand.passed; each != nullptr; each = each->before) {
+    if (each->here == here) return true;
+  }
+  return false;
+}
+
+// Where the answers of a step itself lead on, the moment begins anew.
+Arrivals::Stand Arrivals::led_on(const Stand& stand, const Onto& onto, const Passed& here) {
+  return {onto.next.to, one_sides_.together(stand.tally, onto.next.tally), onto.cases,
+          one_sides_[stand.at].leaves ? nullptr : &here};
+}
+
+void Arrivals::add_branch(std::size_t first, const Branch& added) {
+  for (std::size_t i = first; i < branches_.size(); ++i) {
+    Branch& branch = branches_[i];
+    if (!(branch.was.next == added.was.next && branch.now.next == added.now.next)) continue;
+    if (branch.was.cases == added.was.cases) {
+      branch.now.cases = diagrams_.either(branch.now.cases, added.now.cases);
+    } else if (branch.now.cases == added.now.cases) {
+      branch.was.cases = diagrams_.either(branch.was.cases, added.was.cases);
+    } else {
+      branch.was.cases = diagrams_.either(diagrams_.both(branch.was.cases, branch.now.cases),
+                                          diagrams_.both(added.was.cases, added.now.cases));
+      branch.now.cases = Diagrams::kAll;
+    }
+    return;
+  }
+  branches_.push_back(added);
+}
+
+void Arrivals::follow(const Stand& was, const Stand& now, std::size_t depth) {
   if (gave_up_) return;
   if (++turns_ > kMostTurns || depth > protocol_.steps.size() + 4) {
     gave_up_ = true;
     return;
   }
-  if (was.ending && now.ending) return arrive(std::move(was), std::move(now), where, depth, arrivals);
-  const bool was_rests = ways_of_.rests_beside(was, now), now_rests = ways_of_.rests_beside(now, was);
-  const bool only_ask = !was.ending && !now.ending && !was_rests && !now_rests;
-  if (only_ask && !was.leaves && !now.leaves && protocol_[was.step].name == protocol_[now.step].name)
-    add(Arrival{Arrival::Kind::passes, where, {was.step, now.step}}, arrivals);
-  static const std::vector<OneWay> kStays{OneWay{Diagrams::kAll, {}, {}}};
-  const std::vector<OneWay>& was_ways = was.ending  ? kStays
-                                        : was_rests ? ways_of_.ways_at_rest(was)
-                                                    : ways_of_.ways_on(was);
-  const std::vector<OneWay>& now_ways = now.ending  ? kStays
-                                        : now_rests ? ways_of_.ways_at_rest(now)
-                                                    : ways_of_.ways_on(now);
-  std::vector<Branch> branches;
-  const auto take = [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
-    OneSide next_was = was.ending ? was : ways_of_.further(was, one),
-            next_now = now.ending ? now : ways_of_.further(now, other);
-    // Rules that lead to the same are one way from here.
-    for (Branch& branch : branches) {
-      if (!(branch.was == next_was && branch.now == next_now)) continue;
-      branch.where = diagrams_.either(branch.where, set);
-      return;
-    }
-    branches.push_back({std::move(next_was), std::move(next_now), set});
+  const OneSide &one = one_sides_[was.at], &other = one_sides_[now.at];
+  if (one.ending && other.ending) return arrive(was, now, depth);
+  const bool was_again = !one.ending && has_passed(was), now_again = !other.ending && has_passed(now);
+  const bool was_rests = one_sides_.rests_beside(was.at, was_again, now.at, now_again),
+             now_rests = one_sides_.rests_beside(now.at, now_again, was.at, was_again);
+  const bool only_ask = !one.ending && !other.ending && !was_rests && !now_rests;
+  if (only_ask && !one.leaves && !other.leaves && protocol_[one.step].name == protocol_[other.step].name)
+    add(Arrival{Arrival::Kind::passes, diagrams_.both(was.cases, now.cases), {one.step, other.step}});
+  const auto by = [](const OneSide& side, bool rests) {
+    return side.ending ? OneSides::By::ending : rests ? OneSides::By::rest : OneSides::By::answers;
   };
-  for (std::size_t i = 0; i < was_ways.size(); ++i) {
-    const Diagrams::Set part = diagrams_.both(where, was_ways[i].when);
-    if (part == Diagrams::kNone) continue;
-    const std::vector<std::size_t>& others = beside(was_ways, i, now_ways);
-    for (const std::size_t j : others) {
-      // The ways of a step leave nothing over: all cases take the only one there is.
-      const Diagrams::Set set = others.size() == 1 ? part : diagrams_.both(part, now_ways[j].when);
-      if (set != Diagrams::kNone) take(was_ways[i], now_ways[j], set);
+  OneSides::Onward &was_onward = one_sides_.onward(was.at, by(one, was_rests)),
+                   &now_onward = one_sides_.onward(now.at, by(other, now_rests));
+  const Parts some = parts_of(was.cases, was_onward), of_them = parts_of(now.cases, now_onward);
+  Rows& rows = beside_[std::uint64_t{was_onward.number} << 32U | now_onward.number];
+  rows.resize(was_onward.ways->size());
+  const std::size_t first = branches_.size();
+  for (std::size_t i = some.first; i < some.end; ++i) {
+    const Part one_part = parts_[i];
+    if (!diagrams_.meets(one_part.cases, now.cases)) continue;
+    const std::vector<bool>& others = beside(rows, was_onward, one_part.way, now_onward);
+    for (std::size_t j = of_them.first; j < of_them.end; ++j) {
+      const Part other_part = parts_[j];
+      if (!others[other_part.way] || !diagrams_.meets(one_part.cases, other_part.cases)) continue;
+      // Rules that lead to the same are one way from here.
+      add_branch(first, {{one_sides_.next(was.at, was_onward, one_part.way), one_part.cases},
+                         {one_sides_.next(now.at, now_onward, other_part.way), other_part.cases}});
     }
   }
-  for (Branch& branch : branches)
-    follow(std::move(branch.was), std::move(branch.now), branch.where, depth + 1, arrivals);
-}
-
-const std::vector<std::size_t>& Arrivals::beside(const std::vector<OneWay>& was, std::size_t way,
-                                                 const std::vector<OneWay>& now) {
-  Rows& rows = beside_[{&was, &now}];
-  rows.resize(was.size());
-  std::optional<std::vector<std::size_t>>& row = rows[way];
-  if (row) return *row;
-  row.emplace();
-  for (std::size_t j = 0; j < now.size(); ++j) {
-    if (diagrams_.meets(was[way].when, now[j].when)) row->push_back(j);
+  const Passed was_here{one_sides_.here(was.at), was.passed}, now_here{one_sides_.here(now.at), now.passed};
+  for (std::size_t i = first, end = branches_.size(); i < end; ++i) {
+    const Branch branch = branches_[i];
+    follow(led_on(was, branch.was, was_here), led_on(now, branch.now, now_here), depth + 1);
   }
-  return *row;
+  branches_.resize(first);
 }
 
-void Arrivals::arrive(OneSide was, OneSide now, Diagrams::Set where, std::size_t depth,
-                      std::vector<Arrival>& arrivals) {
-  const Ending &one = *was.ending, &other = *now.ending;
+Arrivals::Parts Arrivals::parts_of(Diagrams::Set cases, const OneSides::Onward& onward) {
+  const auto [found, is_new] = parts_known_.try_emplace(std::uint64_t{cases} << 32U | onward.number);
+  if (!is_new) return found->second;
+  Parts& parts = found->second;
+  parts.first = parts_.size();
+  for (std::size_t i = 0; i < onward.ways->size(); ++i) {
+    const Diagrams::Set part = diagrams_.both(cases, (*onward.ways)[i].when);
+    if (part != Diagrams::kNone) parts_.push_back({i, part});
+  }
+  parts.end = parts_.size();
+  return parts;
+}
+
+const std::vector<bool>& Arrivals::beside(Rows& rows, const OneSides::Onward& was, std::size_t way,
+                                          const OneSides::Onward& now) {
+  std::vector<bool>& row = rows[way];
+  if (!row.empty()) return row;
+  for (const OneWay& other : *now.ways) row.push_back(diagrams_.meets((*was.ways)[way].when, other.when));
+  return row;
+}
+
+void Arrivals::arrive(const Stand& was, const Stand& now, std::size_t depth) {
+  const Diagrams::Set where = diagrams_.both(was.cases, now.cases);
+  const Ending &one = *one_sides_[was.at].ending, &other = *one_sides_[now.at].ending;
   const bool both_steps = one.kind == Ending::Kind::step && other.kind == Ending::Kind::step;
+  // What leaves a step that it alone has forgets what it went through to come there.
+  const auto leaves = [&](const Stand& stand, StepId step) {
+    OneSide side = one_sides_[stand.at];
+    side.step = step, side.leaves = true;
+    side.ending.reset();
+    return Stand{one_sides_.number_of(side), stand.tally, stand.cases, nullptr};
+  };
   if (both_steps && !stay_together(sides_, one.step, other.step)) {
     if (is_put_in(sides_, other.step, one.step)) {
-      add(Arrival{Arrival::Kind::puts_in, where, {other.step, other.step}}, arrivals);
-      now.step = other.step, now.leaves = true;
-      now.ending.reset();
-      return follow(std::move(was), std::move(now), where, depth + 1, arrivals);
+      add(Arrival{Arrival::Kind::puts_in, where, {other.step, other.step}});
+      return follow(was, leaves(now, other.step), depth + 1);
     }
     if (is_put_in(sides_, one.step, other.step)) {
-      add(Arrival{Arrival::Kind::puts_in, where, {one.step, one.step}}, arrivals);
-      was.ending.reset();
-      was.leaves = true;
-      return follow(std::move(was), std::move(now), where, depth + 1, arrivals);
+      add(Arrival{Arrival::Kind::puts_in, where, {one.step, one.step}});
+      return follow(leaves(was, one.step), now, depth + 1);
     }
   }
   const bool together = both_steps ? stay_together(sides_, one.step, other.step)
                                    : one.kind == other.kind && one.protocol == other.protocol;
-  Arrival arrival{Arrival::Kind::ends, where, {}, one, other, {}, {}, together};
-  if (together) {
-    arrival.was_tally = std::move(was.tally);
-    arrival.now_tally = std::move(now.tally);
-    std::sort(arrival.was_tally.begin(), arrival.was_tally.end());
-    std::sort(arrival.now_tally.begin(), arrival.now_tally.end());
-  }
-  add(std::move(arrival), arrivals);
+  const std::uint64_t ends = std::uint64_t{one_sides_.ending(was.at)} << 32U | one_sides_.ending(now.at);
+  Arrival arrival{Arrival::Kind::ends, where, {}, one, other, together, ends};
+  if (together) arrival.was_tally = was.tally, arrival.now_tally = now.tally;
+  add(std::move(arrival));
 }
 
-void Arrivals::add(Arrival arrival, std::vector<Arrival>& arrivals) {
-  for (Arrival& each : arrivals) {
+void Arrivals::add(Arrival arrival) {
+  for (Arrival& each : arrivals_) {
     if (!is_same(each, arrival)) continue;
     each.where = diagrams_.either(each.where, arrival.where);
     return;
   }
-  const auto named = [](const Ending& ending) {
-    return Ends{static_cast<int>(ending.kind), ending.step.index, ending.protocol};
-  };
-  const auto number_in = [](auto& numbers, auto key) {
-    return numbers.try_emplace(std::move(key), static_cast<std::uint32_t>(numbers.size())).first->second;
-  };
-  arrival.ends = number_in(ends_, std::pair(named(arrival.was), named(arrival.now)));
-  if (arrival.was_tally != arrival.now_tally)
-    arrival.other_tally = number_in(tallies_, std::pair(arrival.was_tally, arrival.now_tally));
-  arrivals.push_back(std::move(arrival));
+  arrivals_.push_back(std::move(arrival));
 }
 
 }  // namespace rushlight

@@ -35,10 +35,7 @@ class Diagrams::BoxAround {
       set = diagrams_.child(set, static_cast<std::uint16_t>(v), point_[v]);
     }
     for (std::size_t v = point_.size(); v-- > 0;) {
-      bool whole = true;
-      for (std::size_t i = 0; whole && diagrams_.variable(way[v]) == v && i < diagrams_.sizes_[v]; ++i)
-        whole = holds_all(diagrams_.child(way[v], static_cast<std::uint16_t>(v), i));
-      is_whole_[v] = whole;
+      is_whole_[v] = diagrams_.variable(way[v]) != v || holds_all_pieces(way[v]);
     }
   }
 
@@ -48,14 +45,17 @@ class Diagrams::BoxAround {
     if (set == kNone || set == kAll) return set == kAll;
     if (diagrams_.looked_at_[set] >= diagrams_.searches_) return diagrams_.looked_at_[set] != diagrams_.searches_;
     const std::uint16_t at = diagrams_.variable(set);
-    bool all = true;
-    if (!is_whole_[at]) {
-      all = holds_all(diagrams_.child(set, at, point_[at]));
-    } else {
-      for (std::size_t i = 0; all && i < diagrams_.sizes_[at]; ++i) all = holds_all(diagrams_.child(set, at, i));
-    }
+    const bool all = is_whole_[at] ? holds_all_pieces(set) : holds_all(diagrams_.child(set, at, point_[at]));
     diagrams_.looked_at_[set] = diagrams_.searches_ + (all ? 1U : 0U);
     return all;
+  }
+
+  bool holds_all_pieces(Set set) {
+    const std::uint32_t end = diagrams_.sizes_[diagrams_.variable(set)];
+    for (std::size_t i = 0;; ++i) {
+      if (!holds_all(diagrams_.piece(set, i).to)) return false;
+      if (diagrams_.piece(set, i).up_to == end) return true;
+    }
   }
 
   std::vector<bool> widened(std::size_t v, bool in_order) {
@@ -83,8 +83,12 @@ class Diagrams::BoxAround {
         next.push_back(set);
         continue;
       }
-      for (std::size_t i = 0; i < diagrams_.sizes_[v]; ++i) {
-        if (!takes || (*takes)[i]) next.push_back(diagrams_.child(set, static_cast<std::uint16_t>(v), i));
+      for (std::uint32_t from = 0, place = 0; from < diagrams_.sizes_[v]; ++place) {
+        const Piece& piece = diagrams_.piece(set, place);
+        bool taken = !takes;
+        for (std::uint32_t i = from; !taken && i < piece.up_to; ++i) taken = (*takes)[i];
+        if (taken) next.push_back(piece.to);
+        from = piece.up_to;
       }
     }
     if (next.size() > reached_.size()) {

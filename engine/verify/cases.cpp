@@ -88,8 +88,9 @@ Taken plainest_region_of(const Space& space, Diagrams& diagrams, Diagrams::Set s
   return plainest;
 }
 
-Taken region_around(const Space& space, Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within) {
-  const std::vector<std::vector<bool>> taken = diagrams.values_in(set), possible = diagrams.values_in(within);
+Taken region_around(const Space& space, Diagrams& diagrams, const std::vector<Diagrams::Set>& sets,
+                    const std::vector<Diagrams::Set>& within) {
+  const std::vector<std::vector<bool>> taken = diagrams.values_in(sets), possible = diagrams.values_in(within);
   Taken region(taken.size());
   for (std::size_t v = 0; v < space.variables().size(); ++v) {
     if (taken[v] != possible[v]) region[v] = taken[v];

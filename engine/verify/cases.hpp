@@ -44,8 +44,9 @@ std::optional<std::vector<Diagrams::Choices>> regions_of(const Space& space, Dia
                                                          Diagrams::Set within, std::size_t most);
 /// Of the first few of those regions the one that names least.
 Diagrams::Choices plainest_region_of(const Space& space, Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within);
-/// The smallest region around the set; what `within` holds anyway is not named.
-Diagrams::Choices region_around(const Space& space, Diagrams& diagrams, Diagrams::Set set, Diagrams::Set within);
+/// The smallest region around all the sets; what some of `within` hold anyway is not named.
+Diagrams::Choices region_around(const Space& space, Diagrams& diagrams, const std::vector<Diagrams::Set>& sets,
+                                const std::vector<Diagrams::Set>& within);
 /// The same regions by their borders.
 std::vector<Cases> cases_of(const Space& space, const std::vector<Diagrams::Choices>& regions);
 

@@ -10,6 +10,12 @@
 
 namespace rushlight {
 
+/// Some cases by the unit of the glucose, for which they may lie otherwise.
+struct Whom {
+  std::vector<Cases> regions;       // in mg/dL
+  std::vector<Cases> regions_mmol;  // in mmol/L; empty when the first list says it all
+};
+
 /// One difference between two versions of a protocol, as the person who is cared for meets it.
 struct Difference {
   enum class Kind : std::uint8_t {
@@ -45,13 +51,14 @@ struct Difference {
   bool too_many = false;
   /// The less, the sooner a night comes there: first how many steps are on the way, then the simplest that can happen.
   using Soon = std::pair<int, int>;
+  Soon soon{};  // where it is soonest
   /// Told in brief: of all its places the one that a night comes to soonest, and one plain region of its cases there.
   struct Soonest {
     Place at;
-    Soon soon;
-    std::vector<Cases> regions, regions_mmol;  // one; the second empty when the first says it all
+    Whom who;
   };
   std::optional<Soonest> soonest;
+  bool is_told = false;              // in brief: it is among the worst; of the others nobody is told whom they concern
   std::optional<Language> language;  // of words: `was` and `now` are in it
   std::string was, now;
   int falls = 0;  // calmer by how many urgencies; one more where no rule is left
@@ -64,17 +71,18 @@ struct Differences {
   std::size_t steps = 0, steps_changed = 0;  // pairs of steps that both versions come to together
   std::size_t ways = 0, ways_changed = 0;    // what can happen in them, with what it leads to
   bool gave_up = false;                      // the search was too large: there may be more
-  bool in_brief = false;                     // one difference for each `was` and `now`, with what all its cases share
+  bool in_brief = false;  // one difference for each `was` and `now`; only of the worst a case is told
+  Whom common;            // in brief: what all of them have in common
 };
 
 /// `worst_first`: more than a person reads at once are told in brief.
 enum class Detail : std::uint8_t { every_case, worst_first };
-/// So many pairs of `was` and `now` are told case by case.
-inline constexpr std::size_t kMostInFull = 40;
+/// So many pairs of `was` and `now`, in so many places in which not everybody is concerned, are told case by case.
+inline constexpr std::size_t kMostInFull = 8, kMostCasesInFull = 16;
 
 /// What changes in decisions, not in text. Exact in both glucose units: of each way on, the regions of children,
 /// readings and answers that come to something else; nothing is sampled. Ids, labels, sources and comments make no
-/// difference. In brief the cases of a difference are all within its one region, and the region may hold more.
+/// difference. In brief the worst are told, each with one plain case, and the rest is there to be counted.
 Differences compare(const Protocol& was, const Protocol& now, Detail detail = Detail::every_case);
 
 }  // namespace rushlight

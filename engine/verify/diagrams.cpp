@@ -1,6 +1,7 @@
 #include "verify/diagrams.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace rushlight {
 
@@ -16,7 +17,7 @@ std::uint64_t mixed(std::uint64_t hash, std::uint64_t with) {
 Diagrams::Diagrams(std::vector<std::uint16_t> sizes) : sizes_(std::move(sizes)), slots_(1024, kNone), kept_(kKept) {
   const auto end = static_cast<std::uint16_t>(sizes_.size());
   variable_of_ = {end, end};
-  first_child_ = {0, 0};
+  first_piece_ = hash_ = {0, 0};
   std::size_t room = 0;
   for (const std::uint16_t size : sizes_) {
     first_open_.push_back(room);
@@ -25,64 +26,122 @@ Diagrams::Diagrams(std::vector<std::uint16_t> sizes) : sizes_(std::move(sizes)),
   open_.resize(room);
 }
 
-std::size_t Diagrams::hash_of(std::uint16_t variable, const Set* children) const {
+std::uint32_t Diagrams::hash_of(std::uint16_t variable, const Open& open) {
   std::uint64_t hash = variable;
-  for (std::size_t i = 0; i < sizes_[variable]; ++i) hash = mixed(hash, children[i]);
-  return static_cast<std::size_t>(hash >> 20U);
+  for (std::size_t i = 0; i < open.count; ++i)
+    hash = mixed(hash, std::uint64_t{open.first[i].up_to} << 32U | open.first[i].to);
+  return static_cast<std::uint32_t>(hash >> 20U);
 }
 
 void Diagrams::grow() {
   slots_.assign(slots_.size() * 2, kNone);
   for (Set set = 2; set < variable_of_.size(); ++set) {
-    std::size_t slot = hash_of(variable_of_[set], &children_[first_child_[set]]) & (slots_.size() - 1);
+    std::size_t slot = hash_[set] & (slots_.size() - 1);
     while (slots_[slot] != kNone) slot = (slot + 1) & (slots_.size() - 1);
     slots_[slot] = set;
   }
   // The more sets there are, the more results are worth keeping.
-  if (slots_.size() > kept_.size() && kept_.size() < kMostKept) kept_.assign(slots_.size(), Kept{});
+  if (slots_.size() <= kept_.size() || kept_.size() >= kMostKept) return;
+  const std::vector<Kept> known = std::exchange(kept_, std::vector<Kept>(slots_.size()));
+  for (const Kept& each : known) {
+    if (each.operands != Kept{}.operands) kept_[place_of(each.operation, each.operands)] = each;
+  }
 }
 
-Diagrams::Set Diagrams::node(std::uint16_t variable, const Set* children) {
-  const std::size_t count = sizes_[variable];
-  if (std::all_of(children + 1, children + count, [&](Set each) { return each == children[0]; })) return children[0];
-  std::size_t slot = hash_of(variable, children) & (slots_.size() - 1);
+Diagrams::Set Diagrams::node(std::uint16_t variable, const Open& open) {
+  if (open.count == 1) return open.first->to;
+  const std::uint32_t hash = hash_of(variable, open);
+  std::size_t slot = hash & (slots_.size() - 1);
   for (; slots_[slot] != kNone; slot = (slot + 1) & (slots_.size() - 1)) {
     const Set same = slots_[slot];
-    if (variable_of_[same] == variable && std::equal(children, children + count, &children_[first_child_[same]]))
+    if (hash_[same] == hash && variable_of_[same] == variable &&
+        std::equal(open.first, open.first + open.count, &piece(same, 0)))
       return same;
   }
   const auto set = static_cast<Set>(variable_of_.size());
   variable_of_.push_back(variable);
-  first_child_.push_back(static_cast<std::uint32_t>(children_.size()));
-  children_.insert(children_.end(), children, children + count);
+  hash_.push_back(hash);
+  first_piece_.push_back(static_cast<std::uint32_t>(pieces_.size()));
+  pieces_.insert(pieces_.end(), open.first, open.first + open.count);
   slots_[slot] = set;
   if (variable_of_.size() * 2 > slots_.size()) grow();
   return set;
 }
 
-template <class ChildOf>
-Diagrams::Set Diagrams::node_of(std::uint16_t variable, ChildOf child_of) {
-  Set* const children = &open_[first_open_[variable]];
-  for (std::size_t i = 0; i < sizes_[variable]; ++i) children[i] = child_of(i);
-  return node(variable, children);
+Diagrams::Set Diagrams::node(std::uint16_t variable, const std::vector<Set>& children) {
+  Open open = opened(variable);
+  for (std::size_t i = 0; i < children.size(); ++i) open.add(static_cast<std::uint32_t>(i + 1), children[i]);
+  return node(variable, open);
+}
+
+template <class Visit>
+void Diagrams::each_piece(Set set, Visit visit) const {
+  const std::uint32_t end = sizes_[variable(set)];
+  for (std::uint32_t from = 0, place = 0; from < end; ++place) {
+    const Piece next = piece(set, place);
+    visit(from, next);
+    from = next.up_to;
+  }
+}
+
+// What is made meanwhile may move the pieces, so they are read by their places.
+template <class Of>
+Diagrams::Set Diagrams::node_beside(std::uint16_t at, Set a, Set b, Of of) {
+  Open open = opened(at);
+  if (variable(a) != at) {
+    each_piece(b, [&](std::uint32_t, const Piece& piece) { open.add(piece.up_to, of(a, piece.to)); });
+  } else if (variable(b) != at) {
+    each_piece(a, [&](std::uint32_t, const Piece& piece) { open.add(piece.up_to, of(piece.to, b)); });
+  } else {
+    const std::uint32_t end = sizes_[at];
+    std::size_t of_a = first_piece_[a], of_b = first_piece_[b];
+    for (std::uint32_t from = 0; from < end;) {
+      const Piece one = pieces_[of_a], other = pieces_[of_b];
+      from = std::min(one.up_to, other.up_to);
+      open.add(from, of(one.to, other.to));
+      if (one.up_to == from) ++of_a;
+      if (other.up_to == from) ++of_b;
+    }
+  }
+  return node(at, open);
+}
+
+template <class Holds>
+bool Diagrams::all_beside(Set a, Set b, Holds holds) const {
+  const std::uint16_t at = std::min(variable(a), variable(b));
+  const std::uint32_t end = sizes_[at];
+  const Piece alone_a{end, a}, alone_b{end, b};
+  const Piece* of_a = variable(a) == at ? &piece(a, 0) : &alone_a;
+  const Piece* of_b = variable(b) == at ? &piece(b, 0) : &alone_b;
+  for (std::uint32_t from = 0; from < end;) {
+    if (!holds(of_a->to, of_b->to)) return false;
+    from = std::min(of_a->up_to, of_b->up_to);
+    if (of_a->up_to == from) ++of_a;
+    if (of_b->up_to == from) ++of_b;
+  }
+  return true;
+}
+
+std::size_t Diagrams::place_of(Operation operation, std::uint64_t operands) const {
+  return mixed(operands + static_cast<std::uint64_t>(operation) * 0x9e3779b97f4a7c15U, operands >> 32U) >> 40U &
+         (kept_.size() - 1);
 }
 
 // The results found last are kept, one for each place of a table: a forgotten one is found again.
 template <class Find>
 Diagrams::Set Diagrams::kept(Operation operation, Set a, std::uint32_t b, Find find) {
   const std::uint64_t operands = std::uint64_t{a} << 32U | b;
-  const std::size_t place = mixed(mixed(static_cast<std::uint64_t>(operation), a), b) >> 40U;
-  const Kept& found = kept_[place & (kept_.size() - 1)];
+  const Kept& found = kept_[place_of(operation, operands)];
   if (found.operands == operands && found.operation == operation) return found.result;
   const Set result = find();
-  kept_[place & (kept_.size() - 1)] = Kept{operands, operation, result};
+  kept_[place_of(operation, operands)] = Kept{operands, operation, result};
   return result;
 }
 
 Diagrams::Set Diagrams::where(std::size_t variable, const std::vector<bool>& takes) {
   std::vector<Set> children;
   for (const bool taken : takes) children.push_back(taken ? kAll : kNone);
-  return node(static_cast<std::uint16_t>(variable), children.data());
+  return node(static_cast<std::uint16_t>(variable), children);
 }
 
 Diagrams::Set Diagrams::within(const Choices& choices) {
@@ -91,7 +150,7 @@ Diagrams::Set Diagrams::within(const Choices& choices) {
     if (!choices[v]) continue;
     std::vector<Set> children;
     for (const bool taken : *choices[v]) children.push_back(taken ? set : kNone);
-    set = node(static_cast<std::uint16_t>(v), children.data());
+    set = node(static_cast<std::uint16_t>(v), children);
   }
   return set;
 }
@@ -102,8 +161,7 @@ Diagrams::Set Diagrams::both(Set a, Set b) {
   if (b == kAll) return a;
   if (a > b) std::swap(a, b);
   return kept(Operation::both, a, b, [&] {
-    const std::uint16_t at = std::min(variable(a), variable(b));
-    return node_of(at, [&](std::size_t i) { return both(child(a, at, i), child(b, at, i)); });
+    return node_beside(std::min(variable(a), variable(b)), a, b, [&](Set one, Set other) { return both(one, other); });
   });
 }
 
@@ -113,8 +171,8 @@ Diagrams::Set Diagrams::either(Set a, Set b) {
   if (b == kNone) return a;
   if (a > b) std::swap(a, b);
   return kept(Operation::either, a, b, [&] {
-    const std::uint16_t at = std::min(variable(a), variable(b));
-    return node_of(at, [&](std::size_t i) { return either(child(a, at, i), child(b, at, i)); });
+    return node_beside(std::min(variable(a), variable(b)), a, b,
+                       [&](Set one, Set other) { return either(one, other); });
   });
 }
 
@@ -122,8 +180,8 @@ Diagrams::Set Diagrams::without(Set a, Set b) {
   if (a == kNone || b == kAll || a == b) return kNone;
   if (b == kNone) return a;
   return kept(Operation::without, a, b, [&] {
-    const std::uint16_t at = std::min(variable(a), variable(b));
-    return node_of(at, [&](std::size_t i) { return without(child(a, at, i), child(b, at, i)); });
+    return node_beside(std::min(variable(a), variable(b)), a, b,
+                       [&](Set one, Set other) { return without(one, other); });
   });
 }
 
@@ -132,11 +190,7 @@ bool Diagrams::meets(Set a, Set b) {
   if (a == kAll || b == kAll || a == b) return true;
   if (a > b) std::swap(a, b);
   return kept(Operation::meets, a, b, [&] {
-           const std::uint16_t at = std::min(variable(a), variable(b));
-           for (std::size_t i = 0; i < sizes_[at]; ++i) {
-             if (meets(child(a, at, i), child(b, at, i))) return kAll;
-           }
-           return kNone;
+           return all_beside(a, b, [&](Set one, Set other) { return !meets(one, other); }) ? kNone : kAll;
          }) == kAll;
 }
 
@@ -144,11 +198,7 @@ bool Diagrams::is_within(Set a, Set b) {
   if (a == kNone || b == kAll || a == b) return true;
   if (b == kNone || a == kAll) return false;
   return kept(Operation::is_within, a, b, [&] {
-           const std::uint16_t at = std::min(variable(a), variable(b));
-           for (std::size_t i = 0; i < sizes_[at]; ++i) {
-             if (!is_within(child(a, at, i), child(b, at, i))) return kNone;
-           }
-           return kAll;
+           return all_beside(a, b, [&](Set one, Set other) { return is_within(one, other); }) ? kAll : kNone;
          }) == kAll;
 }
 
@@ -161,30 +211,40 @@ void Diagrams::start_search() {
   looked_at_.resize(variable_of_.size(), 0);
 }
 
-std::vector<std::vector<bool>> Diagrams::values_in(Set set) {
+std::vector<std::vector<bool>> Diagrams::values_in(const std::vector<Set>& sets) {
   std::vector<std::vector<bool>> values;
   for (const std::uint16_t size : sizes_) values.emplace_back(size, false);
-  // A variable that a way through the diagram passes by has any value.
+  // A variable that a way through the diagram passes by has any value: by how many it is passed by, told where that
+  // begins and where it ends.
+  std::vector<std::int32_t> passing(sizes_.size() + 1, 0);
   const auto pass = [&](std::size_t from, Set to) {
-    for (std::size_t v = from; v < variable(to); ++v) values[v].assign(sizes_[v], true);
+    ++passing[from];
+    --passing[variable(to)];
   };
-  if (set == kNone) return values;
-  pass(0, set);
   start_search();
-  std::vector<Set> open{set};
+  std::vector<Set> open;
+  for (const Set set : sets) {
+    if (set == kNone) continue;
+    pass(0, set);
+    open.push_back(set);
+  }
   while (!open.empty()) {
     const Set next = open.back();
     open.pop_back();
     if (next == kAll || looked_at_[next] == searches_) continue;
     looked_at_[next] = searches_;
     const std::uint16_t at = variable(next);
-    for (std::size_t i = 0; i < sizes_[at]; ++i) {
-      const Set below = child(next, at, i);
-      if (below == kNone) continue;
-      values[at][i] = true;
-      pass(at + 1U, below);
-      open.push_back(below);
-    }
+    each_piece(next, [&](std::uint32_t from, const Piece& piece) {
+      if (piece.to == kNone) return;
+      for (std::uint32_t i = from; i < piece.up_to; ++i) values[at][i] = true;
+      pass(at + 1U, piece.to);
+      open.push_back(piece.to);
+    });
+  }
+  std::int32_t passed_by = 0;
+  for (std::size_t v = 0; v < sizes_.size(); ++v) {
+    passed_by += passing[v];
+    if (passed_by > 0) values[v].assign(sizes_[v], true);
   }
   return values;
 }
@@ -199,7 +259,7 @@ std::vector<bool> Diagrams::read_by(Set set) const {
     if (next == kAll || next == kNone || met[next]) continue;
     met[next] = true;
     read[variable(next)] = true;
-    for (std::size_t i = 0; i < sizes_[variable(next)]; ++i) open.push_back(child(next, variable(next), i));
+    each_piece(next, [&](std::uint32_t, const Piece& piece) { open.push_back(piece.to); });
   }
   return read;
 }
@@ -214,9 +274,9 @@ Diagrams::Set Diagrams::freed(Set set, GroupId group) {
   if (set == kNone || set == kAll) return set;
   return kept(Operation::freed, set, group, [&] {
     const std::uint16_t at = variable(set);
-    if (!groups_[group][at]) return node_of(at, [&](std::size_t i) { return freed(child(set, at, i), group); });
+    if (!groups_[group][at]) return node_beside(at, set, kAll, [&](Set one, Set) { return freed(one, group); });
     Set any = kNone;
-    for (std::size_t i = 0; i < sizes_[at]; ++i) any = either(any, freed(child(set, at, i), group));
+    each_piece(set, [&](std::uint32_t, const Piece& piece) { any = either(any, freed(piece.to, group)); });
     return any;
   });
 }
@@ -234,11 +294,11 @@ Diagrams::Set Diagrams::moved(Set set, MapId id) {
   return kept(Operation::moved, set, id, [&] {
     const Map& map = maps_[id];
     const auto at = static_cast<std::uint16_t>(std::min<std::size_t>(variable(set), map.variable));
-    if (at != map.variable) return node_of(at, [&](std::size_t i) { return moved(child(set, at, i), id); });
+    if (at != map.variable) return node_beside(at, set, kAll, [&](Set one, Set) { return moved(one, id); });
     std::vector<Set> children(sizes_[at], kNone);
     for (std::size_t i = 0; i < children.size(); ++i)
       children[map.to[i]] = either(children[map.to[i]], child(set, at, i));
-    return node(at, children.data());
+    return node(at, children);
   });
 }
 
@@ -248,9 +308,10 @@ Diagrams::Set Diagrams::moved_back(Set set, MapId id) {
     const Map& map = maps_[id];
     const std::uint16_t at = variable(set);
     if (at > map.variable) return set;
-    return node_of(at, [&](std::size_t i) {
-      return at == map.variable ? child(set, at, map.to[i]) : moved_back(child(set, at, i), id);
-    });
+    if (at != map.variable) return node_beside(at, set, kAll, [&](Set one, Set) { return moved_back(one, id); });
+    Open open = opened(at);
+    for (std::uint32_t i = 0; i < sizes_[at]; ++i) open.add(i + 1, child(set, at, map.to[i]));
+    return node(at, open);
   });
 }
 
@@ -273,7 +334,7 @@ Diagrams::Set Diagrams::only(const Values& values) {
   for (std::size_t i = values.size(); i-- > 0;) {
     std::vector<Set> children(sizes_[i], kNone);
     children[values[i]] = set;
-    set = node(static_cast<std::uint16_t>(i), children.data());
+    set = node(static_cast<std::uint16_t>(i), children);
   }
   return set;
 }

@@ -45,8 +45,8 @@ class Diagrams {
   /// them first, then the values beside. Of a variable that is `in_order` only one run. Makes no set.
   Choices box_around(Set set, const Values& point, const std::vector<bool>& in_order);
 
-  /// Of each variable the values that it has in some combination of the set.
-  std::vector<std::vector<bool>> values_in(Set set);
+  /// Of each variable the values that it has in some combination of one of the sets.
+  std::vector<std::vector<bool>> values_in(const std::vector<Set>& sets);
 
   /// The variables that it depends on.
   std::vector<bool> read_by(Set set) const;
@@ -82,33 +82,66 @@ class Diagrams {
 
   static constexpr std::size_t kKept = std::size_t{1} << 16, kMostKept = std::size_t{1} << 20;
 
+  /// What the values of a variable lead to, as far as they lead to the same: from where the last piece ends up to, not
+  /// including, `up_to`. A glucose has forty values and its sets two pieces.
+  struct Piece {
+    std::uint32_t up_to;
+    Set to;
+    friend bool operator==(const Piece&, const Piece&) = default;
+  };
+  /// Pieces being put together, side by side.
+  struct Open {
+    Piece* first;
+    std::size_t count;
+    void add(std::uint32_t up_to, Set to) {
+      if (count > 0 && first[count - 1].to == to) {
+        first[count - 1].up_to = up_to;
+      } else {
+        first[count++] = {up_to, to};
+      }
+    }
+  };
+
   std::uint16_t variable(Set set) const { return variable_of_[set]; }
+  const Piece& piece(Set set, std::size_t place) const { return pieces_[first_piece_[set] + place]; }
   Set child(Set set, std::uint16_t of, std::size_t value) const {
-    return variable_of_[set] == of ? children_[first_child_[set] + value] : set;
+    if (variable_of_[set] != of) return set;
+    const Piece* piece = &pieces_[first_piece_[set]];
+    while (piece->up_to <= value) ++piece;
+    return piece->to;
   }
-  Set node(std::uint16_t variable, const Set* children);
-  /// The node whose children `child_of` finds, one by one.
-  template <class ChildOf>
-  Set node_of(std::uint16_t variable, ChildOf child_of);
-  std::size_t hash_of(std::uint16_t variable, const Set* children) const;
+  /// Calls `visit` with where each piece begins and the piece.
+  template <class Visit>
+  void each_piece(Set set, Visit visit) const;
+  Open opened(std::uint16_t variable) { return {&open_[first_open_[variable]], 0}; }
+  Set node(std::uint16_t variable, const Open& open);
+  Set node(std::uint16_t variable, const std::vector<Set>& children);
+  /// The node whose pieces `of` finds from those of two sets, of which one at least is of the variable, one by one.
+  template <class Of>
+  Set node_beside(std::uint16_t variable, Set a, Set b, Of of);
+  /// Whether `holds` is true of every two pieces beside each other.
+  template <class Holds>
+  bool all_beside(Set a, Set b, Holds holds) const;
+  static std::uint32_t hash_of(std::uint16_t variable, const Open& open);
   void grow();
   /// From here on all numbers in `looked_at_` are below `searches_`: it and the next are free for what the search
   /// finds.
   void start_search();
+  std::size_t place_of(Operation operation, std::uint64_t operands) const;
   template <class Find>
   Set kept(Operation operation, Set a, std::uint32_t b, Find find);
 
   std::vector<std::uint16_t> sizes_;
   std::vector<std::uint16_t> variable_of_;  // by set; the two ends have the number of variables
-  std::vector<std::uint32_t> first_child_;
-  std::vector<Set> children_;
+  std::vector<std::uint32_t> first_piece_, hash_;
+  std::vector<Piece> pieces_;
   std::vector<Set> slots_;                // a hash table of all sets but the two ends, at most half full; kNone: empty
   std::vector<std::uint32_t> looked_at_;  // by set: what the search that last came by has found
   std::uint32_t searches_ = 0;
   std::vector<Kept> kept_;
-  // The children of nodes being made, a place for each variable: an operation goes down, so it makes one node of a
+  // The pieces of nodes being made, a place for each variable: an operation goes down, so it makes one node of a
   // variable at a time. A list of its own for each node took a quarter of the time of a comparison.
-  std::vector<Set> open_;
+  std::vector<Piece> open_;
   std::vector<std::size_t> first_open_;  // by variable
   std::vector<std::vector<bool>> groups_;
   std::unordered_map<std::vector<bool>, GroupId> group_of_;

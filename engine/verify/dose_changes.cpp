@@ -75,33 +75,58 @@ class Tables2 {
     return months ? 1 : kThousandth;
   }
 
-  // Both amounts grow with the number, so where they are equal at both ends of a stretch they are everywhere in it.
+  /// The amounts of one dose along a number, step by step. They grow with it, so where two are equal all between are.
+  struct Staircase {
+    DoseId dose;
+    std::int64_t last = -1, width = 0;  // of the step stood on; nearly all of a staircase have one width
+    std::optional<Decimal> amount{};
+  };
+  template <class AmountAt>
+  void step_to(Staircase& stairs, std::int64_t from, std::int64_t end, std::int64_t grain, AmountAt amount_at) const {
+    stairs.amount = amount_at(from);
+    const auto is_on = [&](std::int64_t value) { return amount_at(value) == stairs.amount; };
+    std::int64_t on = from, beyond = from + ((end - from) / grain + 1) * grain;
+    const auto look = [&](std::int64_t value) {
+      if (value <= on || value >= beyond) return;
+      (is_on(value) ? on : beyond) = value;
+    };
+    look(from + stairs.width);
+    for (std::int64_t far = grain; on > from && beyond - on > far; far *= 2) {
+      const std::int64_t before = on;
+      look(on + far);
+      if (on == before) break;
+    }
+    for (std::int64_t far = grain; on == from && beyond - on > far; far *= 2) {
+      const std::int64_t before = beyond;
+      look(beyond - far);
+      if (beyond == before) break;
+    }
+    while (beyond - on > grain) look(on + (beyond - on) / grain / 2 * grain);
+    stairs.width = on - from;
+    stairs.last = beyond > end && is_on(end) ? end : on;
+  }
+
   void look_along(const DosePiece& piece, const DosePieces::Spans& spans, std::size_t along,
                   std::vector<std::int64_t> values) {
-    const std::int64_t grain = grain_of(piece, along);
-    const auto amounts_at = [&](std::int64_t value) {
-      values[along] = value;
-      return at(piece, spans, values);
+    const std::int64_t grain = grain_of(piece, along), end = spans[along]->greatest;
+    Staircase was{pair_.was}, now{pair_.now};
+    const auto climb = [&](Staircase& stairs, std::int64_t to) {
+      if (to <= stairs.last) return;
+      step_to(stairs, to, end, grain, [&](std::int64_t value) {
+        values[along] = value;
+        return pieces_->amount_at(stairs.dose, piece, values, spans);
+      });
     };
     std::optional<DosePieces::Ends> run;
     const auto close = [&] {
       if (run) add(piece, spans, std::pair(along, *run));
       run.reset();
     };
-    std::int64_t from = spans[along]->least;
-    const std::int64_t end = spans[along]->greatest;
-    while (from <= end) {
-      const Amounts amounts = amounts_at(from);
-      std::int64_t last = from;  // the last with these amounts, by halving
-      if (amounts_at(end) == amounts) {
-        last = end;
-      } else {
-        std::int64_t beyond = end;
-        while (beyond - last > grain) {
-          const std::int64_t middle = last + (beyond - last) / grain / 2 * grain;
-          (amounts_at(middle) == amounts ? last : beyond) = middle;
-        }
-      }
+    for (std::int64_t from = spans[along]->least; from <= end;) {
+      climb(was, from);
+      climb(now, from);
+      const Amounts amounts{was.amount, now.amount};
+      const std::int64_t last = std::min(was.last, now.last);
       if (amounts.first == amounts.second) {
         close();
       } else {

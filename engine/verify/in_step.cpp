@@ -23,7 +23,8 @@ class Walk {
         diagrams_(diagrams),
         ways_of_(sides, space, diagrams),
         arrivals_(sides, diagrams, ways_of_),
-        program_(space, diagrams, {{}, Promptness::at_once, std::vector<CounterId>{}}) {}
+        program_(space, diagrams, {{}, Promptness::at_once, std::vector<CounterId>{}}),
+        tellings_(ways_of_.tellings()) {}
 
   InStep walked() {
     begin();
@@ -60,26 +61,33 @@ class Walk {
     const StepId was = protocol_.start, now = sides_.now_start;
     const Diagrams::Set start = diagrams_.either(program_.at_start_of(was), program_.at_start_of(now));
     const Diagrams::Set anything = ways_of_.freed(start, ways_of_.everything_told());
-    go_on(ways_of_.first_ways(was, protocol_.opening), ways_of_.first_ways(now, sides_.now_opening),
-          ways_of_.asked_in(protocol_.opening), ways_of_.asked_in(sides_.now_opening), Occasion{Occasion::Kind::begins},
-          anything, anything);
+    go_on(going(ways_of_.first_ways(was, protocol_.opening), ways_of_.asked_in(protocol_.opening)),
+          going(ways_of_.first_ways(now, sides_.now_opening), ways_of_.asked_in(sides_.now_opening)),
+          Occasion{Occasion::Kind::begins}, anything, anything);
+  }
+
+  /// The ways that one version may take on an occasion, and where each begins.
+  struct Going {
+    std::vector<OneWay> ways;
+    std::vector<OneSides::Next> begun;
+  };
+  // A rule that led on early has used the answers.
+  Going going(std::vector<OneWay> ways, const Told& told) {
+    Going going{std::move(ways), {}};
+    for (const OneWay& way : going.ways) {
+      const Told news = way.watch ? still_news(told) : Told{};
+      going.begun.push_back(arrivals_.one_sides().numbered(ways_of_.begun(way, told, news)));
+    }
+    return going;
   }
 
   /// Both go on from one occasion, each by its own ways.
-  void go_on(const std::vector<OneWay>& was, const std::vector<OneWay>& now, const Told& was_told, const Told& now_told,
-             const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
-    each_pair(diagrams_, was, now, where, [&](const OneWay& one, const OneWay& other, Diagrams::Set set) {
-      const OneSide was_goes = begun(one, was_told), now_goes = begun(other, now_told);
-      const Diagrams::Set held = diagrams_.both(ways_of_.held_by(one), ways_of_.held_by(other));
-      for (const Met& met : arrivals_.met_by(set, was_goes, now_goes, held))
+  void go_on(const Going& was, const Going& now, const Occasion& occasion, Diagrams::Set where, Diagrams::Set within) {
+    each_pair(diagrams_, was.ways, now.ways, where, [&](std::size_t i, std::size_t j, Diagrams::Set set) {
+      const Diagrams::Set held = diagrams_.both(ways_of_.held_by(was.ways[i]), ways_of_.held_by(now.ways[j]));
+      for (const Met& met : arrivals_.met_by(set, was.begun[i], now.begun[j], held))
         come_to(*met.arrival, met.where, occasion, within);
     });
-  }
-
-  // A rule that led on early has used the answers.
-  OneSide begun(const OneWay& way, const Told& told) const {
-    const Told news = way.watch ? still_news(told) : Told{};
-    return ways_of_.stepped(way, told, news, news, {});
   }
 
   /// One thing that may come of an occasion, by its number among its like.
@@ -130,9 +138,11 @@ class Walk {
       keep(partings_, arrival.ends, result_.partings, Parting{occasion, one, other, where, within});
       return;
     }
-    if (arrival.other_tally)
-      keep(tallies_, *arrival.other_tally, result_.tallies,
-           OtherTally{occasion, arrival.was_tally, arrival.now_tally, where, within});
+    if (arrival.was_tally != arrival.now_tally) {
+      const OneSides& known = arrivals_.one_sides();
+      keep(tallies_, std::uint64_t{arrival.was_tally} << 32U | arrival.now_tally, result_.tallies,
+           OtherTally{occasion, known.tally(arrival.was_tally), known.tally(arrival.now_tally), where, within});
+    }
     if (one.kind == Ending::Kind::step) note(Together{one.step, other.step}, where, true);
     if (one.kind == Ending::Kind::visit) come_back(Together{one.step, other.step}, where, occasion);
   }
@@ -147,7 +157,7 @@ class Walk {
     known->entered = diagrams_.either(known->entered, anything);
     const OneWay was{Diagrams::kAll, {Ending::Kind::step, steps.was, {}}, {}};
     const OneWay now{Diagrams::kAll, {Ending::Kind::step, steps.now, {}}, {}};
-    come_to(arrivals_.of(begun(was, {}), begun(now, {}), anything),
+    come_to(arrivals_.of(going({was}, {}).begun.front(), going({now}, {}).begun.front(), anything),
             Occasion{Occasion::Kind::after_visit, occasion.from, {}, Outcome::given}, anything);
   }
 
@@ -206,25 +216,27 @@ class Walk {
     if (!was.ends && !now.ends) {
       leave_by_answers(steps, where, Occasion::Kind::answers);
       if (ways_of_.may_be_known(steps.was) || ways_of_.may_be_known(steps.now)) {
-        ways_of_.known_before(true);
         leave_by_answers(steps, where, Occasion::Kind::known);
-        ways_of_.known_before(false);
       }
       leave_by_outcomes(steps, where);
     }
     if (was.wait && now.wait) {
-      go_on(ways_of_.early_ways(steps.was), ways_of_.early_ways(steps.now), ways_of_.asked_in(was.asks),
-            ways_of_.asked_in(now.asks), occasion(Occasion::Kind::early), where, where);
-      go_on({OneWay{Diagrams::kAll, {Ending::Kind::step, was.wait->go, {}}, {}}},
-            {OneWay{Diagrams::kAll, {Ending::Kind::step, now.wait->go, {}}, {}}}, none, none,
+      go_on(going(ways_of_.early_ways(steps.was), ways_of_.asked_in(was.asks)),
+            going(ways_of_.early_ways(steps.now), ways_of_.asked_in(now.asks)), occasion(Occasion::Kind::early), where,
+            where);
+      go_on(going({OneWay{Diagrams::kAll, {Ending::Kind::step, was.wait->go, {}}, {}}}, none),
+            going({OneWay{Diagrams::kAll, {Ending::Kind::step, now.wait->go, {}}, {}}}, none),
             occasion(Occasion::Kind::nobody_answers), where, where);
     }
     leave_by_watches(steps, where);
   }
 
   void leave_by_answers(const Together& steps, Diagrams::Set where, Occasion::Kind kind) {
-    come_to(arrivals_.of(OneSide{steps.was, true, {}}, OneSide{steps.now, true, {}}, where),
-            Occasion{kind, steps, {}, Outcome::given}, where);
+    const auto answers = [&](StepId step) {
+      return arrivals_.one_sides().numbered({{step, true, kind == Occasion::Kind::known}, {}});
+    };
+    come_to(arrivals_.of(answers(steps.was), answers(steps.now), where), Occasion{kind, steps, {}, Outcome::given},
+            where);
   }
 
   void leave_by_outcomes(const Together& steps, Diagrams::Set where) {
@@ -241,7 +253,7 @@ class Walk {
                         leads ? Ending{Ending::Kind::step, *rule->go, {}} : Ending{Ending::Kind::stays, {}, {}},
                         {}};
         };
-        go_on({way(was)}, {way(*now)}, Told{}, Told{},
+        go_on(going({way(was)}, {}), going({way(*now)}, {}),
               Occasion{Occasion::Kind::outcome, steps, was, static_cast<Outcome>(outcome)}, shown, shown);
       }
     }
@@ -252,11 +264,16 @@ class Walk {
   Told still_news(const Told& told) const { return told.count() > kMostFollowed ? Told{} : told; }
 
   void leave_by_watches(const Together& steps, Diagrams::Set where) {
-    for (const Told& told : ways_of_.tellings()) {
-      const Diagrams::Set anything = ways_of_.freed(where, told);
-      go_on(ways_of_.when_told(steps.was, told), ways_of_.when_told(steps.now, told), told, told,
-            Occasion{Occasion::Kind::worse, steps, {}, Outcome::given}, anything, anything);
+    for (std::size_t i = 0; i < tellings_.size(); ++i) {
+      const Diagrams::Set anything = ways_of_.freed(where, tellings_[i]);
+      go_on(heard_in(steps.was, i), heard_in(steps.now, i), Occasion{Occasion::Kind::worse, steps, {}, Outcome::given},
+            anything, anything);
     }
+  }
+  const Going& heard_in(StepId step, std::size_t telling) {
+    const auto [found, is_new] = heard_.try_emplace(std::uint64_t{step.index} << 32U | telling);
+    if (is_new) found->second = going(ways_of_.when_told(step, tellings_[telling]), tellings_[telling]);
+    return found->second;
   }
 
   const SideBySide& sides_;
@@ -266,7 +283,9 @@ class Walk {
   Ways ways_of_;
   Arrivals arrivals_;
   Program program_;
-  std::vector<InStepPair> backs_;  // where both come back to from another protocol
+  std::vector<Told> tellings_;
+  std::unordered_map<std::uint64_t, Going> heard_;  // by step and telling
+  std::vector<InStepPair> backs_;                   // where both come back to from another protocol
   InStep result_;
   std::deque<std::size_t> queue_;
   std::vector<bool> queued_;  // by pair

@@ -140,7 +140,7 @@ Ways::Counting Ways::counting_of(CounterId counter) const {
 /// What is asked in the step itself: not what a step before has asked for, or what is known and fresh.
 Told Ways::open_in(const OneSide& standing) const {
   const Asked& asked = asked_[standing.step.index];
-  return known_before_ ? asked.anew : asked.anew | (asked.all & ~standing.told);
+  return standing.known ? asked.anew : asked.anew | (asked.all & ~standing.told);
 }
 
 /// What is news, or unused, where the way leads. Where the step has asked, it is its answers alone; where it was gone
@@ -167,7 +167,7 @@ bool Ways::may_be_known(StepId id) const {
 /// Everything that answering the questions of a step can come to, what was told before at the same moment included.
 const std::vector<OneWay>& Ways::ways_on(const OneSide& standing) {
   const auto [found, is_new] = found_.try_emplace(
-      Standing{standing.step.index, false, known_before_, standing.told, standing.news, {}, standing.counted});
+      Standing{standing.step.index, false, standing.known, standing.told, standing.news, {}, standing.counted});
   if (!is_new) return found->second;
   const Step& step = protocol_[standing.step];
   const Told& asked = asked_[standing.step.index].all;
@@ -208,26 +208,23 @@ bool Ways::is_passed_unseen(const OneSide& standing) const {
   if (step.wait || step.ends || step.asks.empty()) return false;
   if (std::any_of(step.asks.begin(), step.asks.end(), [](const Ask& ask) { return !ask.fresh; })) return false;
   const Asked& asked = asked_[standing.step.index];
-  return known_before_ || (!asked.any_unread && is_within(asked.all, standing.told));
+  return standing.known || (!asked.any_unread && is_within(asked.all, standing.told));
 }
 
 // It has something to do or to wait for, or asks once more what has just been told: a reading is never its own check.
 bool Ways::is_at_rest(const OneSide& standing) const {
   const Step& step = protocol_[standing.step];
-  // Nobody goes round twice at one moment with the same news: the engine stops there as well.
-  const Passed here{standing.step, standing.news};
-  if (std::find(standing.passed.begin(), standing.passed.end(), here) != standing.passed.end()) return true;
   if (is_passed_unseen(standing)) return false;
   if (!step.actions.empty() || step.wait || step.ends || step.ends_visit) return true;
   return (asked_[standing.step.index].anew & standing.told).any();
 }
 
-OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, const Told& unused,
-                      const std::vector<Tally>& before, std::vector<Diagrams::MapId> counted) const {
-  OneSide next{way.to.step, false, way.asks_itself ? Told{} : told, {}, {}, before, {}, {}, std::move(counted)};
+Gone Ways::stepped(const OneWay& way, const Told& told, const Told& news, const Told& unused, bool known,
+                   std::vector<Diagrams::MapId> counted) const {
+  Gone gone{{way.to.step, false, known, way.asks_itself ? Told{} : told, {}, {}, {}, std::move(counted)}, way.tally};
+  OneSide& next = gone.to;
   if (!way.asks_itself) next.news = news & awaited_, next.unused = unused & awaited_early_;
   if (way.watch && protocol_.watch[*way.watch].told) next.news &= ~watch_reads_[*way.watch];
-  next.tally.insert(next.tally.end(), way.tally.begin(), way.tally.end());
   const auto count = [&](const std::optional<Diagrams::MapId>& becomes) {
     if (becomes) next.counted.push_back(*becomes);
   };
@@ -237,21 +234,10 @@ OneSide Ways::stepped(const OneWay& way, const Told& told, const Told& news, con
   if (way.to.kind != Ending::Kind::step) {
     next.ending = way.to;
   } else if (const auto counts = protocol_[way.to.step].counts) {
-    next.tally.push_back({Tally::Kind::counts, counts->index});
+    gone.tally.push_back({Tally::Kind::counts, counts->index});
     count(counting_[counts->index].one_more);
   }
-  return next;
-}
-
-bool Ways::rests(const OneSide& standing) const { return !standing.leaves && is_at_rest(standing); }
-
-// Where one version has something to do, the other is looked at in the same step, even if it only asks there.
-bool Ways::rests_beside(const OneSide& standing, const OneSide& other) const {
-  if (standing.ending || standing.leaves) return false;
-  if (rests(standing)) return true;
-  const bool other_rests = other.ending ? other.ending->kind == Ending::Kind::step : rests(other);
-  const StepId step = other.ending ? other.ending->step : other.step;
-  return other_rests && protocol_[step].name == protocol_[standing.step].name && !is_passed_unseen(standing);
+  return gone;
 }
 
 // What was told together with a danger, and led nowhere yet, may end a wait as soon as it begins.
@@ -285,24 +271,21 @@ const std::vector<OneWay>& Ways::ways_at_rest(const OneSide& standing) {
   return ways;
 }
 
-OneSide Ways::further(const OneSide& standing, const OneWay& way) {
+Gone Ways::further(const OneSide& standing, const OneWay& way) const {
   if (way.to.kind == Ending::Kind::here) {
-    OneSide rested = standing;
-    rested.ending = Ending{Ending::Kind::step, standing.step, {}};
+    Gone rested{standing, {}};
+    rested.to.ending = Ending{Ending::Kind::step, standing.step, {}};
     return rested;
   }
   const Told asked = way.at_once ? Told{} : asked_[standing.step.index].all;
   const Told news = left_with(standing, way, standing.news), unused = left_with(standing, way, standing.unused);
-  if (standing.leaves) return stepped(way, standing.told | asked, news, unused, standing.tally, standing.counted);
-  OneSide passed = standing;
+  Gone gone = stepped(way, standing.told | asked, news, unused, standing.known, standing.counted);
+  if (standing.leaves) return gone;
   for (const ActionId action : protocol_[standing.step].actions) {
     if (const auto& call = protocol_[action].call)
-      passed.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
+      gone.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
   }
-  OneSide next = stepped(way, passed.told | asked, news, unused, passed.tally, passed.counted);
-  next.passed = std::move(passed.passed);
-  next.passed.push_back({standing.step, standing.news});
-  return next;
+  return gone;
 }
 
 std::vector<OneWay> Ways::first_ways(StepId step, const std::vector<Ask>& opening) {

@@ -25,25 +25,23 @@ struct OneWay {
   bool at_once = false;                             // before the step asks anything
 };
 
-/// A step gone through, and what was news in it.
-struct Passed {
-  StepId step;
-  Told news;
-  friend bool operator==(const Passed&, const Passed&) = default;
-};
-
 /// Where one version stands within what the other goes through at the same moment.
 struct OneSide {
   StepId step;
   bool leaves;  // its own answers are next, whether or not it has something to do
-  Told told;
+  bool known;   // all answers that may be fresh from before are
+  Told told{};
   Told news{};    // of that what a watch for news has still to hear: told by the same answer as led here
   Told unused{};  // the same for early rules: what no rule has led on with, whatever watch has heard it
-  std::vector<Tally> tally{};
   std::optional<Ending> ending{};
-  std::vector<Passed> passed{};            // gone through at this moment
-  std::vector<Diagrams::MapId> counted{};  // what was counted and set back since, in this order
+  std::vector<Diagrams::MapId> counted{};  // what was counted and set back since the occasion came, in this order
   friend bool operator==(const OneSide&, const OneSide&) = default;
+};
+
+/// Where a way leads, and what is counted, set back and marked on it.
+struct Gone {
+  OneSide to;
+  std::vector<Tally> tally;
 };
 
 class Ways {
@@ -64,18 +62,19 @@ class Ways {
   /// What holds wherever the way is taken, in whatever step: its watch; of any other, all.
   Diagrams::Set held_by(const OneWay& way) const { return way.watch ? watch_holds_[*way.watch] : Diagrams::kAll; }
 
-  /// `news`: what was told by the answer that leads this way; a watch for news has heard what it reads. `unused`: the
-  /// same, and no rule has led on with it.
-  OneSide stepped(const OneWay& way, const Told& told, const Told& news, const Told& unused,
-                  const std::vector<Tally>& before, std::vector<Diagrams::MapId> counted = {}) const;
-  OneSide further(const OneSide& standing, const OneWay& way);
+  /// The beginning of a way. `news`: what was told by the answer that leads this way; a watch for news has heard what
+  /// it reads.
+  Gone begun(const OneWay& way, const Told& told, const Told& news) const {
+    return stepped(way, told, news, news, false, {});
+  }
+  Gone further(const OneSide& standing, const OneWay& way) const;
 
-  /// Where one version has something to do, the other is looked at in the same step, even if it only asks there.
-  bool rests_beside(const OneSide& standing, const OneSide& other) const;
+  /// It has something to do or to wait for where it stands, or asks once more what has just been told.
+  bool is_at_rest(const OneSide& standing) const;
+  /// All that it asks has just been answered: nobody gets to see what else is to be done there.
+  bool is_passed_unseen(const OneSide& standing) const;
   /// Whether it makes a difference that an answer is news.
   bool may_be_known(StepId step) const;
-  /// From here on all answers that may be fresh from before are.
-  void known_before(bool known) { known_before_ = known; }
 
   const Told& everything_told() const { return told_; }
   Told asked_in(const std::vector<Ask>& asks) const;
@@ -103,9 +102,8 @@ class Ways {
   Told open_in(const OneSide& standing) const;
   Told left_with(const OneSide& standing, const OneWay& way, const Told& before) const;
   void add_early_at_once(const OneSide& standing, Diagrams::Set& taken, std::vector<OneWay>& ways);
-  bool is_passed_unseen(const OneSide& standing) const;
-  bool is_at_rest(const OneSide& standing) const;
-  bool rests(const OneSide& standing) const;
+  Gone stepped(const OneWay& way, const Told& told, const Told& news, const Told& unused, bool known,
+               std::vector<Diagrams::MapId> counted) const;
 
   const SideBySide& sides_;
   const Protocol& protocol_;
@@ -124,14 +122,14 @@ class Ways {
   // Ways found before: the same step is come to again and again with the same things told.
   struct Standing {
     std::uint16_t step;
-    bool rests, known_before;
+    bool rests, known;
     Told told, news, unused;
     std::vector<Diagrams::MapId> counted;
     friend bool operator==(const Standing&, const Standing&) = default;
   };
   struct Hash {
     std::size_t operator()(const Standing& standing) const {
-      const std::size_t place = standing.step * 4U + (standing.rests ? 2U : 0U) + (standing.known_before ? 1U : 0U);
+      const std::size_t place = standing.step * 4U + (standing.rests ? 2U : 0U) + (standing.known ? 1U : 0U);
       return std::hash<Told>{}(standing.told) + std::hash<Told>{}(standing.news) * 31U +
              std::hash<Told>{}(standing.unused) * 37U + place * 0x9E3779B97F4A7C15U;
     }
@@ -141,7 +139,6 @@ class Ways {
   Told awaited_;                                               // everything that a watch for news reads
   std::vector<std::vector<std::optional<Told>>> early_reads_;  // by step and rule; none: it never leads on early
   Told awaited_early_;
-  bool known_before_ = false;
 };
 
 }  // namespace rushlight

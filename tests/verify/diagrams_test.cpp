@@ -111,7 +111,7 @@ BOOST_AUTO_TEST_CASE(values_in_a_set_are_those_of_its_combinations) {
     for (const Values& member : small.members) {
       for (std::size_t v = 0; v < member.size(); ++v) values[v][member[v]] = true;
     }
-    BOOST_TEST((small.diagrams.values_in(small.set) == values), "seed " << seed);
+    BOOST_TEST((small.diagrams.values_in({small.set}) == values), "seed " << seed);
   }
 }
 
