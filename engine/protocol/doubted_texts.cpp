@@ -47,7 +47,9 @@ bool says_no(const std::string& word, Language language) {
 }
 
 // "No meter" is "sin medidor", and "sugar-free" is "sin azúcar": these answer a no, and ask for none.
-bool is_without(const std::string& word) { return word == "without" || word == "free" || word == "sin"; }
+bool is_without(const std::string& word) {
+  return word == "without" || word == "free" || word == "hardly" || word == "sin";
+}
 
 bool answers_no(const Line& line, Language language) {
   const std::vector<std::string> words = words_in(line.text.text);
