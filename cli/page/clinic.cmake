@@ -48,7 +48,7 @@ list(TRANSFORM read REPLACE "(.+)" "${engine}/read/\\1.cpp")
 page_units(clinic_read ${read})
 page_unit(clinic_wire ${engine}/wire/csv.cpp ${engine}/wire/kept_set.cpp)
 
-set(of_cli assembled_set fresh_findings map_named number_changes number_words numbers_collected numbers_sheet plain_text print_findings say told_differences turn_words)
+set(of_cli assembled_set counted_rest fresh_findings map_named number_changes number_words numbers_collected numbers_sheet plain_text print_findings say told_differences turn_words)
 list(TRANSFORM of_cli REPLACE "(.+)" "${PROJECT_SOURCE_DIR}/cli/\\1.cpp")
 page_units(clinic_cli ${of_cli})
 set(of_clinic clinic_engine clinic_form clinic_page clinic_set clinic_told)
