@@ -17,7 +17,7 @@ inline const std::string& small_protocol() {
   static const std::string kText =
       R"xml(<protocol set="example" id="low" version="1" languages="en" start="measure" weight-fresh="ninety-days">
   <title><en>Low glucose</en></title>
-  <caution><en>For tests only.</en></caution> <caution><en>Night is from {night} to {morning}.</en></caution>
+  <caution><en>For tests only.</en></caution>
   <sources>
     <source id="practice" common-practice="yes"/>
     <source id="table" publisher="A society" year="2022" title="A guideline" place="table 1"/>
@@ -96,7 +96,7 @@ inline const std::string& small_protocol() {
       <do id="side" kind="position"><en>Turn the child on the side.</en></do>
       <rule go="crew"/>
     </step>
-    <step id="crew" urgency="emergency" handles="will-not-wake cannot-swallow having-seizure" source="practice" ends="yes"><headline><en>Stay.</en></headline></step>
+    <step id="crew" urgency="emergency" handles="will-not-wake cannot-swallow having-seizure" source="practice" ends="yes"><headline><en>Stay, from {night} to {morning}.</en></headline></step>
     <step id="well" urgency="home" source="practice" ends="yes"><headline><en>The glucose is {glucose}.</en></headline></step>
   </steps>
 </protocol>

@@ -286,8 +286,9 @@ BOOST_AUTO_TEST_CASE(a_rule_that_matches_in_one_unit_family_only_is_alive) {
 }
 
 BOOST_AUTO_TEST_CASE(rules_of_a_step_that_ends_are_dead) {
-  const auto found = only_check<RuleNeverMatches>(
-      with(R"(<headline><en>Stay.</en></headline>)", R"(<headline><en>Stay.</en></headline><rule go="well"/>)"));
+  const auto found =
+      only_check<RuleNeverMatches>(with(R"(<headline><en>Stay, from {night} to {morning}.</en></headline>)",
+                                        R"(<headline><en>Stay.</en></headline><rule go="well"/>)"));
   BOOST_TEST(found.kind.step == "crew");
 }
 
