@@ -14,54 +14,68 @@ void warn(Resolver& resolver, const Where& where, Kind kind) {
 }
 
 bool is_of_a_word(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (static_cast<unsigned char>(c) >= 0x80 && c != '\xC2');
 }
 char in_small_letters(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 bool is_figure(char c) { return c >= '0' && c <= '9'; }
 
-/// The words of a text in small letters, without its blanks; of "don't" the whole.
-std::vector<std::string> words_in(std::string_view text) {
-  std::vector<std::string> words(1);
+/// Calls `visit` with each word of a text in small letters, without its blanks, until it gives true; of "don't" the
+/// whole. Words too long to say no are left out. True when one was found.
+template <class Visit>
+bool any_word(std::string_view text, Visit visit) {
+  constexpr std::size_t kLongest = 10;
+  std::array<char, kLongest> word;
+  std::size_t length = 0;
   int depth = 0;
-  for (const char c : text) {
+  for (std::size_t at = 0; at <= text.size(); ++at) {
+    const char c = at < text.size() ? text[at] : ' ';
     if (c == '{') ++depth;
     if (c == '}' && depth > 0) --depth;
     if (depth == 0 && (is_of_a_word(c) || c == '\'')) {
-      words.back() += in_small_letters(c);
-    } else if (!words.back().empty()) {
-      words.emplace_back();
+      if (length < kLongest) word[length] = in_small_letters(c);
+      ++length;
+      continue;
     }
+    if (c == '\xC2') ++at;  // the first byte of a turned question mark, not of a letter
+    if (length > 1 && length <= kLongest && visit(std::string_view(word.data(), length))) return true;
+    length = 0;
   }
-  return words;
+  return false;
+}
+
+template <std::size_t kSize>
+bool is_one_of(std::string_view word, const std::array<std::string_view, kSize>& list) {
+  return std::find(list.begin(), list.end(), word) != list.end();
 }
 
 constexpr std::array<std::string_view, 9> kNoInEnglish = {"no",   "not",     "never", "nothing", "nobody",
                                                           "none", "neither", "nor",   "cannot"};
 constexpr std::array<std::string_view, 11> kNoInSpanish = {"no",     "nunca",  "nada", "nadie", "ninguno", "ninguna",
                                                            "ningún", "ningun", "ni",   "jamás", "tampoco"};
-
-bool says_no(const std::string& word, Language language) {
-  if (language == Language::es) return std::find(kNoInSpanish.begin(), kNoInSpanish.end(), word) != kNoInSpanish.end();
-  const bool shortened = word.size() > 3 && word.compare(word.size() - 3, 3, "n't") == 0;
-  return shortened || std::find(kNoInEnglish.begin(), kNoInEnglish.end(), word) != kNoInEnglish.end();
-}
-
 // "No meter" is "sin medidor", and "sugar-free" is "sin azúcar": these answer a no, and ask for none.
-bool is_without(const std::string& word) {
-  return word == "without" || word == "free" || word == "hardly" || word == "sin";
+constexpr std::array<std::string_view, 4> kWithout = {"without", "free", "hardly", "sin"};
+
+// All of them begin like this; nearly no other word does.
+bool may_say_no(std::string_view word) { return word[0] == 'n' || word[0] == 'c' || word[0] == 'j' || word[0] == 't'; }
+
+bool says_no(std::string_view word, Language language) {
+  if (language == Language::es) return may_say_no(word) && is_one_of(word, kNoInSpanish);
+  const bool shortened = word.size() > 3 && word.substr(word.size() - 3) == "n't";
+  return shortened || (may_say_no(word) && is_one_of(word, kNoInEnglish));
 }
 
 bool answers_no(const Line& line, Language language) {
-  const std::vector<std::string> words = words_in(line.text.text);
-  return std::any_of(words.begin(), words.end(),
-                     [&](const std::string& word) { return says_no(word, language) || is_without(word); });
+  return any_word(line.text.text,
+                  [&](std::string_view word) { return says_no(word, language) || is_one_of(word, kWithout); });
 }
 
 std::optional<std::string> no_in(const Line& line, Language language) {
-  for (const std::string& word : words_in(line.text.text)) {
-    if (says_no(word, language)) return word;
-  }
-  return std::nullopt;
+  std::optional<std::string> found;
+  any_word(line.text.text, [&](std::string_view word) {
+    if (says_no(word, language)) found = std::string(word);
+    return found.has_value();
+  });
+  return found;
 }
 
 // One of them forbids what the other tells to do. Notes are for the clinic and quote as they like.
@@ -69,12 +83,12 @@ void doubt_negation(Resolver& resolver, const DraftText& draft, const char* elem
   if (std::string_view(element) == "note") return;
   for (const Line& line : draft.lines) {
     const auto here = words::place_of(words::kLanguages, line.language.text);
-    if (!here || answers_no(line, static_cast<Language>(*here))) continue;
+    if (!here) continue;
     for (const Line& other : draft.lines) {
       const auto there = words::place_of(words::kLanguages, other.language.text);
       if (!there || *there == *here) continue;
       const auto word = no_in(other, static_cast<Language>(*there));
-      if (!word) continue;
+      if (!word || answers_no(line, static_cast<Language>(*here))) continue;
       warn(resolver, line.text.where, NegationMissing{line.language.text, element, other.language.text, *word});
       return;
     }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <boost/test/unit_test.hpp>
 
 #include "tests/protocol/small_protocol.hpp"
@@ -27,6 +28,33 @@ BOOST_AUTO_TEST_CASE(every_declared_language_is_written) {
   for (const Finding& finding : findings_of(text)) BOOST_TEST(std::holds_alternative<MissingLanguage>(finding.kind));
   text = changed(text, "<title><en>Low glucose</en>", "<title><en>Low glucose</en><es>Glucosa baja</es>");
   BOOST_TEST(findings_of(text).size() == missing - 1);
+}
+
+namespace {
+
+/// How often it is doubted that both languages say the same, when the title reads so.
+std::size_t doubts_of(const std::string& english, const std::string& spanish) {
+  const std::string text = changed(with(R"(languages="en")", R"(languages="en es")"), "<title><en>Low glucose</en>",
+                                   "<title><en>" + english + "</en><es>" + spanish + "</es>");
+  const std::vector<Finding> findings = findings_of(text);
+  return static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), [](const Finding& finding) {
+    return std::holds_alternative<NegationMissing>(finding.kind);
+  }));
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_CASE(a_no_that_one_language_has_lost_is_doubted_and_one_in_other_words_is_none) {
+  BOOST_TEST(doubts_of("Do not give it yet.", "Délo ya.") == 1U);
+  BOOST_TEST(doubts_of("Give it now.", "No lo dé todavía.") == 1U);
+  BOOST_TEST(doubts_of("Don't stop it.", "Quítela.") == 1U);
+  BOOST_TEST(doubts_of("Never stop it.", "Nunca la quite.") == 0U);
+  BOOST_TEST(doubts_of("Does the child not eat?", "¿No come?") == 0U);
+  BOOST_TEST(doubts_of("¡NOTHING by mouth!", "¡NADA por la boca!") == 0U);
+  BOOST_TEST(doubts_of("No meter here.", "Sin medidor.") == 0U);
+  BOOST_TEST(doubts_of("Sugar-free drink.", "Bebida sin azúcar.") == 0U);
+  BOOST_TEST(doubts_of("Give sugar now.", "Dé azúcar ya.") == 0U);
+  BOOST_TEST(doubts_of("{child} now.", "{child} ya.") == 0U);
 }
 
 BOOST_AUTO_TEST_CASE(a_text_in_a_language_that_is_not_declared_is_refused) {
