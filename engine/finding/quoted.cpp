@@ -95,6 +95,10 @@ std::string quoted_list(const std::vector<std::string>& words) {
   return text;
 }
 
-std::string quoted_element(std::string_view element) { return quoted("<" + std::string(element) + ">"); }
+// "do of kind note" is the element `<do>` and what makes it special.
+std::string quoted_element(std::string_view element) {
+  const std::size_t end = std::min(element.find(' '), element.size());
+  return quoted("<" + std::string(element.substr(0, end)) + ">") + one_line(element.substr(end));
+}
 
 }  // namespace rushlight

@@ -44,6 +44,13 @@ std::string kebab(const std::string& written) {
   return !name.empty() && name.front() >= 'a' && name.front() <= 'z' ? name : std::string{};
 }
 
+// A glucose in mg/dL is eighteen times the same in mmol/L.
+bool have_changed_places(const ValuesDisagree& k) {
+  const auto mg = decimal_from_text(k.mg_per_dl), mmol = decimal_from_text(k.mmol_per_l);
+  const auto *one = std::get_if<Decimal>(&mg), *other = std::get_if<Decimal>(&mmol);
+  return one != nullptr && other != nullptr && *one < *other;
+}
+
 std::string comparison_for(const WrongFactKind& k) {
   const bool is = k.comparison == "is";
   const bool sizes =
@@ -148,6 +155,7 @@ struct Remedy : RemedyOfTexts {
     if (k.stated)
       return "write " + quoted(k.mg_per_dl + " mg/dL, " + k.expected_mmol_per_l + " mmol/L") + " or " +
              quoted(k.expected_mg_per_dl + " mg/dL, " + k.mmol_per_l + " mmol/L");
+    if (have_changed_places(k)) return "change the two over: " + quoted("mg-dl=\"" + k.mmol_per_l + "\" mmol-l=\"" + k.mg_per_dl + "\"");
     return "write " + quoted("mmol-l=\"" + k.expected_mmol_per_l + "\"") + " or " +
            quoted("mg-dl=\"" + k.expected_mg_per_dl + "\"") +
            ", or name in `pair-exception` the source that prints this pair";
@@ -157,12 +165,6 @@ struct Remedy : RemedyOfTexts {
   std::string operator()(const ImplausibleValue&) const { return {}; }
   std::string operator()(const BadDate&) const { return "write year, month and day like `2026-03-01`"; }
 
-  std::string operator()(const MissingLanguage& k) const {
-    return "add " + quoted("<" + k.language + ">...</" + k.language + ">") + " inside " + quoted_element(k.element);
-  }
-  std::string operator()(const EmptyText& k) const {
-    return "write the text between " + quoted_element(k.language) + " and " + quoted_element("/" + k.language);
-  }
   std::string operator()(const UnknownPlaceholder& k) const {
     std::vector<std::string> known;
     for (const std::string& name : k.known) known.push_back("{" + name + "}");
@@ -170,10 +172,6 @@ struct Remedy : RemedyOfTexts {
   }
   std::string operator()(const BadPlaceholder& k) const { return closed(k.written); }
 
-  std::string operator()(const PlaceholderMissing& k) const {
-    return "write " + quoted("{" + k.name + "}") + " in the " + quoted(k.language) + " text too";
-  }
-  std::string operator()(const BlankUnfilled& k) const { return one_line(k.right) + ", or take " + quoted("{" + k.blank + "}") + " out of the text"; }
   std::string operator()(const WrongFactKind& k) const { return comparison_for(k); }
   std::string operator()(const WrongThresholdKind& k) const { return "name a threshold of the kind " + one_line(k.wanted); }
   std::string operator()(const MissingSource&) const { return "add `source=\"...\"` with the id of a `<source>`"; }
@@ -184,16 +182,17 @@ struct Remedy : RemedyOfTexts {
   std::string operator()(const UnknownNotCovered& k) const { return "add a rule with " + quoted("<if fact=\"" + k.fact + "\" is=\"unknown\"/>"); }
   std::string operator()(const ValuesNotCovered& k) const { return "add a rule to step " + quoted(k.step) + " that takes " + one_line(k.example); }
   std::string operator()(const RuleNeverMatches& k) const {
-    const std::string gone = "delete rule " + std::to_string(k.rule);
+    if (k.rule == 0) return "take `ends` off step " + quoted(k.step) + ", or its rules";
+    const std::string named = "rule " + std::to_string(k.rule), gone = "delete " + named;
     if (!k.together.empty()) return taken_together("rules ", k.together) + gone + " if they are right";
-    return k.earlier > 0 ? gone + ", or move it above rule " + std::to_string(k.earlier) : gone;
+    return k.earlier > 0 ? "move " + named + " above rule " + std::to_string(k.earlier) + ", or delete it" : gone;
   }
   std::string operator()(const NeverCounted& k) const { return "write " + quoted("counts=\"" + k.counter + "\"") + " on the step that it counts"; }
   std::string operator()(const ThresholdsCrossed& k) const {
     return "bring " + quoted(k.lower) + " below " + one_line(k.upper_value) + ", or raise " + quoted(k.upper) +
            " above " + one_line(k.lower_value);
   }
-  std::string operator()(const StepUnreachable& k) const { return "delete step " + quoted(k.step) + ", or let a rule go to it"; }
+  std::string operator()(const StepUnreachable& k) const { return "let a rule, or `start`, lead to " + quoted(k.step) + ": the one that did may be lost; or delete it"; }
   std::string operator()(const DeadEnd& k) const { return "add a rule to step " + quoted(k.step) + ", or write `ends=\"yes\"`"; }
   std::string operator()(const LoopWithoutWait& k) const {
     return "add a `<wait>` to " + (k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "one of these steps");

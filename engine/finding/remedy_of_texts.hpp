@@ -11,6 +11,16 @@
 namespace rushlight {
 
 struct RemedyOfTexts {
+  std::string operator()(const MissingLanguage& k) const {
+    return "add " + quoted("<" + k.language + ">...</" + k.language + ">") + " inside " + quoted_element(k.element);
+  }
+  std::string operator()(const EmptyText& k) const {
+    return "write the text between " + quoted_element(k.language) + " and " + quoted_element("/" + k.language);
+  }
+  std::string operator()(const PlaceholderMissing& k) const {
+    return "write " + quoted("{" + k.name + "}") + " in the " + quoted(k.language) + " text too";
+  }
+  std::string operator()(const BlankUnfilled& k) const { return one_line(k.right) + ", or take " + quoted("{" + k.blank + "}") + " out of the text"; }
   std::string operator()(const OtherLanguage& k) const {
     return "write it in " + name_of_language(k.language) +
            ", or change the two texts over if each stands in the other's place";

@@ -119,6 +119,7 @@ struct Sentence : SentenceOfTexts {
     return "no rule of step " + quoted(k.step) + " takes " + one_line(k.example);
   }
   std::string operator()(const RuleNeverMatches& k) const {
+    if (k.rule == 0) return "step " + quoted(k.step) + " ends the night, so its rules can never match";
     return rule_name(k.rule) + " of step " + quoted(k.step) + " can never match";
   }
   std::string operator()(const NeverCounted& k) const {

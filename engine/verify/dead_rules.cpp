@@ -231,15 +231,16 @@ void no_rule_is_dead(Checking& checking) {
     const Step& step = checking.protocol.steps[i];
     const Tables& tables = checking.tables[i];
     if (tables.things > 0) continue;  // told by coverage
-    const Alive alive = alive_in(tables.tables, step.ends ? 0 : step.rules.size());
+    if (step.ends) {
+      if (!step.rules.empty())
+        checking.error(step.where, RuleNeverMatches{0, step.name, 0},
+                       Because{"the first of them", step.rules.front().where});
+      continue;
+    }
+    const Alive alive = alive_in(tables.tables, step.rules.size());
     if (alive.gave_up) checking.error(step.where, too_entangled());
     for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
-      if (step.ends) {
-        checking.error(step.rules[rule].where, RuleNeverMatches{static_cast<int>(rule) + 1, step.name, 0},
-                       Because{"the step ends the episode", step.where});
-      } else if (!alive.rules[rule]) {
-        tell(checking, step, tables.tables, rule);
-      }
+      if (!alive.rules[rule]) tell(checking, step, tables.tables, rule);
     }
   }
 }

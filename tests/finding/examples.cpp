@@ -106,7 +106,10 @@ void add_meanings(std::vector<Example>& rows) {
                   "no rule of step `treat` takes a `glucose` of 70 mg/dL",
                   "add a rule to step `treat` that takes a `glucose` of 70 mg/dL"});
   rows.push_back({RuleNeverMatches{3, "recheck", 1}, "rule-never-matches", "rule 3 of step `recheck` can never match",
-                  "delete rule 3, or move it above rule 1"});
+                  "move rule 3 above rule 1, or delete it"});
+  rows.push_back({RuleNeverMatches{0, "recheck", 0}, "rule-never-matches",
+                  "step `recheck` ends the night, so its rules can never match",
+                  "take `ends` off step `recheck`, or its rules"});
   rows.push_back({NeverCounted{2, "treat", "visits"}, "never-counted",
                   "rule 2 of step `treat` waits for `visits`, which nothing counts",
                   "write `counts=\"visits\"` on the step that it counts"});
@@ -117,7 +120,7 @@ void add_meanings(std::vector<Example>& rows) {
 
 void add_paths(std::vector<Example>& rows) {
   rows.push_back({StepUnreachable{"bedtime"}, "step-unreachable", "nothing leads to step `bedtime`",
-                  "delete step `bedtime`, or let a rule go to it"});
+                  "let a rule, or `start`, lead to `bedtime`: the one that did may be lost; or delete it"});
   rows.push_back({DeadEnd{"bedtime"}, "dead-end", "step `bedtime` neither ends nor leads on",
                   "add a rule to step `bedtime`, or write `ends=\"yes\"`"});
   rows.push_back({LoopWithoutWait{{"treat", "measure"}}, "loop-without-wait",

@@ -61,13 +61,13 @@ BOOST_AUTO_TEST_CASE(a_finding_shows_its_line_its_caret_the_other_end_and_the_re
              "   41 |   <rule go=\"treat\">\n"
              "      |   ^~~~~\n"
              "  because  rule 1 already takes every glucose below `low`, 70 mg/dL (line 33)\n"
-             "  try      delete rule 3, or move it above rule 1");
+             "  try      move rule 3 above rule 1, or delete it");
 }
 
 BOOST_AUTO_TEST_CASE(a_finding_without_its_line_is_complete_in_its_first_line) {
   BOOST_TEST(text_from_finding(rule_three(Where{kFile, 41, 3, 5}), std::nullopt) ==
              "protocols/harbour/low.xml:41:3: error: rule 3 of step `recheck` can never match\n"
-             "  try      delete rule 3, or move it above rule 1");
+             "  try      move rule 3 above rule 1, or delete it");
 }
 
 BOOST_AUTO_TEST_CASE(a_finding_about_the_whole_file_has_no_line) {
