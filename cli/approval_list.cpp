@@ -96,8 +96,8 @@ void print_what_is_approved(const ProtocolSet& set, std::ostream& out) {
         out << name << ": " << examples << (examples == 1 ? " worked example\n\n" : " worked examples\n\n");
         continue;
       }
-      const std::size_t laws = set.laws ? set.laws->never.size() + set.laws->within.size() + set.laws->monotone.size() +
-                                              set.laws->reading.size()
+      const std::size_t laws = set.laws ? set.laws->never.size() + set.laws->within.size() + set.laws->look.size() +
+                                              set.laws->monotone.size() + set.laws->reading.size()
                                         : 0;
       out << cleaned(name) << ": " << laws << (laws == 1 ? " law of the clinic\n\n" : " laws of the clinic\n\n");
       continue;

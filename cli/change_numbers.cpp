@@ -228,7 +228,7 @@ class Changing {
     report_.undo = undoing(set_, report_.changes);
     tell("", threshold_words::kUndo);
     if (!options_.json) out_ << undo_command(has_error(before.findings)) << '\n';
-    tell("", threshold_words::kClinic);
+    if (!has_error(after.findings)) tell("", threshold_words::kClinic);
   }
 
   /// One line for one change, otherwise a line each that a shell takes together.

@@ -151,6 +151,7 @@ class Telling {
       if (each.now != one.now) also.push_back(head_of(each.now));
       for (const Difference::Place& place : each.at) steps.insert(place.step);
     }
+    if (!also.empty() && worst.now.back() != '.' && worst.now.back() != '?') worst.now += '.';
     if (!also.empty()) worst.now += also_text(also);
     if (!one.soonest) {
       worst.places.push_back(place_of(one));
