@@ -153,10 +153,7 @@ class Tables2 {
     const Amounts greatest = at(piece, spans, values);
     if (least == greatest && least.first == least.second) return;
     too_many_ = too_many_ || least != greatest;
-    note_turn(greatest);
-    add(piece, spans, std::nullopt);
-    // Where both are capped to the same, the greatest amounts are no example of a change.
-    if (greatest.first != greatest.second) add_example_of_all(greatest);
+    add_alike(piece, spans, greatest);
   }
 
   bool same_sum(DoseId was, DoseId now) const {
@@ -286,16 +283,12 @@ class Tables2 {
     regions_.push_back(region_of(piece, spans, run));
   }
 
-  // The whole piece gets the same.
+  // The whole piece gets the same: an example told as readily as one of whole units, where the two amounts are not
+  // equal, both capped to the same.
   void add_alike(const DosePiece& piece, const DosePieces::Spans& spans, const Amounts& amounts) {
     note_turn(amounts);
     add(piece, spans, std::nullopt);
-    add_example_of_all(amounts);
-  }
-
-  // Told as readily as one of whole units.
-  void add_example_of_all(const Amounts& amounts) {
-    examples_.push_back({regions_.back(), amounts.first, amounts.second, 1});
+    if (amounts.first != amounts.second) examples_.push_back({regions_.back(), amounts.first, amounts.second, 1});
   }
 
   void add_example(const DosePiece& piece, const DosePieces::Spans& spans, std::size_t along,
