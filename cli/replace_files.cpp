@@ -3,6 +3,7 @@
 #include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -11,6 +12,7 @@
 #include <cstring>
 #include <filesystem>
 #include <list>
+#include <set>
 #include <utility>
 
 #include "cli/durable.hpp"
@@ -60,6 +62,33 @@ class Undisturbed {
  private:
   sigset_t before_{};
   void (*too_large_)(int) = SIG_DFL;
+};
+
+/// The folders of these files, for one of our own programs at a time. Who puts an old file back lets it be seen for a
+/// moment, and another would build its change on it. Where a disk knows no locks it goes on without; other programs are
+/// seen by what they wrote.
+class Alone {
+ public:
+  explicit Alone(const std::vector<Replacement>& all) {
+    std::set<std::string> folders;  // in one order for everybody, so that no two wait for each other
+    for (const Replacement& each : all) {
+      if (const auto target = file_behind(each.path)) folders.insert(fs::path(*target).parent_path().string());
+    }
+    for (const std::string& folder : folders) {
+      const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+      if (descriptor < 0) continue;
+      held_.push_back(descriptor);
+      while (::flock(descriptor, LOCK_EX) != 0 && errno == EINTR) {}
+    }
+  }
+  ~Alone() {
+    for (const int descriptor : held_) ::close(descriptor);
+  }
+  Alone(const Alone&) = delete;
+  Alone& operator=(const Alone&) = delete;
+
+ private:
+  std::vector<int> held_;
 };
 
 /// One file on its way. Whatever bears the second name at the end is taken away.
@@ -193,6 +222,7 @@ std::optional<std::string> file_behind(const std::string& path) {
 }
 
 std::optional<Finding> replace_files(const std::vector<Replacement>& all) {
+  const Alone alone(all);  // first: who waits can still be sent away
   const Undisturbed undisturbed;
   std::list<Swap> changes;
   std::optional<Finding> finding;
