@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "protocol/resolve_parts.hpp"
+#include "protocol/text_words.hpp"
 
 namespace rushlight {
 
@@ -16,31 +18,17 @@ void warn(Resolver& resolver, const Where& where, Kind kind) {
 bool is_of_a_word(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (static_cast<unsigned char>(c) >= 0x80 && c != '\xC2');
 }
-char in_small_letters(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 bool is_figure(char c) { return c >= '0' && c <= '9'; }
 
-/// Calls `visit` with each word of a text in small letters, without its blanks, until it gives true; of "don't" the
-/// whole. Words too long to say no are left out. True when one was found.
-template <class Visit>
-bool any_word(std::string_view text, Visit visit) {
-  constexpr std::size_t kLongest = 10;
-  std::array<char, kLongest> word;
-  std::size_t length = 0;
-  int depth = 0;
-  for (std::size_t at = 0; at <= text.size(); ++at) {
-    const char c = at < text.size() ? text[at] : ' ';
-    if (c == '{') ++depth;
-    if (c == '}' && depth > 0) --depth;
-    if (depth == 0 && (is_of_a_word(c) || c == '\'')) {
-      if (length < kLongest) word[length] = in_small_letters(c);
-      ++length;
-      continue;
-    }
-    if (c == '\xC2') ++at;  // the first byte of a turned question mark, not of a letter
-    if (length > 1 && length <= kLongest && visit(std::string_view(word.data(), length))) return true;
-    length = 0;
-  }
-  return false;
+/// Whether `says` holds of a word of the text.
+template <class Says>
+bool any_word(std::string_view text, Says says) {
+  bool found = false;
+  each_word(text, [&](std::string_view word) {
+    found = says(word);
+    return !found;
+  });
+  return found;
 }
 
 template <std::size_t kSize>
@@ -198,18 +186,15 @@ void doubt_action(Resolver& resolver, const DraftAction& draft, const Action& ac
 }
 
 void refuse_alike(Resolver& resolver, const std::string& what, const std::vector<Choosable>& choices) {
-  for (std::size_t i = 0; i < choices.size(); ++i) {
-    for (const Line& line : choices[i].text->lines) {
-      for (std::size_t j = 0; j < i; ++j) {
-        for (const Line& earlier : choices[j].text->lines) {
-          if (line.text.text.empty() || line.language.text != earlier.language.text ||
-              line.text.text != earlier.text.text)
-            continue;
-          resolver.error(line.text.where, ReadsAlike{what, choices[j].name, choices[i].name, line.language.text},
-                         Because{"the other one", earlier.text.where});
-          return;
-        }
-      }
+  std::map<std::pair<std::string_view, std::string_view>, std::pair<const Choosable*, const Line*>> read;
+  for (const Choosable& choice : choices) {
+    for (const Line& line : choice.text->lines) {
+      if (line.text.text.empty()) continue;
+      const auto [first, is_new] = read.try_emplace({line.language.text, line.text.text}, &choice, &line);
+      const auto& [earlier, there] = first->second;
+      if (is_new || earlier == &choice) continue;
+      return resolver.error(line.text.where, ReadsAlike{what, earlier->name, choice.name, line.language.text},
+                            Because{"the other one", there->text.where});
     }
   }
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "protocol/text_words.hpp"
+
 namespace rushlight {
 
 namespace {
@@ -18,12 +20,6 @@ constexpr std::array<std::string_view, 34> kSpanish = {
     "dé",   "el",    "en",   "es",     "está", "hasta", "la",     "las", "le",  "llame", "los",     "luego",
     "mida", "más",   "nada", "otra",   "para", "por",   "que",    "si",  "una", "ya"};
 
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80U;
-}
-
-char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-
 /// Accents, ñ, and the signs that open a question or an exclamation. "°" and the like are of no language.
 bool has_spanish_letters(std::string_view text) {
   for (std::size_t at = 0; at + 1 < text.size(); ++at) {
@@ -32,22 +28,6 @@ bool has_spanish_letters(std::string_view text) {
     if (lead == 0xC2U && (next == 0xA1U || next == 0xBFU)) return true;
   }
   return false;
-}
-
-/// Calls `take` with each word in small letters, without what stands in braces; stops when it gives false.
-template <class Take>
-void each_word(std::string_view text, Take take) {
-  constexpr std::size_t kLettersKept = 16;
-  std::array<char, kLettersKept> word{};
-  for (std::size_t at = 0; at < text.size();) {
-    if (text[at] == '{') at = std::min(text.find('}', at), text.size() - 1);
-    std::size_t length = 0;
-    for (; at < text.size() && is_letter(text[at]); ++at, ++length) {
-      if (length < kLettersKept) word[length] = small(text[at]);
-    }
-    if (length > 0 && length < kLettersKept && !take(std::string_view(word.data(), length))) return;
-    if (length == 0) ++at;
-  }
 }
 
 template <std::size_t Size>
@@ -61,7 +41,8 @@ bool is_in_other_language(std::string_view text, Language language, std::string_
   const bool english = language == Language::en;
   int of_the_other = 0;
   bool own = false;
-  each_word(text, [&](std::string_view word) {
+  each_word(text, [&](std::string_view whole) {
+    const std::string_view word = whole.substr(0, whole.find('\''));  // of "child's" the child
     own = english ? is_among(kEnglish, word) : is_among(kSpanish, word);
     if (!own && (english ? is_among(kSpanish, word) : is_among(kEnglish, word))) ++of_the_other;
     return !own;  // nearly always one of the first words

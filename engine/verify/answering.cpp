@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "verify/step_parts.hpp"
+
 namespace rushlight {
 namespace {
 
@@ -31,22 +33,9 @@ struct Border {
   std::int64_t operator()(ClockTime) const { return 0; }
 };
 
-/// Calls `visit` with every condition of the protocol that reads this fact.
-template <class Visit>
-void each_condition(const Protocol& protocol, const Visit& visit) {
-  for (const Watch& watch : protocol.watch) {
-    for (const Condition& condition : watch.when) visit(condition);
-  }
-  for (const Step& step : protocol.steps) {
-    for (const Rule& rule : step.rules) {
-      for (const Condition& condition : rule.when) visit(condition);
-    }
-  }
-}
-
 std::set<std::int64_t> borders_of(const Protocol& protocol, FactId fact, const Context& context, GlucoseUnit unit) {
   std::set<std::int64_t> borders;
-  each_condition(protocol, [&](const Condition& condition) {
+  each_leading_condition(protocol, [&](const Condition& condition) {
     const auto* test = std::get_if<Compares>(&condition.test);
     if (test == nullptr || !(test->fact == fact)) return;
     borders.insert(std::visit(Border{unit}, value_in(protocol[test->limit], context)));

@@ -3,25 +3,20 @@
 
 #include "protocol/words.hpp"
 #include "verify/properties.hpp"
+#include "verify/step_parts.hpp"
 
 namespace rushlight {
 
 namespace {
 
-/// All conditions of a protocol: of watches, rules, actions and dose rows.
+/// All conditions of a protocol: of watches, rules, dose rows and actions.
 template <class Visit>
-void each_condition(const Protocol& protocol, Visit visit) {
-  const auto all = [&](const Conditions& conditions) {
-    for (const Condition& condition : conditions) visit(condition);
-  };
-  for (const Watch& watch : protocol.watch) all(watch.when);
+void each_condition(const Protocol& protocol, const Visit& visit) {
+  each_leading_condition(protocol, visit);
   for (const Dose& dose : protocol.doses) {
-    for (const DoseRow& row : dose.rows) all(row.when);
+    for (const DoseRow& row : dose.rows) std::for_each(row.when.begin(), row.when.end(), visit);
   }
-  for (const Step& step : protocol.steps) {
-    for (const Rule& rule : step.rules) all(rule.when);
-    for (const ActionId action : step.actions) all(protocol[action].when);
-  }
+  for (const Action& action : protocol.actions) std::for_each(action.when.begin(), action.when.end(), visit);
 }
 
 // `below` and `at-least` part the same two sides: the border itself is on the upper one.
@@ -30,23 +25,11 @@ bool border_is_above(Comparison comparison) {
 }
 
 std::string word_of(Comparison comparison) {
-  constexpr const char* kWords[] = {"below", "at-least", "above", "at-most"};
-  return kWords[static_cast<std::size_t>(comparison)];
+  return std::string(words::kComparisons[static_cast<std::size_t>(comparison)]);
 }
 
-Comparison other_way(Comparison comparison) {
-  switch (comparison) {
-    case Comparison::below:
-      return Comparison::at_most;
-    case Comparison::at_least:
-      return Comparison::above;
-    case Comparison::above:
-      return Comparison::at_least;
-    case Comparison::at_most:
-      break;
-  }
-  return Comparison::below;
-}
+/// The comparison that parts the same two sides and leaves the border on the other one: the words mirror each other.
+Comparison other_way(Comparison comparison) { return static_cast<Comparison>(3 - static_cast<int>(comparison)); }
 
 }  // namespace
 
@@ -111,7 +94,8 @@ void every_glucagon_is_counted(Checking& checking) {
   }
   if (!usual) return;
   for (const Action& action : protocol.actions) {
-    if (action.kind != ActionKind::glucagon || counter_of(action)) continue;
+    // What is neither counted nor recorded is told as forgotten.
+    if (action.kind != ActionKind::glucagon || counter_of(action) || !action.records) continue;
     checking.error(action.where, GlucagonUncounted{action.name, protocol[*usual].name},
                    Because{"`" + counted->name + "` counts it", counted->where});
   }

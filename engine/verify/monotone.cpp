@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "verify/law_properties.hpp"
+#include "verify/step_parts.hpp"
 
 namespace rushlight {
 
@@ -178,27 +179,26 @@ bool takes_unknown(const Rule& rule) {
 
 /// Nobody knows how bad it is: that is no reason to end the night where the best answer ends it.
 void look_at_unknown(Checking& checking, const MonotoneLaw& law, const Step& step) {
-  const auto leads = [&](const Rule& rule) { return rule.enters.value_or(rule.go); };
   const auto is_worse = [&](const Rule& rule) {
     return looks_only_at(rule, law.fact) && !takes_better(rule, law) && !takes_unknown(rule);
   };
   for (const Rule& unknown : step.rules) {
     if (!looks_only_at(unknown, law.fact) || !takes_unknown(unknown)) continue;
-    const Step& to = checking.protocol[leads(unknown)];
+    const Step& to = checking.protocol[enters(unknown)];
     if (!to.ends || to.urgency >= Urgency::clinic_now) continue;
     const bool as_the_best = std::any_of(step.rules.begin(), step.rules.end(), [&](const Rule& rule) {
-      return looks_only_at(rule, law.fact) && takes_better(rule, law) && leads(rule) == leads(unknown);
+      return looks_only_at(rule, law.fact) && takes_better(rule, law) && enters(rule) == enters(unknown);
     });
     const bool worse_apart = std::any_of(step.rules.begin(), step.rules.end(), [&](const Rule& rule) {
-      return is_worse(rule) && !(leads(rule) == leads(unknown));
+      return is_worse(rule) && !(enters(rule) == enters(unknown));
     });
     const bool as_a_worse = std::any_of(step.rules.begin(), step.rules.end(), [&](const Rule& rule) {
-      return is_worse(rule) && leads(rule) == leads(unknown);
+      return is_worse(rule) && enters(rule) == enters(unknown);
     });
     if (!as_the_best || !worse_apart || as_a_worse) continue;
     const Protocol& protocol = checking.protocol;
     checking.warning(unknown.where,
-                     UnknownIsCalm{law.name, step.name, protocol[law.fact].name, protocol[leads(unknown)].name},
+                     UnknownIsCalm{law.name, step.name, protocol[law.fact].name, protocol[enters(unknown)].name},
                      Because{"the law `" + law.name + "` says which answers are worse", law.where});
   }
 }

@@ -2,6 +2,7 @@
 #include <string>
 #include <string_view>
 
+#include "protocol/text_words.hpp"
 #include "verify/dangers.hpp"
 #include "verify/properties.hpp"
 
@@ -32,8 +33,8 @@ constexpr std::string_view kFoods[] = {"juice",  "sugar",  "sugary", "honey",  "
                                        "milk",   "bread",  "food",   "sweets", "candy",  "snack", "eat",   "drinks",
                                        "jugo",   "azúcar", "miel",   "sorbos", "bebida", "agua",  "leche", "pan",
                                        "comida", "dulces", "coma",   "beba",   "comer",  "beber"};
-constexpr std::string_view kForbids[] = {"no",      "not",   "never", "nothing", "nobody",
-                                         "without", "nunca", "nada",  "sin",     "don't"};
+constexpr std::string_view kForbids[] = {"no",    "not",  "never", "nothing", "nobody", "without",
+                                         "nunca", "nada", "sin",   "don't",   "cannot", "can't"};
 
 template <std::size_t kSize>
 bool is_one_of(std::string_view word, const std::string_view (&list)[kSize]) {
@@ -41,22 +42,17 @@ bool is_one_of(std::string_view word, const std::string_view (&list)[kSize]) {
 }
 
 bool orders_food(std::string_view text) {
-  bool gives = false, food = false, forbids = false;
-  std::string word;
-  for (std::size_t at = 0; at <= text.size(); ++at) {
-    const char c = at < text.size() ? text[at] : '.';
-    const auto byte = static_cast<unsigned char>(c);
-    if (byte >= 0x80 || c == '\'' || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) {
-      word += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-      continue;
-    }
-    gives = gives || is_one_of(word, kGives);
-    food = food || is_one_of(word, kFoods);
-    forbids = forbids || is_one_of(word, kForbids);
-    word.clear();
-    if (c != '.' && c != ':' && c != ';' && c != '!' && c != '?') continue;
+  constexpr std::string_view kEnds = ".:;!?";
+  for (std::size_t end = 0; !text.empty(); text.remove_prefix(end)) {
+    end = std::min(text.find_first_of(kEnds), text.size() - 1) + 1;
+    bool gives = false, food = false, forbids = false;
+    each_word(text.substr(0, end), [&](std::string_view word) {
+      gives = gives || is_one_of(word, kGives);
+      food = food || is_one_of(word, kFoods);
+      forbids = forbids || is_one_of(word, kForbids);
+      return !forbids;
+    });
     if (gives && food && !forbids) return true;
-    gives = food = forbids = false;
   }
   return false;
 }

@@ -20,6 +20,19 @@ inline bool takes_over_elsewhere(const Rule& rule) {
   return (!rule.visits.empty() || !rule.hands_over_to.empty()) && !rule.enters;
 }
 
+/// Every condition of a watch and of a rule: what leads a night on.
+template <class Visit>
+void each_leading_condition(const Protocol& protocol, const Visit& visit) {
+  for (const Watch& watch : protocol.watch) {
+    for (const Condition& condition : watch.when) visit(condition);
+  }
+  for (const Step& step : protocol.steps) {
+    for (const Rule& rule : step.rules) {
+      for (const Condition& condition : rule.when) visit(condition);
+    }
+  }
+}
+
 inline bool ends_a_visit(const Step& step) {
   return step.ends_visit || (step.ends && step.urgency != Urgency::emergency);
 }
