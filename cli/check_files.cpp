@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "cli/assembled_set.hpp"
 #include "cli/child_file.hpp"
 #include "cli/read_file.hpp"
 #include "cli/set_approval.hpp"
@@ -69,6 +70,9 @@ CheckedPath by_file(const std::string& path, ProtocolSet set) {
                            CheckedFile{finding.where.file, CheckedFile::Kind::folder, false, {}, {}});
     owner()->findings.push_back(std::move(finding));
   }
+  // What examples come to follows from the other files.
+  std::stable_partition(checked.files.begin(), checked.files.end(),
+                        [](const CheckedFile& file) { return !is_examples_file(file.name); });
   return checked;
 }
 

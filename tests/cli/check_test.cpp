@@ -53,6 +53,20 @@ BOOST_AUTO_TEST_CASE(several_paths_are_told_in_the_order_named_and_counted_in_al
   BOOST_TEST(lines_of(run.out).back() == "in all: 2 errors");
 }
 
+BOOST_AUTO_TEST_CASE(examples_that_come_out_otherwise_are_told_behind_what_they_follow_from) {
+  const Folder folder;
+  for (const char* name : {"low.xml", "ketones.xml", "illness.xml", "safety.xml", "examples.xml"})
+    folder.write(name, file_in_tree(std::string("protocols/reference/") + name));
+  std::string low = folder.read("low.xml");
+  const std::string border = "id=\"low\" mg-dl=\"70\" mmol-l=\"3.9\"";
+  BOOST_REQUIRE(low.find(border) != std::string::npos);
+  folder.write("low.xml",
+               low.replace(low.find(border), border.size(), "id=\"low\" mg-dl=\"66\" mmol-l=\"3.7\""));
+  const Run run = run_program({"check", folder.path("")});
+  const std::size_t apart = run.out.find("low.xml:"), example = run.out.find("examples.xml:");
+  BOOST_TEST((apart < example && example != std::string::npos), run.out);
+}
+
 BOOST_AUTO_TEST_CASE(one_path_that_cannot_be_read_among_others_is_told_by_the_status) {
   const Run run = run_program({"check", kDeadRule, "/no/such/file.xml"});
   BOOST_TEST(run.status == 2);

@@ -59,6 +59,15 @@ BOOST_AUTO_TEST_CASE(a_call_that_comes_a_minute_too_late_is_told_with_its_night)
   BOOST_TEST(found.night == "0 min: `measure`, `treat`; 15 min: `treat`; 30 min: `call`");
 }
 
+BOOST_AUTO_TEST_CASE(a_call_that_comes_too_late_is_told_with_the_longest_wait_of_its_night_and_where_it_stands) {
+  const InTime found = found_of(R"(at-once="29 min" late="70 min")", kLow);
+  BOOST_REQUIRE(found.findings.size() == 1U);
+  BOOST_REQUIRE(found.findings.front().because);
+  const Because& because = *found.findings.front().because;
+  BOOST_TEST(because.text == "the longest wait of that night, 15 min, is in step `treat`");
+  BOOST_TEST(underlined(small_protocol(), because.where.value()) == "wait");
+}
+
 BOOST_AUTO_TEST_CASE(late_answers_have_a_limit_of_their_own) {
   const CallTooLate found = broken<CallTooLate>(found_of(R"(at-once="30 min" late="69 min")", kLow));
   BOOST_TEST(found.late);
