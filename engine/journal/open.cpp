@@ -60,7 +60,7 @@ std::optional<Kind> fault_of_making_tables(sqlite3* store) {
 // A new journal is made whole under another name and only then gets its own: at its own name there is never half of
 // one.
 std::optional<Kind> fault_of_making(const std::string& path, const Journal::Options& options) {
-  const std::string half = path + ".new-" + std::to_string(getpid());
+  const std::string half = name_of_making(path);
   unlink(half.c_str());  // left by an earlier process with this pid, or by an earlier try
   if (auto fault = make_private_file(half)) return fault;
   std::optional<Kind> fault;

@@ -1,5 +1,6 @@
 #include "journal/place.hpp"
 
+#include <dirent.h>
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -12,6 +13,8 @@
 namespace rushlight {
 
 namespace {
+
+constexpr const char* kMaking = ".new-";
 
 std::optional<Kind> refused(const std::string& reason) { return Kind{NotReadable{reason}}; }
 std::optional<Kind> refused_by_system() { return refused(std::strerror(errno)); }
@@ -50,6 +53,24 @@ std::optional<Kind> fault_of_folder(const std::string& folder) {
   return std::nullopt;
 }
 
+// A program killed in name_for_good leaves the journal with the name it was made under beside its own: whole, and the
+// only journal of that night. That name is taken away, whichever program made it; any other second name stays.
+void take_away_name_of_making(const std::string& path) {
+  struct stat journal;
+  if (lstat(path.c_str(), &journal) != 0 || !S_ISREG(journal.st_mode) || journal.st_nlink == 1) return;
+  const std::string folder = parent_of(path);
+  const std::string begin = path.substr(path.find_last_of('/') + 1) + kMaking;
+  const std::unique_ptr<DIR, int (*)(DIR*)> open(opendir(folder.c_str()), closedir);
+  if (!open) return;
+  while (const dirent* entry = readdir(open.get())) {
+    const std::string name = entry->d_name;
+    struct stat other;
+    if (name.compare(0, begin.size(), begin) != 0 || lstat((folder + "/" + name).c_str(), &other) != 0) continue;
+    if (other.st_dev == journal.st_dev && other.st_ino == journal.st_ino) unlink((folder + "/" + name).c_str());
+  }
+  sync_folder(folder);
+}
+
 // `exists` tells the caller whether there was anything to judge.
 std::optional<Kind> fault_of_file(const std::string& path, bool& exists) {
   struct stat found;
@@ -74,6 +95,7 @@ std::variant<JournalPlace, Kind> private_place(const std::string& path) {
   const std::unique_ptr<char, void (*)(void*)> plain(realpath(folder.c_str(), nullptr), std::free);
   if (!plain) return *refused_by_system();
 
+  take_away_name_of_making(std::string(plain.get()) + "/" + name);
   JournalPlace place{std::string(plain.get()) + (std::strcmp(plain.get(), "/") == 0 ? "" : "/") + name, false};
   if (auto fault = fault_of_file(place.path, place.exists)) return *fault;
   bool beside = false;
@@ -91,6 +113,8 @@ std::optional<Kind> make_private_file(const std::string& path) {
   close(made);
   return std::nullopt;
 }
+
+std::string name_of_making(const std::string& path) { return path + kMaking + std::to_string(getpid()); }
 
 bool name_for_good(const std::string& from, const std::string& to) {
   if (link(from.c_str(), to.c_str()) != 0) return false;

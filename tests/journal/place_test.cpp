@@ -105,6 +105,24 @@ BOOST_AUTO_TEST_CASE(a_journal_with_a_second_name_is_refused) {
   refused_untouched(path, "second name");
 }
 
+BOOST_AUTO_TEST_CASE(a_journal_whose_maker_was_killed_before_the_name_of_making_was_gone_opens) {
+  const Folder folder;
+  const std::string path = with_journal(folder);
+  std::filesystem::create_hard_link(path, path + ".new-4711");
+  write_bytes(path + ".new-4712", "another program is making one");
+  BOOST_TEST(refusal(path) == "");
+  BOOST_TEST(!exists(path + ".new-4711"));
+  BOOST_TEST(bytes_of(path + ".new-4712") == "another program is making one");
+}
+
+BOOST_AUTO_TEST_CASE(a_second_name_beside_the_name_of_making_is_still_refused) {
+  const Folder folder;
+  const std::string path = with_journal(folder);
+  std::filesystem::create_hard_link(path, path + ".new-4711");
+  std::filesystem::create_hard_link(path, folder.file("second.db"));
+  refused_untouched(path, "second name");
+}
+
 BOOST_AUTO_TEST_CASE(a_folder_in_which_others_write_is_refused) {
   const Folder folder;
   std::filesystem::create_directory(folder.file("open"));
