@@ -9,7 +9,6 @@
 #include "verify/apart.hpp"
 #include "verify/in_time.hpp"
 #include "verify/laws.hpp"
-#include "verify/worked_examples.hpp"
 
 namespace rushlight {
 namespace {
@@ -52,19 +51,6 @@ void look_at_examples(ProtocolSet& set) {
   std::vector<std::string> names;
   for (const LoadedProtocol& loaded : set.protocols) names.push_back(loaded.checked.protocol().name);
   for (Finding& finding : examples_findings(*set.examples, names)) add_once(set, std::move(finding));
-}
-
-/// Those that begin with this protocol.
-void walk_examples(ProtocolSet& set, const Protocol& whole) {
-  if (!set.examples) return;
-  Read<std::vector<WorkedExample>> examples = worked_examples_of(*set.examples, whole);
-  for (Finding& finding : examples.findings) add_once(set, std::move(finding));
-  if (!examples.value) return;
-  WorkedExamples walked = walked_examples(whole, *examples.value);
-  for (Finding& finding : walked.findings) set.findings.push_back(std::move(finding));
-  for (FileOfSet& file : set.files) {
-    if (walked.shown && is_examples_file(file.name)) file.shown.push_back(*walked.shown);
-  }
 }
 
 /// Each protocol is held against the laws that name it.
@@ -122,13 +108,13 @@ void link(ProtocolSet& set) {
   std::vector<CheckedProtocol> checked;
   for (const LoadedProtocol& loaded : alone) checked.push_back(loaded.checked);
   for (const LoadedProtocol& loaded : alone) {
-    Checked whole = check_linked(checked, loaded.checked.protocol().name);
-    for (Finding& finding : whole.findings) {
-      add_once(set, std::move(finding));
+    Checked whole = check_linked(checked, loaded.checked.protocol().name, set.examples ? &*set.examples : nullptr);
+    for (Finding& finding : whole.findings) add_once(set, std::move(finding));
+    for (FileOfSet& file : set.files) {
+      if (is_examples_file(file.name)) file.shown.insert(file.shown.end(), whole.shown.begin(), whole.shown.end());
     }
     if (!whole.protocol) continue;
     look_at_times(set, loaded, whole.protocol->protocol());
-    walk_examples(set, whole.protocol->protocol());
     std::string kept = kept_text(whole.protocol->protocol(), alone, set);
     set.protocols.push_back(LoadedProtocol{*whole.protocol, loaded.file, std::move(kept)});
   }

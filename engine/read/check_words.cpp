@@ -109,9 +109,11 @@ class WordCheck {
     if (findings.size() >= kMostWordFindings) return;
     check_attributes(node, words);
     if (!words.holds_text) {
-      for (const Word& text : node.texts) {
+      const auto stray = [&](const Word& text) {
         if (!text.text.empty()) report(text.where, StrayText{text.text, node.name.text});  // `&#10;` is a blank
-      }
+      };
+      if (node.texts.empty()) stray(node.text);
+      std::for_each(node.texts.begin(), node.texts.end(), stray);
     }
     check_children(node, words);
   }

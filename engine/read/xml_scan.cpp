@@ -1,5 +1,6 @@
 #include "read/xml_scan.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "read/vetted_bytes.hpp"
@@ -9,6 +10,7 @@ namespace rushlight {
 
 namespace {
 
+constexpr std::size_t kUsualTags = 10000;
 constexpr const char* kRightDeclaration = "write `<?xml version=\"1.0\" encoding=\"UTF-8\"?>`";
 
 std::string lower_case(std::string text) {
@@ -52,6 +54,9 @@ XmlScan::XmlScan(std::string_view bytes, std::size_t start, const Lines& lines, 
     : bytes_(bytes), pos_(start), lines_(lines), file_(file) {}
 
 void XmlScan::run() {
+  // Room for the tags of a clinic's file, closing ones too; a file of nothing but `<` gets no more.
+  const auto tags = static_cast<std::size_t>(std::count(bytes_.begin(), bytes_.end(), '<'));
+  map.elements.reserve(std::min(tags, kUsualTags));
   if (sees("<?xml") && bytes_.size() > pos_ + 5 && is_blank(bytes_[pos_ + 5])) read_declaration();
   while (!at_end() && !stopped_) {
     if (bytes_[pos_] == '<') {

@@ -58,18 +58,21 @@ class Pairing {
 
   bool pair_texts(const tinyxml2::XMLElement& element, const MappedElement& mapped, XmlNode& node) const {
     const tinyxml2::XMLNode* child = element.FirstChild();
+    const bool in_pieces = mapped.texts.size() > 1;
     std::string whole;  // of several pieces
-    node.texts.reserve(mapped.texts.size());
     for (const MappedText& place : mapped.texts) {
       while (child && !child->ToText()) child = child->NextSibling();
       if (!child) return false;
-      node.texts.push_back({without_extra_blanks(child->Value()), where(place.place)});
-      if (mapped.texts.size() > 1) whole.append(place.after_blank ? " " : "").append(child->Value());
+      if (in_pieces) {
+        node.texts.push_back({without_extra_blanks(child->Value()), where(place.place)});
+        whole.append(place.after_blank ? " " : "").append(child->Value());
+      } else {
+        node.text = {without_extra_blanks(child->Value()), where(mapped.text_place)};
+      }
       child = child->NextSibling();
     }
     while (child && !child->ToText()) child = child->NextSibling();
-    if (node.texts.size() == 1) node.text = {node.texts.front().text, where(mapped.text_place)};
-    if (node.texts.size() > 1) node.text = {without_extra_blanks(whole), where(mapped.text_place)};
+    if (in_pieces) node.text = {without_extra_blanks(whole), where(mapped.text_place)};
     return child == nullptr;
   }
 

@@ -14,8 +14,8 @@ struct XmlAttribute {
   Word name, value;
 };
 
-/// An element with the place of every word. `text` is all its own text; `texts` are its pieces, between which
-/// comments or child elements stand.
+/// An element with the place of every word. `text` is all its own text; `texts` are its pieces, if there are several,
+/// between which comments or child elements stand.
 struct XmlNode {
   Word name;
   std::vector<XmlAttribute> attributes;

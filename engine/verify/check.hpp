@@ -3,6 +3,7 @@
 #include <memory>
 #include <variant>
 
+#include "protocol/examples_of.hpp"
 #include "protocol/linked.hpp"
 #include "verify/shown.hpp"
 
@@ -16,7 +17,8 @@ class CheckedProtocol {
 
  private:
   friend struct Checked check(Protocol protocol);
-  friend struct Checked check_linked(const std::vector<CheckedProtocol>& set, std::string_view first);
+  friend struct Checked check_linked(const std::vector<CheckedProtocol>& set, std::string_view first,
+                                     const ExamplesDraft* examples);
   explicit CheckedProtocol(std::shared_ptr<const Protocol> protocol) : protocol_(std::move(protocol)) {}
   std::shared_ptr<const Protocol> protocol_;
 };
@@ -40,7 +42,9 @@ Checked check(Protocol protocol);
 
 /// The checked protocols of a set as one that begins with `first` (protocol/linked.hpp): what each has passed alone holds
 /// for its own steps; a visit counts there as one step that waits, a hand-over as an end. Visits are one deep by the way they
-/// are walked, and a loop over a hand-over would begin the other protocol anew.
-Checked check_linked(const std::vector<CheckedProtocol>& set, std::string_view first);
+/// are walked, and a loop over a hand-over would begin the other protocol anew. The clinic's examples that begin with
+/// `first` are walked, if there are any.
+Checked check_linked(const std::vector<CheckedProtocol>& set, std::string_view first,
+                     const ExamplesDraft* examples = nullptr);
 
 }  // namespace rushlight

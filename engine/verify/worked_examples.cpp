@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "episode/fold.hpp"
 #include "episode/value_from_text.hpp"
 #include "episode/view.hpp"
 #include "finding/quoted.hpp"
@@ -18,14 +19,25 @@ Moment began_at(ClockTime clock) {
   return Moment{kFirstOfMarch + std::chrono::minutes{clock.minutes()} - kOffset, kOffset};
 }
 
-/// The set as the clinic would see it once it stands for it.
-Protocol as_if_approved(Protocol protocol) {
-  for (Part& part : protocol.parts) {
-    if (part.insulin_doses)
-      part.approval = Approval{"the clinic", "as an example", kFirstOfMarch, kFirstOfMarch, {}, "", "", Standing::good};
+/// The set as the clinic would see it once it stands for it, as long as this lives. A copy of all its texts for the
+/// sake of a line took as long as walking a third of the examples.
+class AsIfApproved {
+ public:
+  explicit AsIfApproved(Protocol& protocol) : protocol_(protocol), parts_(protocol.parts) {
+    for (Part& part : protocol.parts) {
+      if (part.insulin_doses)
+        part.approval =
+            Approval{"the clinic", "as an example", kFirstOfMarch, kFirstOfMarch, {}, "", "", Standing::good};
+    }
   }
-  return protocol;
-}
+  AsIfApproved(const AsIfApproved&) = delete;
+  AsIfApproved& operator=(const AsIfApproved&) = delete;
+  ~AsIfApproved() { protocol_.parts = std::move(parts_); }
+
+ private:
+  Protocol& protocol_;
+  std::vector<Part> parts_;
+};
 
 void add_rescue(Child& child, const ExampleChild& example) {
   const Day yesterday = kFirstOfMarch - std::chrono::days{1};
@@ -130,8 +142,16 @@ class Walk {
   }
 
   bool happens(const Expectation& expected) {
-    compare(seen(), expected);
+    if (!is_as_expected(seen_settled(), expected)) compare(seen(), expected);
     return true;
+  }
+
+  /// What needs no screen to be seen: most examples expect a step, and it is the one.
+  bool is_as_expected(const Episode& settled, const Expectation& expected) const {
+    if (expected.dose || (expected.urgency && expected.urgency->first != urgency_of(protocol_, settled))) return false;
+    const Part* part = protocol_.part_of(settled.step);
+    return (!expected.step || expected.step->text == protocol_[settled.step].name) &&
+           (!expected.protocol || expected.protocol->text == (part != nullptr ? part->name : protocol_.name));
   }
 
   void differs(const View& view, const Where& where, std::string what, std::string came, std::string expected) {
@@ -183,13 +203,13 @@ class Walk {
 
 }  // namespace
 
-WorkedExamples walked_examples(const Protocol& whole, const std::vector<WorkedExample>& examples) {
+WorkedExamples walked_examples(Protocol& whole, const std::vector<WorkedExample>& examples) {
   WorkedExamples walked;
   if (examples.empty()) return walked;
-  const Protocol protocol = as_if_approved(whole);
+  const AsIfApproved approved(whole);
   std::size_t expectations = 0;
   for (const WorkedExample& example : examples) {
-    Walk(protocol, example, walked.findings).go();
+    Walk(whole, example, walked.findings).go();
     for (const ExampleMoment& moment : example.moments) {
       for (const ExampleLine& line : moment.lines) expectations += std::holds_alternative<Expectation>(line) ? 1U : 0U;
     }

@@ -14,7 +14,8 @@ struct WorkedExamples {
 };
 
 /// Walks each example with the engine. Insulin doses are looked at as if the set were approved: whether they are right
-/// is what a clinic wants to see before it approves them. Pure: an example has no clock but its own.
-WorkedExamples walked_examples(const Protocol& whole, const std::vector<WorkedExample>& examples);
+/// is what a clinic wants to see before it approves them; for that the protocol is lent, and is as it was when this
+/// returns. Pure: an example has no clock but its own.
+WorkedExamples walked_examples(Protocol& whole, const std::vector<WorkedExample>& examples);
 
 }  // namespace rushlight

@@ -40,7 +40,7 @@ const CheckedProtocol& small_low() {
 }
 
 std::vector<Finding> examples_file_findings(const std::string& bytes, const std::string& name) {
-  const Protocol& protocol = small_low().protocol();
+  Protocol protocol = small_low().protocol();
   Read<ExamplesDraft> draft = examples_from_xml(bytes, name);
   if (!draft.value || has_error(draft.findings)) return std::move(draft.findings);
   std::vector<Finding> findings = examples_findings(*draft.value, {protocol.name});
@@ -72,8 +72,10 @@ std::vector<Finding> child_findings(const std::string& bytes, const std::string&
 
 // An event is read against a protocol that has every kind of question, for a child whose meter shows mg/dL.
 std::vector<Finding> event_findings(const std::string& bytes, const std::string& name) {
-  static const Protocol protocol = resolved_from_xml(
-      bytes_of(std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/good/protocol/every-word.xml"), "every-word.xml").value.value();
+  static const Protocol protocol =
+      resolved_from_xml(bytes_of(std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/good/protocol/every-word.xml"),
+                        "every-word.xml")
+          .value.value();
   Child child{};
   child.unit = GlucoseUnit::mg_per_dl;
   auto event = event_from_line(bytes, protocol, child, name);
