@@ -1,5 +1,6 @@
 #include "cli/check_command.hpp"
 
+#include <algorithm>
 #include <fstream>
 #include <ostream>
 
@@ -40,11 +41,30 @@ void print_shown(const CheckedFile& file, std::ostream& out) {
   print("  not shown  ", not_shown);
 }
 
+constexpr std::size_t kFewExamples = 8, kExamplesShown = 5;
+
+/// One number that was changed makes dozens of examples come out otherwise: the first of them show how.
+std::size_t take_out_most_examples(std::vector<Finding>& findings) {
+  const auto is_example = [](const Finding& finding) {
+    return std::holds_alternative<ExampleDiffers>(finding.kind) || std::holds_alternative<ExampleStuck>(finding.kind);
+  };
+  const auto all = static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), is_example));
+  if (all <= kFewExamples) return 0;
+  std::size_t seen = 0;
+  std::erase_if(findings, [&](const Finding& finding) { return is_example(finding) && ++seen > kExamplesShown; });
+  return all - kExamplesShown;
+}
+
 void print_for_people(const std::vector<CheckedPath>& all, std::ostream& out) {
   for (const CheckedPath& each : all) {
     const std::vector<Finding> findings = each.findings();
     if (each.approval) out << cleaned(each.path) << ": " << cleaned(each.approval->text) << '\n';
-    print_findings(out, findings, each.texts);
+    std::vector<Finding> told = findings;
+    const std::size_t left_out = take_out_most_examples(told);
+    print_findings(out, told, each.texts);
+    if (left_out > 0)
+      out << cleaned(each.path) << ": " << left_out
+          << " more lines of the examples come out otherwise; --json tells them\n";
     if (!has_error(findings)) {
       for (const CheckedFile& file : each.files) print_shown(file, out);
     }

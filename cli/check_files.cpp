@@ -54,6 +54,23 @@ std::optional<CheckedApproval> approval_of_checked(const ProtocolSet& set) {
                          approval_text(approval, today(), Language::en) + beside};
 }
 
+/// A file that somebody took away is missed by nothing else: what it would have refused is not looked at.
+void say_what_is_missing(const std::string& folder, ProtocolSet& set) {
+  if (!set.all_checked()) return;
+  const auto lacks = [&](bool (*is_it)(const std::string&)) {
+    return std::none_of(set.files.begin(), set.files.end(), [&](const FileOfSet& file) { return is_it(file.name); });
+  };
+  const auto say = [&](const char* what, const char* right) {
+    set.findings.push_back(Finding{Severity::warning, Where{folder, 0, 0, 0}, WrongUse{what, right}, {}});
+  };
+  if (lacks(is_laws_file))
+    say("no `safety.xml` stands in this set: no law of the clinic is looked at",
+        "put the clinic's laws into the folder, or begin with those that `new-set` writes");
+  if (lacks(is_examples_file))
+    say("no `examples.xml` stands in this set: no night whose right answer is known is walked",
+        "put the clinic's examples into the folder, or begin with those that `new-set` writes");
+}
+
 /// What is said about the folder itself, or about a file that is none of it, has an entry of its own in front.
 CheckedPath by_file(const std::string& path, ProtocolSet set) {
   CheckedPath checked{path, {}, {}, approval_of_checked(set)};
@@ -117,7 +134,11 @@ bool CheckedPath::to_the_end() const {
 
 CheckedPath checked_path(const std::string& path) {
   std::error_code error;
-  if (std::filesystem::is_directory(path, error)) return by_file(path, set_in_folder(path, ""));
+  if (std::filesystem::is_directory(path, error)) {
+    ProtocolSet set = set_in_folder(path, "");
+    say_what_is_missing(path, set);
+    return by_file(path, std::move(set));
+  }
   if (std::filesystem::path(path).extension() == ".json") return checked_child(path);
   return by_file(path, set_of_one(path));
 }

@@ -50,6 +50,7 @@ struct Id {
   std::string operator()(const ReadsAlike&) const { return "reads-alike"; }
   std::string operator()(const OtherContact&) const { return "other-contact"; }
   std::string operator()(const OtherDoseNamed&) const { return "other-dose-named"; }
+  std::string operator()(const NumberUntold&) const { return "number-untold"; }
   std::string operator()(const AmountUntold&) const { return "amount-untold"; }
   std::string operator()(const LanguageLacking&) const { return "language-lacking"; }
   std::string operator()(const WrongFactKind&) const { return "wrong-fact-kind"; }
@@ -75,6 +76,7 @@ struct Id {
   std::string operator()(const InsulinWithGlucagon&) const { return "insulin-with-glucagon"; }
   std::string operator()(const EmergencyLeft&) const { return "emergency-left"; }
   std::string operator()(const EmergencyNotCalled&) const { return "emergency-not-called"; }
+  std::string operator()(const CallsClinicOnly&) const { return "calls-clinic-only"; }
   std::string operator()(const SignMissing&) const { return "sign-missing"; }
   std::string operator()(const OpeningLacks&) const { return "opening-lacks"; }
   std::string operator()(const DeedAnswers&) const { return "deed-answers"; }
@@ -88,15 +90,19 @@ struct Id {
   std::string operator()(const WatchLeadsBack&) const { return "watch-leads-back"; }
   std::string operator()(const WatchCalms&) const { return "watch-calms"; }
   std::string operator()(const CalmEnd&) const { return "calm-end"; }
+  std::string operator()(const NumberEndsCalmly&) const { return "number-ends-calmly"; }
   std::string operator()(const CallMissing&) const { return "call-missing"; }
   std::string operator()(const ComeIgnored&) const { return "come-ignored"; }
   std::string operator()(const CalmerThanCall&) const { return "calmer-than-call"; }
   std::string operator()(const DoseUnnamed&) const { return "dose-unnamed"; }
   std::string operator()(const NotGiven&) const { return "not-given"; }
   std::string operator()(const TroubleEnds&) const { return "trouble-ends"; }
+  std::string operator()(const InsulinInWords&) const { return "insulin-in-words"; }
   std::string operator()(const PumpForgotten&) const { return "pump-forgotten"; }
   std::string operator()(const GlucagonForgotten&) const { return "glucagon-forgotten"; }
   std::string operator()(const AskedTwice&) const { return "asked-twice"; }
+  std::string operator()(const OldReading&) const { return "old-reading"; }
+  std::string operator()(const WaitUnusual&) const { return "wait-unusual"; }
   std::string operator()(const EarlyRuleUntold&) const { return "early-rule-untold"; }
   std::string operator()(const UntilWithoutWait&) const { return "until-without-wait"; }
   std::string operator()(const UntilBeforeStart&) const { return "until-before-start"; }
@@ -109,8 +115,11 @@ struct Id {
   std::string operator()(const ApartInSet&) const { return "apart-in-set"; }
   std::string operator()(const SetsMixed&) const { return "sets-mixed"; }
   std::string operator()(const SignElsewhere&) const { return "sign-elsewhere"; }
+  std::string operator()(const WorseTurned&) const { return "worse-turned"; }
   std::string operator()(const UnknownIsCalm&) const { return "unknown-is-calm"; }
+  std::string operator()(const LawIdle&) const { return "law-idle"; }
   std::string operator()(const LookOutside&) const { return "look-outside"; }
+  std::string operator()(const DoseFalls&) const { return "dose-falls"; }
   std::string operator()(const BoundsCrossed&) const { return "bounds-crossed"; }
   std::string operator()(const DoseOfNothing&) const { return "dose-of-nothing"; }
   std::string operator()(const DoseAboveCap&) const { return "dose-above-cap"; }

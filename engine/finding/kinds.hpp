@@ -71,6 +71,7 @@ struct GarbledText { std::string written; std::string likely; }; // UTF-8 saved 
 struct ReadsAlike { std::string what; std::string one; std::string other; std::string language; };  // what: "answers of `awake`", "signs"
 struct OtherContact { std::string action; std::string contact; std::string blank; std::string own; };  // its text gives the number of somebody else
 struct OtherDoseNamed { std::string action; std::string dose; std::string named; };
+struct NumberUntold { std::string action; std::string language; std::string number; };  // a call whose text names no number to call
 struct AmountUntold { std::string action; std::string dose; };   // its text does not say how much
 struct LanguageLacking { std::string protocol; std::string language; std::string from; };  // `from` leads to it and speaks the language
 
@@ -94,8 +95,9 @@ struct ThresholdsCrossed { std::string lower; std::string lower_value; std::stri
 struct StepUnreachable { std::string step; };
 struct DeadEnd { std::string step; };                            // neither ends nor has a rule
 struct LoopWithoutWait { std::vector<std::string> steps; };
-struct LoopWithoutLimit { std::vector<std::string> steps; };
-struct WatchNotHandled { std::string step; std::string watch; }; // a watch leads to a step that does not declare it handles it
+/// `set_back`: a counter that would end it and is set back on the way; `counted`: one that is counted on the way.
+struct LoopWithoutLimit { std::vector<std::string> steps; std::string set_back = {}; std::string counted = {}; };
+struct WatchNotHandled { std::string step; std::string watch; std::string other = {}; }; // a watch leads to a step that does not declare it handles it; `other` does
 struct CalmerThanWatch { std::string step; std::string watch; }; // handles a watch but is less urgent than its target
 struct WatchMissing { std::string danger; std::string condition; };                     // will not wake, cannot swallow, seizure, not breathing normally
 struct WatchByTimeAlone { std::string watch; };                  // it would come true with nobody there to look
@@ -104,6 +106,7 @@ struct TooCalm { std::string step; std::string watch; };         // meets a dang
 struct InsulinWithGlucagon { std::string step; };                // both are drawn up in the same syringe
 struct EmergencyLeft { std::string step; std::string to; std::string child; std::string fact; };  // a calm way out, and the child may still be in danger
 struct EmergencyNotCalled { std::string step; std::string watch; };      // a danger sign leads here, and nobody is called
+struct CallsClinicOnly { std::string step; std::string action; };         // an emergency that calls the clinic and not the emergency services
 struct SignMissing { std::string child; std::string fact; std::string answer; };        // it cannot be said that it got worse
 struct OpeningLacks { std::string fact; };
 struct DeedAnswers { std::string action; std::string fact; };            // an action says that a danger is over, and nobody looked
@@ -126,6 +129,8 @@ struct WatchCalms {
   bool told = true;
 };
 struct CalmEnd { std::string step; std::string to; std::string watch; std::string example; };      // the night ends at `to` on what the watch looks out for
+/// The night ends calmly on a number that is dangerous wherever it is published.
+struct NumberEndsCalmly { std::string step; std::string to; std::string example; std::string danger; std::string source; };
 struct CallMissing { std::string step; std::string urgency; };           // help is waited for, and nobody has been called
 struct ComeIgnored {
   int rule;
@@ -140,10 +145,13 @@ struct TroubleEnds {
   std::string outcome;
   std::string to;
 };  // it did not go in, and the night ends calmly with nothing asked
+struct InsulinInWords { std::string where; bool stops; };                // its words give insulin where none is given, or stop the basal insulin
 struct PumpForgotten { std::string action; std::string lacks; };         // lacks: `starts` or `records`
 struct GlucagonForgotten { std::string action; };
 struct AskedTwice { std::string step; std::string fact; std::string from; };            // a reading that `from` has just asked
+struct OldReading { std::string step; std::string action; std::string fact; std::string fresh; std::string lasts; };  // what is given is looked at by a reading from before it
 struct EarlyRuleUntold { std::string rule; };                    // reads what nobody can tell during the wait
+struct WaitUnusual { std::string step; std::string what; std::string time; std::string least; std::string most; };  // what: "after `sugar`", "in an emergency"
 struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty for a text of no step
 struct UntilBeforeStart { std::string step; std::string after; };        // `{until}` of a wait that starts after an action
 struct AsksAtOnce { std::string step; std::string action; std::string fact; };          // gives and measures without a wait
@@ -165,6 +173,8 @@ struct BorderTakenTwice {
 };
 struct BorderApart { std::string threshold; std::string written; std::string usual; int times; };  // everywhere else the border itself is judged the other way
 struct GlucagonUncounted { std::string action; std::string counter; };   // others that give it count it
+/// A bigger child, or one with more ketones, gets less.
+struct DoseFalls { std::string dose; int row; std::string amount; std::string child; int other; std::string other_amount; std::string other_child; };
 struct BoundsCrossed { std::string dose; int row; std::string least; std::string least_value; std::string most; std::string most_value; };
 struct DoseOfNothing { std::string dose; int row; std::string amount; std::string child; };
 struct DoseAboveCap { std::string dose; int row; std::string amount; std::string child; std::string cap; std::string most; };  // `cap` holds the other rows
@@ -183,7 +193,9 @@ struct CallNever { std::string law; std::string child; std::string urgency; std:
 struct LawNotShown { std::string law; };                                 // too many nights to look through
 struct WorseIsCalmer { std::string law; std::string worse; std::string worse_step; std::string worse_urgency;
                        std::string better; std::string better_step; std::string better_urgency; };
+struct WorseTurned { std::string law; std::string fact; std::string worse; };  // the law takes the better end of a fact for the worse one
 struct UnknownIsCalm { std::string law; std::string step; std::string fact; std::string to; };  // "can't tell" leads where the best answer leads
+struct LawIdle { std::string law; std::string why; };                    // it refuses nothing
 struct LookOutside { std::string law; std::string step; std::string what; std::string threshold; std::string time; std::string least; std::string most; };  // what: "waits", "`call` waits for an answer"
 struct HardToRead { std::string what; std::string language; std::string measured; std::string limit; std::string word; int sentence; };  // the longest word, and words of the longest sentence
 
@@ -214,16 +226,16 @@ using AnyKind = std::variant<
     StrayText, UnknownId, UnusedName, NobodyUses, RepeatedId, BadId, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree,
     BandsGap, BandsOverlap, ImplausibleValue, BadDate, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
     PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, NumberInText, GarbledText, ReadsAlike, OtherContact,
-    OtherDoseNamed, AmountUntold, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
+    OtherDoseNamed, AmountUntold, NumberUntold, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, NeverCounted,
     ThresholdsCrossed, StepUnreachable, DeadEnd, LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch,
-    WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm, InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled,
+    WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm, InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, CallsClinicOnly,
     SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow, InsulinWithoutDose, InsulinStacked,
-    WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, CallMissing, ComeIgnored,
-    CalmerThanCall, DoseUnnamed, NotGiven, TroubleEnds, PumpForgotten, GlucagonForgotten, AskedTwice, EarlyRuleUntold,
+    WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, NumberEndsCalmly, CallMissing, ComeIgnored,
+    CalmerThanCall, DoseUnnamed, NotGiven, TroubleEnds, InsulinInWords, PumpForgotten, GlucagonForgotten, AskedTwice, OldReading, WaitUnusual, EarlyRuleUntold,
     UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice,
-    BorderApart, GlucagonUncounted, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
-    ApartInSet, SetsMixed, SignElsewhere, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, UnknownIsCalm, LookOutside, HardToRead, ExampleDiffers, ExampleStuck,
+    BorderApart, GlucagonUncounted, DoseFalls, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
+    ApartInSet, SetsMixed, SignElsewhere, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle, UnknownIsCalm, LookOutside, HardToRead, ExampleDiffers, ExampleStuck,
     UnknownStart, SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     JournalDamaged, JournalNewer, WrongUse>;
 

@@ -46,7 +46,8 @@ struct PropertyOf {
                                    RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord,
                                    StrayText, BadId>) {
       return Property::words_known;
-    } else if constexpr (is_one_of<K, UnknownId, UnusedName, NobodyUses, RepeatedId, UnknownStart, ApartInSet, SetsMixed>) {
+    } else if constexpr (is_one_of<K, UnknownId, UnusedName, NobodyUses, RepeatedId, UnknownStart, ApartInSet,
+                                   SetsMixed>) {
       return Property::names_stand_for_one_thing;
     } else if constexpr (is_one_of<K, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap,
                                    BandsOverlap, ImplausibleValue, BadDate, WrongFactKind, WrongThresholdKind,
@@ -54,9 +55,8 @@ struct PropertyOf {
       return Property::numbers_fit;
     } else if constexpr (is_one_of<K, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
                                    PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, NumberInText,
-                                   GarbledText, ReadsAlike, OtherContact, OtherDoseNamed, AmountUntold,
-                                   LanguageLacking, UntilWithoutWait,
-                                   UntilBeforeStart>) {
+                                   GarbledText, ReadsAlike, OtherContact, OtherDoseNamed, AmountUntold, NumberUntold, LanguageLacking,
+                                   UntilWithoutWait, UntilBeforeStart>) {
       return Property::texts_complete;
     } else if constexpr (is_one_of<K, MissingSource>) {
       return Property::sources_named;
@@ -66,10 +66,10 @@ struct PropertyOf {
       return Property::answers_covered;
     } else if constexpr (is_one_of<K, RuleNeverMatches, NeverCounted, BorderTakenTwice, BorderApart>) {
       return Property::no_dead_rule;
-    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, BoundsCrossed, DoseOfNothing, DoseAboveCap,
+    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, DoseFalls, BoundsCrossed, DoseOfNothing, DoseAboveCap,
                                    DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished>) {
       return Property::doses_covered;
-    } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice>) {
+    } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice, OldReading, WaitUnusual>) {
       return Property::rules_read_what_is_asked;
     } else if constexpr (is_one_of<K, StepUnreachable, DeadEnd>) {
       return Property::steps_connected;
@@ -78,14 +78,14 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
                                    SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
                                    LateAndCalm, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack,
-                                   WatchCalms, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall, SignElsewhere>) {
+                                   WatchCalms, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall, SignElsewhere, CallsClinicOnly, NumberEndsCalmly>) {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
                                    InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, TroubleEnds,
-                                   PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
+                                   InsulinInWords, PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
       return Property::giving_apart;
-    } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, UnknownIsCalm,
-                                   LookOutside, HardToRead>) {
+    } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle,
+                                   UnknownIsCalm, LookOutside, HardToRead>) {
       return Property::own_laws_kept;
     } else if constexpr (is_one_of<K, ExampleDiffers, ExampleStuck>) {
       return Property::examples_come_out;

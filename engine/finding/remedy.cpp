@@ -2,6 +2,7 @@
 #include "finding/finding.hpp"
 #include "finding/number_words.hpp"
 #include "finding/quoted.hpp"
+#include "finding/remedy_of_laws.hpp"
 #include "finding/remedy_of_texts.hpp"
 #include "finding/unit_words.hpp"
 
@@ -73,20 +74,15 @@ constexpr std::size_t kMostNamesToOffer = 12;
 
 const char* const kBandsMeet = "let each band begin where the band before it ends, the first and the last open";
 
-// One line for each kind and no other: a new kind without a remedy does not compile.
-// Empty where nothing certain can be said.
-/// A night that the program could not be led through is a thought of the proof only: it may be that no child has it.
-std::string look_at_night(const std::string& night, bool walked) {
-  return "look at this night (" + one_line(night) + ")" +
-         (walked ? "" : ", through which the program could not be led,");
-}
-
 std::string taken_together(const std::string& noun, const std::vector<int>& numbers) {
   return "see whether " + noun + in_a_row(numbers) + " take too much; ";
 }
 
-struct Remedy : RemedyOfTexts {
+// One line for each kind and no other: a new kind without a remedy does not compile.
+// Empty where nothing certain can be said.
+struct Remedy : RemedyOfTexts, RemedyOfLaws {
   using RemedyOfTexts::operator();
+  using RemedyOfLaws::operator();
   std::string operator()(const NotReadable&) const { return {}; }
   std::string operator()(const TooLarge& k) const { return "bring " + one_line(k.what) + " down to " + std::to_string(k.most) + " or less"; }
   std::string operator()(const NotUtf8&) const { return "save the file as UTF-8 in your editor"; }
@@ -100,6 +96,9 @@ struct Remedy : RemedyOfTexts {
   std::string operator()(const WrongType& k) const { return "write " + one_line(k.wanted); }
 
   std::string operator()(const UnknownElement& k) const {
+    const bool is_language = k.element == "en" || k.element == "es";
+    if (is_language && !k.allowed.empty() && k.allowed.front().size() == 2)
+      return "add " + quoted(k.element) + " to `languages`, or take all these texts out";
     return write_one_of("<" + k.element + ">", elements(k.allowed),
                         "delete it: " + quoted_element(k.parent) + " holds nothing");
   }
@@ -114,13 +113,19 @@ struct Remedy : RemedyOfTexts {
     return "add " + quoted(k.attribute + "=\"...\"") + " to " + quoted_element(k.element) +
            (what.empty() ? "" : ", with " + what);
   }
-  std::string operator()(const WrongWord& k) const { return write_one_of(k.written, k.allowed, {}); }
+  std::string operator()(const WrongWord& k) const {
+    // `clinic` is near `clinic-nov`, and calmer than what was meant.
+    if (k.what == "urgency" && !k.allowed.empty()) return "write " + quoted_choice(k.allowed);
+    return write_one_of(k.written, k.allowed, {});
+  }
   std::string operator()(const StrayText&) const { return "delete it, or move it into a text such as `<en>`"; }
   std::string operator()(const UnknownId& k) const {
     // Most often the watch rule was deleted and the steps that handle it were not.
     if (k.what == "watch rule" && !near_word(k.id, k.known)) {
       return "write the rule " + quoted(k.id) + " again in `<watch>`, or take it out of `handles`";
     }
+    if (k.what.starts_with("answer to") && (k.id == "LO" || k.id == "HI"))
+      return k.id == "LO" ? "write `below=\"...\"`: LO is below every number" : "write `at-least=\"...\"`: HI is above every number";
     // Of very many names none is meant more than another.
     return k.known.size() > kMostNamesToOffer && !near_word(k.id, k.known) ? "" : write_one_of(k.id, k.known, {});
   }
@@ -198,10 +203,16 @@ struct Remedy : RemedyOfTexts {
     return "add a `<wait>` to " + (k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "one of these steps");
   }
   std::string operator()(const LoopWithoutLimit& k) const {
+    if (!k.set_back.empty()) return "take " + quoted(k.set_back) + " out of `resets` of the rules that lead round";
+    if (!k.counted.empty())
+      return "add a rule with " + quoted("<if counter=\"" + k.counted + "\" at-least=\"...\"/>") + " above the one that leads back";
     const std::string what = k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "one of these steps";
     return "count " + what + " with `counts`, and add a rule that leaves when the count is reached";
   }
-  std::string operator()(const WatchNotHandled& k) const { return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step); }
+  std::string operator()(const WatchNotHandled& k) const {
+    const std::string add = "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step);
+    return k.other.empty() ? add : "let it lead to a step that handles it, such as " + quoted(k.other) + "; or " + add;
+  }
   std::string operator()(const CalmerThanWatch& k) const {
     return "make step " + quoted(k.step) + " as urgent, or take " + quoted(k.watch) + " out of its `handles`";
   }
@@ -221,6 +232,9 @@ struct Remedy : RemedyOfTexts {
   }
   std::string operator()(const EmergencyNotCalled& k) const {
     return "add a `<do kind=\"call-emergency\">` without an `<if>` to step " + quoted(k.step);
+  }
+  std::string operator()(const CallsClinicOnly& k) const {
+    return "write `kind=\"call-emergency\"` and `contact=\"emergency\"` on " + quoted(k.action) + ", or add such an action";
   }
   std::string operator()(const SignMissing& k) const {
     return "add " + quoted("<sign fact=\"" + k.fact + "\" is=\"" + k.answer + "\">") + " inside `<worse>`";
@@ -259,6 +273,7 @@ struct Remedy : RemedyOfTexts {
   std::string operator()(const CalmEnd& k) const {
     return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.to);
   }
+  std::string operator()(const NumberEndsCalmly&) const { return "let it lead to a step that treats or calls, and does not end the night"; }
   std::string operator()(const CallMissing& k) const { return "add a call to step " + quoted(k.step) + ", or to a step that leads to it"; }
   std::string operator()(const ComeIgnored& k) const {
     return "let rule " + std::to_string(k.rule) + " go to the step that says to leave now";
@@ -271,6 +286,9 @@ struct Remedy : RemedyOfTexts {
   std::string operator()(const TroubleEnds& k) const {
     return "let " + quoted(k.outcome) + " lead to a step that asks, waits or calls, and not on to " + quoted(k.to);
   }
+  std::string operator()(const InsulinInWords& k) const {
+    return k.stops ? "write that the basal insulin goes on" : "take it out of the words, or give it by an action with a dose";
+  }
   std::string operator()(const PumpForgotten& k) const {
     return k.lacks == "starts" ? "add `starts` and `lasts` to " + quoted(k.action)
                                : "add `records=\"pump-paused\" as=\"yes\"` to " + quoted(k.action);
@@ -278,6 +296,12 @@ struct Remedy : RemedyOfTexts {
   std::string operator()(const GlucagonForgotten& k) const { return "add `counts` or `records` to " + quoted(k.action); }
   std::string operator()(const AskedTwice& k) const {
     return "write `fresh=\"...\"` on the question, or let an action of step " + quoted(k.step) + " measure again";
+  }
+  std::string operator()(const OldReading& k) const {
+    return "take `fresh` out of the question, so that " + quoted(k.fact) + " is measured after the wait";
+  }
+  std::string operator()(const WaitUnusual& k) const {
+    return "name a time from " + one_line(k.least) + " to " + one_line(k.most) + ", unless the clinic wants it so";
   }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "let " + quoted(k.rule) +
@@ -318,6 +342,9 @@ struct Remedy : RemedyOfTexts {
   std::string operator()(const GlucagonUncounted& k) const {
     return "add " + quoted("counts=\"" + k.counter + "\"") + " to " + quoted(k.action);
   }
+  std::string operator()(const DoseFalls& k) const {
+    return "look whether the amounts of rows " + std::to_string(k.other) + " and " + std::to_string(k.row) + " have changed places";
+  }
   std::string operator()(const BoundsCrossed& k) const {
     return "bring " + quoted(k.least) + " down to " + quoted(k.most) + " or below, or raise " + quoted(k.most);
   }
@@ -326,8 +353,7 @@ struct Remedy : RemedyOfTexts {
            ", or a row above it with `withheld=\"yes\"` and the reason";
   }
   std::string operator()(const DoseAboveCap& k) const {
-    return "add " + quoted("most=\"" + k.cap + "\"") + " to row " + std::to_string(k.row) + ", or raise " +
-           quoted(k.cap);
+    return "add `most=\"...\"` to row " + std::to_string(k.row) + " with the most for such a child, or raise " + quoted(k.cap);
   }
   std::string operator()(const DoseBelowLeast& k) const { return "add " + quoted("least=\"" + k.least + "\"") + " to row " + std::to_string(k.row); }
   std::string operator()(const DoseWithoutCap& k) const {
@@ -339,35 +365,6 @@ struct Remedy : RemedyOfTexts {
   std::string operator()(const BeyondPublished& k) const {
     return "compare " + quoted(k.dose) + " with its source, or add `most=\"...\"` to its rows";
   }
-  std::string operator()(const NeverBroken& k) const {
-    return "let a rule above this one take " + one_line(k.example) + " to another step than " + quoted(k.step);
-  }
-  std::string operator()(const CallTooLate& k) const {
-    return look_at_night(k.night, k.walked) +
-           " and shorten a wait, or let a counter reach its limit sooner; or write " + quoted(k.after) +
-           " into the law if the clinic wants it so";
-  }
-  std::string operator()(const CallNever& k) const {
-    return look_at_night(k.night, k.walked) + " and let it lead to a step that is " + quoted(k.urgency) + " or graver";
-  }
-  std::string operator()(const LawNotShown& k) const { return "say more of the child in " + quoted(k.law) + ", or leave the law out"; }
-  std::string operator()(const WorseIsCalmer& k) const {
-    return "let " + one_line(k.worse) + " lead to a step that is " + quoted(k.better_urgency) + " or graver";
-  }
-  std::string operator()(const UnknownIsCalm&) const { return "let it lead where a bad answer leads, or to a call"; }
-  std::string operator()(const LookOutside& k) const {
-    return "name a time that the law allows in step " + quoted(k.step) + ", or change the law";
-  }
-  std::string operator()(const HardToRead& k) const {
-    return "write shorter words than " + quoted(k.word) + ", and sentences of fewer than " +
-           std::to_string(k.sentence) + " words";
-  }
-  std::string operator()(const ExampleDiffers& k) const {
-    const bool is_there = k.came != kNotOnTheScreen;
-    return "mend the protocol, or " + (is_there ? "write " + one_line(k.came) + " into" : "take the dose out of") +
-           " the example if the clinic wants it so";
-  }
-  std::string operator()(const ExampleStuck&) const { return "tell what the screen asks for there, or take this line out of the example"; }
   std::string operator()(const UnknownStart&) const { return "add `start=\"...\"` to `<protocol>`"; }
 
   std::string operator()(const SeveralNumbers& k) const { return "write " + quoted_choice(k.names); }

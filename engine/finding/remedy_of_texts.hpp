@@ -43,6 +43,7 @@ struct RemedyOfTexts {
   std::string operator()(const OtherDoseNamed& k) const {
     return "write " + quoted("{" + k.dose + "}") + " in the text, or change `dose`";
   }
+  std::string operator()(const NumberUntold& k) const { return "write " + quoted("{" + k.number + "}") + " into it"; }
   std::string operator()(const AmountUntold& k) const {
     return "write " + quoted("{" + k.dose + "}") + " or `{food}` in the text";
   }

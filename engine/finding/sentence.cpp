@@ -1,6 +1,7 @@
 #include "finding/attribute_words.hpp"
 #include "finding/finding.hpp"
 #include "finding/quoted.hpp"
+#include "finding/sentence_of_laws.hpp"
 #include "finding/sentence_of_texts.hpp"
 
 namespace rushlight {
@@ -14,8 +15,9 @@ std::string named(const std::string& what) {
 }
 
 // One line for each kind and no other: a new kind without a sentence does not compile.
-struct Sentence : SentenceOfTexts {
+struct Sentence : SentenceOfTexts, SentenceOfLaws {
   using SentenceOfTexts::operator();
+  using SentenceOfLaws::operator();
   std::string operator()(const NotReadable& k) const { return "this file cannot be read: " + one_line(k.reason); }
   std::string operator()(const TooLarge& k) const {
     return "the limit for " + one_line(k.what) + " is " + std::to_string(k.most) + ", and here it is " +
@@ -136,8 +138,8 @@ struct Sentence : SentenceOfTexts {
     return "the steps " + quoted_list(k.steps) + " go round without a wait";
   }
   std::string operator()(const LoopWithoutLimit& k) const {
-    if (k.steps.size() == 1) return "step " + quoted(k.steps.front()) + " can go round for ever";
-    return "the steps " + quoted_list(k.steps) + " can go round for ever";
+    const std::string what = k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "the steps " + quoted_list(k.steps);
+    return what + " can go round for ever" + (k.set_back.empty() ? "" : ": " + quoted(k.set_back) + " is set back on the way");
   }
   std::string operator()(const WatchNotHandled& k) const {
     return "watch " + quoted(k.watch) + " leads to step " + quoted(k.step) + ", which does not handle it";
@@ -167,6 +169,9 @@ struct Sentence : SentenceOfTexts {
   }
   std::string operator()(const EmergencyNotCalled& k) const {
     return "step " + quoted(k.step) + " meets the danger of watch " + quoted(k.watch) + " and does not call for help";
+  }
+  std::string operator()(const CallsClinicOnly& k) const {
+    return "step " + quoted(k.step) + " is an emergency, and " + quoted(k.action) + " calls the clinic and nobody else";
   }
   std::string operator()(const SignMissing& k) const {
     return "during a wait nobody can say that the child " + one_line(k.child) + ": `<worse>` has no such line";
@@ -217,6 +222,10 @@ struct Sentence : SentenceOfTexts {
     return "step " + quoted(k.step) + " ends the night at " + quoted(k.to) + " with " + one_line(k.example) +
            ", and watch " + quoted(k.watch) + " looks out for that";
   }
+  std::string operator()(const NumberEndsCalmly& k) const {
+    return "step " + quoted(k.step) + " ends the night at " + quoted(k.to) + " with " + one_line(k.example) + ": " +
+           one_line(k.danger) + " (" + one_line(k.source) + ")";
+  }
   std::string operator()(const CallMissing& k) const {
     return "step " + quoted(k.step) + " is " + quoted(k.urgency) + " and waits, and nobody may have been called";
   }
@@ -238,6 +247,9 @@ struct Sentence : SentenceOfTexts {
     return "when " + quoted(k.action) + " is " + quoted(k.outcome) + ", the night ends calmly at " + quoted(k.to) +
            " with nothing asked";
   }
+  std::string operator()(const InsulinInWords& k) const {
+    return one_line(k.where) + (k.stops ? " stops the basal insulin" : " gives insulin in words, and no action here gives it");
+  }
   std::string operator()(const PumpForgotten& k) const {
     return k.lacks == "starts" ? quoted(k.action) + " pauses the pump, and nothing reminds anybody to start it again"
                                : quoted(k.action) + " pauses the pump, and nobody remembers that it is paused";
@@ -247,6 +259,14 @@ struct Sentence : SentenceOfTexts {
   }
   std::string operator()(const AskedTwice& k) const {
     return "step " + quoted(k.step) + " asks " + quoted(k.fact) + " again, and " + quoted(k.from) + " has just asked it";
+  }
+  std::string operator()(const OldReading& k) const {
+    return "step " + quoted(k.step) + " waits " + one_line(k.lasts) + " after " + quoted(k.action) + " and then takes a " +
+           quoted(k.fact) + " that is up to " + one_line(k.fresh) + " old, from before it";
+  }
+  std::string operator()(const WaitUnusual& k) const {
+    return "step " + quoted(k.step) + " waits " + one_line(k.time) + " " + one_line(k.what) + "; usual are " + one_line(k.least) +
+           " to " + one_line(k.most);
   }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "rule " + quoted(k.rule) + " is `early` but nothing that it reads can be told during a wait";
@@ -284,6 +304,10 @@ struct Sentence : SentenceOfTexts {
   std::string operator()(const GlucagonUncounted& k) const {
     return quoted(k.action) + " gives glucagon and does not count it: no rule knows how often it was given";
   }
+  std::string operator()(const DoseFalls& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives " + one_line(k.amount) + " (" + one_line(k.child) +
+           "), and row " + std::to_string(k.other) + " more, " + one_line(k.other_amount) + " (" + one_line(k.other_child) + ")";
+  }
   std::string operator()(const BoundsCrossed& k) const {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) + " gives at least " + quoted(k.least) + ", " +
            one_line(k.least_value) + ", but at most " + quoted(k.most) + ", " + one_line(k.most_value);
@@ -311,53 +335,6 @@ struct Sentence : SentenceOfTexts {
   std::string operator()(const BeyondPublished& k) const {
     return quoted(k.dose) + " gives up to " + one_line(k.amount) + " (" + one_line(k.child) +
            "), and the largest published dose is " + one_line(k.most) + " (" + one_line(k.source) + ")";
-  }
-  std::string operator()(const NeverBroken& k) const {
-    return "against law " + quoted(k.law) + ", " + one_line(k.example) + " leads to step " + quoted(k.step) +
-           ", which " + one_line(k.offence);
-  }
-  std::string operator()(const CallTooLate& k) const {
-    return "against law " + quoted(k.law) + ", " + (k.walked ? "" : "nothing shows that ") + "a child with " +
-           one_line(k.child) + " all night " + (k.walked ? "can come to " : "comes to ") + quoted(k.urgency) +
-           (k.walked ? " only after " : " before ") + one_line(k.after) + " when " +
-           (k.late ? "answers come as late as the protocol lets them" : "every question is answered at once") +
-           "; the law says " + one_line(k.limit);
-  }
-  std::string operator()(const CallNever& k) const {
-    const std::string child = "a child with " + one_line(k.child) + " all night ";
-    if (!k.walked)
-      return "against law " + quoted(k.law) + ", nothing shows that " + child + "comes to " + quoted(k.urgency);
-    return "against law " + quoted(k.law) + ", " + child + "may never come to " + quoted(k.urgency) + ": the night " +
-           one_line(k.how);
-  }
-  std::string operator()(const LawNotShown& k) const {
-    return "nothing is said about law " + quoted(k.law) + ": there are too many nights to look through";
-  }
-  std::string operator()(const WorseIsCalmer& k) const {
-    return "against law " + quoted(k.law) + ", " + one_line(k.worse) + " leads to " + quoted(k.worse_step) + " (" +
-           one_line(k.worse_urgency) + "), and " + one_line(k.better) + " to " + quoted(k.better_step) + " (" +
-           one_line(k.better_urgency) + ")";
-  }
-  std::string operator()(const UnknownIsCalm& k) const {
-    return "when nobody can tell " + quoted(k.fact) + ", step " + quoted(k.step) + " ends the night at " + quoted(k.to) +
-           ", as with the best answer";
-  }
-  std::string operator()(const LookOutside& k) const {
-    const std::string from = k.least.empty() ? "" : "at least " + k.least, to = k.most.empty() ? "" : "at most " + k.most;
-    return "step " + quoted(k.step) + " " + one_line(k.what) + " " + k.time + " (" + quoted(k.threshold) +
-           "); the law " + quoted(k.law) + " says " + from + (from.empty() || to.empty() ? "" : ", ") + to;
-  }
-  std::string operator()(const HardToRead& k) const {
-    const bool grade = k.language == "en";
-    return "the " + quoted(k.language) + " " + one_line(k.what) + " " + (grade ? "of grade " : "of ease ") +
-           one_line(k.measured) + (grade ? ", above " : ", below ") + one_line(k.limit);
-  }
-  std::string operator()(const ExampleDiffers& k) const {
-    return "in example " + quoted(k.example) + ", " + one_line(k.after) + " after it began, the " + one_line(k.what) +
-           " is " + one_line(k.came) + ", and " + one_line(k.expected) + " was expected";
-  }
-  std::string operator()(const ExampleStuck& k) const {
-    return "example " + quoted(k.example) + " cannot go on " + one_line(k.after) + " after it began: " + one_line(k.why);
   }
   std::string operator()(const UnknownStart&) const { return "the protocol does not name its first step"; }
 

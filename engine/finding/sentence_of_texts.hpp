@@ -59,6 +59,9 @@ struct SentenceOfTexts {
   std::string operator()(const OtherDoseNamed& k) const {
     return quoted(k.action) + " gives " + quoted(k.dose) + ", and its text names " + quoted("{" + k.named + "}");
   }
+  std::string operator()(const NumberUntold& k) const {
+    return "the " + quoted(k.language) + " text of the call " + quoted(k.action) + " does not say which number to call";
+  }
   std::string operator()(const AmountUntold& k) const {
     return "the text of " + quoted(k.action) + " does not say how much: it gives " + quoted(k.dose);
   }

@@ -88,6 +88,12 @@ bool goes_by_numbers(std::string_view element) {
   return element == "headline" || element == "do" || element == "caution" || element == "also";
 }
 
+/// Behind "type ": the 1 is no number of the clinic.
+bool names_the_diabetes(std::string_view before) {
+  return before.ends_with("type ") || before.ends_with("Type ") || before.ends_with("tipo ") ||
+         before.ends_with("Tipo ");
+}
+
 void doubt_numbers(Resolver& resolver, const DraftText& draft) {
   for (const Line& line : draft.lines) {
     const std::string& text = line.text.text;
@@ -95,7 +101,7 @@ void doubt_numbers(Resolver& resolver, const DraftText& draft) {
     for (std::size_t at = 0; at < text.size(); ++at) {
       if (text[at] == '{') ++depth;
       if (text[at] == '}' && depth > 0) --depth;
-      if (depth > 0 || !is_figure(text[at])) continue;
+      if (depth > 0 || !is_figure(text[at]) || names_the_diabetes(std::string_view(text).substr(0, at))) continue;
       std::size_t end = at;
       while (end < text.size() && (is_figure(text[end]) || text[end] == '.' || text[end] == ',')) ++end;
       while (!is_figure(text[end - 1])) --end;
@@ -154,6 +160,18 @@ void refuse_other_contact(Resolver& resolver, const DraftAction& draft, const Ac
   }
 }
 
+/// Of a call to the clinic either number does.
+void doubt_number(Resolver& resolver, const DraftAction& draft, const Action& action) {
+  if (!is_call(action.kind) || !action.call) return;
+  const Filler own = kNumbers[static_cast<std::size_t>(action.call->contact)];
+  for (const Line& line : draft.text.lines) {
+    const bool told = std::any_of(std::begin(kNumbers), std::end(kNumbers),
+                                  [&](Filler number) { return holds(line, name_of(number)); });
+    if (told || line.text.text.empty()) continue;
+    return warn(resolver, line.text.where, NumberUntold{action.name, line.language.text, std::string(name_of(own))});
+  }
+}
+
 void doubt_amount(Resolver& resolver, const DraftAction& draft, const Action& action) {
   const bool measured =
       action.kind == ActionKind::by_mouth || action.kind == ActionKind::glucagon || action.kind == ActionKind::insulin;
@@ -182,6 +200,7 @@ void doubt_text(Resolver& resolver, const DraftText& draft, const char* element)
 
 void doubt_action(Resolver& resolver, const DraftAction& draft, const Action& action) {
   refuse_other_contact(resolver, draft, action);
+  doubt_number(resolver, draft, action);
   doubt_amount(resolver, draft, action);
 }
 
@@ -202,7 +221,9 @@ void refuse_alike(Resolver& resolver, const std::string& what, const std::vector
 void doubt_unused_names(Resolver& resolver) {
   for (const Names* names : {&resolver.thresholds, &resolver.doses, &resolver.marks}) {
     for (std::size_t place = 0; place < names->names.size(); ++place) {
-      if (!names->is_used(place)) warn(resolver, names->places[place], NobodyUses{names->noun, names->names[place]});
+      const bool repeated = std::count(names->names.begin(), names->names.end(), names->names[place]) > 1;
+      if (!names->is_used(place) && !repeated)
+        warn(resolver, names->places[place], NobodyUses{names->noun, names->names[place]});
     }
   }
 }

@@ -43,6 +43,7 @@ struct Resolver {
   Names watches{"watch rule", {}, {}};
   Names actions{"action", {}, {}};
   Names steps{"step", {}, {}};
+  std::array<bool, kLanguages> told_undeclared{};
 
   void error(const Where& where, Kind kind, std::optional<Because> because = std::nullopt);
 };

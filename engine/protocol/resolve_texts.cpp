@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include "protocol/other_language.hpp"
 #include "protocol/resolve_parts.hpp"
@@ -194,6 +195,7 @@ Text text_from(Resolver& resolver, const DraftText& draft, const char* element, 
     if (!place || !declares(resolver, static_cast<Language>(*place))) {
       // An unreadable list of languages is told once, not at every text.
       if (resolver.protocol.languages.empty()) continue;
+      if (place && std::exchange(resolver.told_undeclared[*place], true)) continue;  // nor one that it lacks
       resolver.error(line.language.where, UnknownElement{line.language.text, element, declared_names(resolver)});
       continue;
     }

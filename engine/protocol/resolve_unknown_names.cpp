@@ -61,8 +61,9 @@ Asked asked_by(const Resolver& resolver, const Kind& kind) {
   }
   const auto* id = std::get_if<UnknownId>(&kind);
   if (id == nullptr) return {};
-  for (const Names* names : {&resolver.sources, &resolver.thresholds, &resolver.facts, &resolver.doses, &resolver.timers,
-                             &resolver.counters, &resolver.watches, &resolver.actions, &resolver.steps}) {
+  for (const Names* names :
+       {&resolver.sources, &resolver.thresholds, &resolver.facts, &resolver.doses, &resolver.timers, &resolver.counters,
+        &resolver.watches, &resolver.actions, &resolver.steps}) {
     if (names->noun == id->what) return {id->id, {names}};
   }
   return {};
@@ -81,7 +82,8 @@ std::vector<Unused> unused_in(const Asked& asked) {
   for (const Names* list : asked.lists) {
     for (std::size_t place = 0; place < list->names.size(); ++place) {
       const bool given_by_the_file = list->places[place].line != 0 && !list->names[place].empty();
-      if (list->is_used(place) || !given_by_the_file) continue;
+      const bool repeated = std::count(list->names.begin(), list->names.end(), list->names[place]) > 1;
+      if (list->is_used(place) || !given_by_the_file || repeated) continue;
       unused.push_back({list, place});
     }
   }

@@ -48,9 +48,17 @@ std::optional<Duration> maybe_time(Resolver& resolver, const MaybeWord& word) {
 }
 
 void add_look(Resolver& resolver, const DraftLook& draft, SafetyRules& rules) {
-  rules.look.push_back(LookLaw{name_or_empty(draft.id), as_id<DoseId>(place_in(resolver, resolver.doses, draft.after)),
-                               urgency_from(resolver, draft.urgency), maybe_time(resolver, draft.at_least),
-                               maybe_time(resolver, draft.at_most), draft.where});
+  LookLaw law{name_or_empty(draft.id),
+              as_id<DoseId>(place_in(resolver, resolver.doses, draft.after)),
+              urgency_from(resolver, draft.urgency),
+              maybe_time(resolver, draft.at_least),
+              maybe_time(resolver, draft.at_most),
+              draft.where};
+  if (law.at_least && law.at_most && *law.at_most < *law.at_least) {
+    resolver.error(draft.at_most->where, LawIdle{law.name, "`at-most` is shorter than `at-least`"});
+    return;
+  }
+  rules.look.push_back(std::move(law));
 }
 
 // Only what has an order can be worse in one direction.
@@ -63,6 +71,11 @@ void add_monotone(Resolver& resolver, const DraftMonotone& draft, SafetyRules& r
     if (fact.kind == FactKind::choice) {
       const std::string kind = fact.yes_no ? "yes-no" : std::string(word_of(fact.kind));
       resolver.error(draft.fact->where, WrongFactKind{fact.name, kind, "worse"});
+    }
+    // The choices stand from least to worst; of ketones more are worse wherever they are compared.
+    const bool more_is_worse = fact.kind == FactKind::ordered_choice || fact.kind == FactKind::ketones;
+    if (more_is_worse && law.lower_is_worse) {
+      resolver.error(draft.worse->where, WorseTurned{law.name, fact.name, draft.worse->text});
     }
   }
   rules.monotone.push_back(std::move(law));

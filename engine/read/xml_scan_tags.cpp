@@ -235,7 +235,16 @@ void XmlScan::close(const std::string& name, Span name_span) {
       not_xml(name_span, "`" + name + "` is closed but not open", "take this tag out");
       return stop();
     }
-    const MappedElement& innermost = map.elements[open_.back().element];
+    MappedElement& innermost = map.elements[open_.back().element];
+    if (near_word(name, {innermost.name})) {
+      report(innermost.name_span,
+             NotXml{"what is opened as `" + innermost.name + "` is closed as `" + name + "`",
+                    "write the same name in both"},
+             Because{"it is closed here", where(name_span)});
+      innermost.content.end = pos_;
+      open_.pop_back();
+      return;
+    }
     report(name_span,
            NotXml{"`" + name + "` is closed while `" + innermost.name + "` is open",
                   "close it with `</" + innermost.name + ">`"},

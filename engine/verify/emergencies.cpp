@@ -31,6 +31,22 @@ void no_way_leaves_an_emergency_calmly(Checking& checking) {
   }
 }
 
+// Whoever is sent to the clinic's phone in an emergency loses the minutes that the emergency services would need.
+void no_emergency_calls_the_clinic_alone(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Step& step : protocol.steps) {
+    if (step.urgency != Urgency::emergency) continue;
+    const Action* clinic = nullptr;
+    bool emergency = false;
+    for (const ActionId id : step.actions) {
+      const Action& action = protocol[id];
+      emergency = emergency || action.kind == ActionKind::call_emergency;
+      if (action.kind == ActionKind::call_clinic && clinic == nullptr) clinic = &action;
+    }
+    if (clinic != nullptr && !emergency) checking.error(clinic->where, CallsClinicOnly{step.name, clinic->name});
+  }
+}
+
 void every_emergency_is_called(Checking& checking) {
   const Protocol& protocol = checking.protocol;
   std::vector<bool> told(protocol.steps.size(), false);

@@ -31,6 +31,14 @@ std::string word_of(Comparison comparison) {
 /// The comparison that parts the same two sides and leaves the border on the other one: the words mirror each other.
 Comparison other_way(Comparison comparison) { return static_cast<Comparison>(3 - static_cast<int>(comparison)); }
 
+/// Glucagon is counted so that it is remembered, whether a rule reads it or not.
+bool counts_glucagon(const Protocol& protocol, CounterId counter) {
+  return std::any_of(protocol.actions.begin(), protocol.actions.end(), [&](const Action& action) {
+    return action.kind == ActionKind::glucagon &&
+           (action.counts ? action.counts : protocol[action.step].counts) == counter;
+  });
+}
+
 }  // namespace
 
 // A clinic's "from 3.0" and "over 3.0" are two protocols. Which is meant, most of the file says.
@@ -76,7 +84,8 @@ void every_counter_is_read(Checking& checking) {
   });
   if (std::none_of(read.begin(), read.end(), [](bool each) { return each; })) return;  // it only counts
   for (std::size_t i = 0; i < read.size(); ++i) {
-    if (!read[i]) checking.warning(protocol.counters[i].where, NobodyUses{"counter", protocol.counters[i].name});
+    if (!read[i] && !counts_glucagon(protocol, CounterId{static_cast<std::uint16_t>(i)}))
+      checking.warning(protocol.counters[i].where, NobodyUses{"counter", protocol.counters[i].name});
   }
 }
 

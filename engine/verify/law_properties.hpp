@@ -27,6 +27,10 @@ struct LawTables {
 };
 LawTables tables_for_law(const Protocol& protocol, const Step& step, const Conditions& when);
 
+/// Whether the conditions exclude each other: "below 54 and at least 70".
+bool nobody_meets(const Protocol& protocol, const Conditions& when);
+inline constexpr const char* kNobodyMeets = "no child can meet all its conditions at once";
+
 /// Whether what the condition reads is known in this step: asked there, or nothing that is asked at all.
 bool is_known_in(const Protocol& protocol, const Step& step, const Condition& condition);
 

@@ -11,6 +11,18 @@ LawTables tables_for_law(const Protocol& protocol, const Step& step, const Condi
   return LawTables{tables_of(protocol, with_law).tables};
 }
 
+bool nobody_meets(const Protocol& protocol, const Conditions& when) {
+  if (when.empty()) return false;
+  Step step = protocol[protocol.start];
+  step.rules.clear();
+  const LawTables law = tables_for_law(protocol, step, when);
+  const auto holds_nobody = [](const Table& table) {
+    const Box& box = LawTables::law(table);
+    return std::any_of(box.sides.begin(), box.sides.end(), [](const Stretches& side) { return !side.any(); });
+  };
+  return !law.tables.empty() && std::all_of(law.tables.begin(), law.tables.end(), holds_nobody);
+}
+
 bool is_known_in(const Protocol& protocol, const Step& step, const Condition& condition) {
   const Subject subject = subject_of(condition);
   if (subject.kind != Subject::Kind::fact || protocol.facts[subject.index].from_child) return true;

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <iterator>
 
 #include "verify/properties.hpp"
 
@@ -11,13 +12,18 @@ using Ways = std::vector<std::size_t>;
 struct Round {
   std::vector<std::string> steps;
   StepId first;
-  Where back;  // of the way that closes it
+  Where back;              // of the way that closes it
+  std::string set_back{};  // a counter that would end it, and that a rule on the way sets back
+  Where setting_back{};    // that rule
+  std::string counted{};   // a counter that is counted on the way
 };
 
 Round round_of(const Checking& checking, const Ways& ways, StepId start) {
   Round round{{}, start, {}};
   for (const std::size_t way : shortest_round(checking.protocol, checking.graph, ways, start)) {
-    round.steps.push_back(checking.protocol[checking.graph.ways[way].from].name);
+    const Step& from = checking.protocol[checking.graph.ways[way].from];
+    round.steps.push_back(from.name);
+    if (from.counts) round.counted = checking.protocol[*from.counts].name;
     round.back = checking.graph.ways[way].where;
   }
   return round;
@@ -83,7 +89,7 @@ class Bounds {
       const Ways inside = within_groups(ways, {group});
       const auto counter = splits < kMostSplits ? bounding_counter(inside) : std::nullopt;
       if (!counter) {
-        add(round_of(checking_, inside, group.front()));
+        add(unbounded_round(inside, group.front()));
         continue;
       }
       look_at_both(inside, *counter, splits);
@@ -128,18 +134,44 @@ class Bounds {
     return inside;
   }
 
+  /// Counted in the group, and its limit holds a way of it back.
+  bool would_bound(const Ways& inside, CounterId counter) const {
+    bool holds_back = false, is_counted = false;
+    for (const std::size_t way : inside) {
+      is_counted = is_counted || enters_counting(way, counter);
+      holds_back = holds_back || held_back(way, counter);
+    }
+    return is_counted && holds_back;
+  }
+
   std::optional<CounterId> bounding_counter(const Ways& inside) const {
     for (std::size_t i = 0; i < checking_.protocol.counters.size(); ++i) {
       const CounterId counter{static_cast<std::uint16_t>(i)};
-      bool is_reset = false, holds_back = false, is_counted = false;
-      for (const std::size_t way : inside) {
-        is_reset = is_reset || resets(way, counter);
-        is_counted = is_counted || enters_counting(way, counter);
-        holds_back = holds_back || held_back(way, counter);
-      }
-      if (!is_reset && is_counted && holds_back) return counter;
+      const auto is_reset = [&](std::size_t way) { return resets(way, counter); };
+      if (would_bound(inside, counter) && std::none_of(inside.begin(), inside.end(), is_reset)) return counter;
     }
     return std::nullopt;
+  }
+
+  /// One round of a group without a limit: one on which a counter is set back that would have ended it, if there is
+  /// one.
+  Round unbounded_round(const Ways& inside, StepId start) const {
+    for (std::size_t i = 0; i < checking_.protocol.counters.size(); ++i) {
+      const CounterId counter{static_cast<std::uint16_t>(i)};
+      const auto sets_back =
+          std::find_if(inside.begin(), inside.end(), [&](std::size_t way) { return resets(way, counter); });
+      if (sets_back == inside.end() || !would_bound(inside, counter)) continue;
+      const Way& way = checking_.graph.ways[*sets_back];
+      Ways through;  // leaves its step by no other way
+      std::copy_if(inside.begin(), inside.end(), std::back_inserter(through), [&](std::size_t each) {
+        return each == *sets_back || !(checking_.graph.ways[each].from == way.from);
+      });
+      Round round = round_of(checking_, through, way.from);
+      round.set_back = checking_.protocol.counters[i].name;
+      round.setting_back = way.where;
+      return round;
+    }
+    return round_of(checking_, inside, start);
   }
 
   bool resets(std::size_t way, CounterId counter) const {
@@ -194,7 +226,10 @@ void every_loop_passes_a_wait(Checking& checking) {
 void every_loop_is_bounded(Checking& checking) {
   if (checking.thresholds_cross) return;  // a rule that is silent for that reason holds nothing back
   for (const Round& round : Bounds(checking).unbounded()) {
-    checking.error(checking.protocol[round.first].where, LoopWithoutLimit{round.steps}, leads_back(round));
+    checking.error(checking.protocol[round.first].where, LoopWithoutLimit{round.steps, round.set_back, round.counted},
+                   round.set_back.empty()
+                       ? leads_back(round)
+                       : Because{"this sets `" + round.set_back + "` back to 0", round.setting_back});
   }
 }
 

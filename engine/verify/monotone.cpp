@@ -1,119 +1,31 @@
 #include <algorithm>
 
 #include "verify/law_properties.hpp"
+#include "verify/neighbours.hpp"
 #include "verify/step_parts.hpp"
 
 namespace rushlight {
 
 namespace {
 
-/// Two answers next to each other, as places among the stretches of the fact.
-struct Neighbours {
-  std::size_t worse, better;
-};
-
-std::vector<Neighbours> neighbours_in(const Dimension& dimension, bool lower_is_worse) {
-  std::vector<Neighbours> pairs;
-  for (std::size_t i = 0; i + 1 < dimension.stretches.size(); ++i) {
-    if (dimension.stretches[i + 1].unknown) continue;  // "can't tell" stands last and in no order
-    pairs.push_back(lower_is_worse ? Neighbours{i, i + 1} : Neighbours{i + 1, i});
-  }
-  return pairs;
-}
-
-std::optional<std::size_t> place_of(const Table& table, FactId fact) {
-  for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
-    if (table.dimensions[i].subject == Subject{Subject::Kind::fact, fact.index}) return i;
-  }
-  return std::nullopt;
-}
-
-Box narrowed(Box box, const Box& to) {
-  for (std::size_t i = 0; i < box.sides.size(); ++i) box.sides[i] &= to.sides[i];
-  return box;
-}
-
-/// Two children who differ in one answer, and where a rule takes each.
-struct Pair {
-  std::string worse, better;
-};
-
-class Comparing {
- public:
-  Comparing(const Protocol& protocol, const Table& table, std::size_t place)
-      : protocol_(protocol), table_(table), place_(place), takers_(takers_of(table)) {
-    for (const Box* taker : takers_) {
-      open_.push_back(*taker);
-      open_.back().sides[place] = table.whole.sides[place];
-    }
-  }
-
-  const Dimension& answers() const { return table_.dimensions[place_]; }
-
-  /// A child whom `worse_rule` takes, and who with the better answer would be taken by `better_rule`.
-  std::optional<Pair> pair(std::size_t worse_rule, std::size_t better_rule, const Neighbours& at) {
-    const std::size_t law = takers_.size() - 1, worse = table_.watched.size() + worse_rule,
-                      better = table_.watched.size() + better_rule;
-    if (!takes(law, at.worse) || !takes(law, at.better) || !takes(worse, at.worse) || !takes(better, at.better))
-      return std::nullopt;
-    const Box both = narrowed(narrowed(open_[worse], open_[better]), open_[law]);
-    std::vector<const Box*> earlier;
-    if (!add_earlier(worse, at.worse, both, earlier) || !add_earlier(better, at.better, both, earlier))
-      return std::nullopt;
-    std::optional<Pair> found;
-    const Search search = each_left_over(both, earlier, [&](const Box& left) {
-      found = Pair{example(left, at.worse), example(left, at.better)};
-      return false;
-    });
-    gave_up_ = gave_up_ || search == Search::gave_up;
-    return found;
-  }
-  bool gave_up() const { return gave_up_; }
-
- private:
-  bool takes(std::size_t taker, std::size_t answer) const { return takers_[taker]->sides[place_].test(answer); }
-
-  // What takes a child with this answer before a taker does; false when one of them takes all of the box.
-  bool add_earlier(std::size_t taker, std::size_t answer, const Box& box, std::vector<const Box*>& earlier) const {
-    for (std::size_t i = 0; i < taker; ++i) {
-      if (!takes(i, answer) || !open_[i].meets(box)) continue;
-      if (open_[i].contains(box)) return false;
-      earlier.push_back(&open_[i]);
-    }
-    return true;
-  }
-
-  std::string example(Box box, std::size_t answer) const {
-    box.sides[place_].reset();
-    box.sides[place_].set(answer);
-    return example_of(protocol_, table_, box);
-  }
-
-  const Protocol& protocol_;
-  const Table& table_;
-  std::size_t place_;
-  std::vector<const Box*> takers_;  // what is watched, the rules, the law
-  std::vector<Box> open_;           // each of them for all answers, so that boxes at two answers can be compared
-  bool gave_up_ = false;
-};
-
 bool stays_here(const Rule& rule) { return rule.visits.empty() && rule.hands_over_to.empty(); }
 
 /// One pair for each rule that takes a worse answer to a calmer step.
 void look_at(Checking& checking, const MonotoneLaw& law, const Step& step, const LawTables& tables) {
   const Protocol& protocol = checking.protocol;
-  std::vector<Comparing> comparing;
+  std::vector<ChildrenCompared> comparing;
   for (const Table& table : tables.tables) {
-    if (const auto place = place_of(table, law.fact)) comparing.emplace_back(protocol, table, *place);
+    if (const auto place = dimension_of(table, law.fact))
+      comparing.emplace_back(protocol, table, *place, &LawTables::law(table));
   }
   for (std::size_t worse = 0; worse < step.rules.size(); ++worse) {
     const Rule& rule = step.rules[worse];
-    std::optional<Pair> found;
+    std::optional<ChildPair> found;
     for (std::size_t better = 0; better < step.rules.size() && !found; ++better) {
       const Rule& other = step.rules[better];
       if (!stays_here(rule) || !stays_here(other) || protocol[rule.go].urgency >= protocol[other.go].urgency) continue;
-      for (Comparing& each : comparing) {
-        for (const Neighbours& at : neighbours_in(each.answers(), law.lower_is_worse)) {
+      for (ChildrenCompared& each : comparing) {
+        for (const AnswerPair& at : answer_pairs_in(each.answers(), law.lower_is_worse)) {
           if (!found) found = each.pair(worse, better, at);
         }
       }
@@ -125,7 +37,7 @@ void look_at(Checking& checking, const MonotoneLaw& law, const Step& step, const
                      Because{"the rule for the better answer", other.where});
     }
   }
-  if (std::any_of(comparing.begin(), comparing.end(), [](const Comparing& each) { return each.gave_up(); }))
+  if (std::any_of(comparing.begin(), comparing.end(), [](const ChildrenCompared& each) { return each.gave_up(); }))
     checking.error(step.where, too_entangled());
 }
 
@@ -207,6 +119,11 @@ void look_at_unknown(Checking& checking, const MonotoneLaw& law, const Step& ste
 
 void worse_is_never_calmer(Checking& checking, const MonotoneLaw& law) {
   const Protocol& protocol = checking.protocol;
+  const bool is_asked = std::any_of(protocol.steps.begin(), protocol.steps.end(),
+                                    [&](const Step& step) { return ask_for(step, law.fact) != nullptr; });
+  if (nobody_meets(protocol, law.when)) return checking.warning(law.where, LawIdle{law.name, kNobodyMeets});
+  if (!is_asked && !protocol[law.fact].from_child)
+    checking.warning(law.where, LawIdle{law.name, "no step asks for `" + protocol[law.fact].name + "`"});
   for (const Step& step : protocol.steps) {
     const bool asked =
         std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return ask.fact == law.fact; });

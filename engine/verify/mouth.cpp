@@ -1,10 +1,9 @@
 #include <algorithm>
-#include <string>
 #include <string_view>
 
-#include "protocol/text_words.hpp"
 #include "verify/dangers.hpp"
 #include "verify/properties.hpp"
+#include "verify/told_words.hpp"
 
 namespace rushlight {
 
@@ -25,48 +24,28 @@ bool names_food(const Protocol& protocol, const Text& text) {
   return false;
 }
 
-// Whoever writes "give juice" as a note gives it all the same. Told sentence by sentence, so that "nothing by mouth"
-// and "do not give juice" are no orders.
-constexpr std::string_view kGives[] = {"give", "offer",   "rub",  "let",   "feed", "sip",   "drink", "eat",
-                                       "dé",   "ofrezca", "unte", "frote", "deje", "ponga", "beba",  "coma"};
+// Whoever writes "give juice" as a note gives it all the same, and "a spoon of sugar in the cheek" needs no verb.
 constexpr std::string_view kFoods[] = {"juice",  "sugar",  "sugary", "honey",  "gel",    "sips",  "drink", "water",
                                        "milk",   "bread",  "food",   "sweets", "candy",  "snack", "eat",   "drinks",
                                        "jugo",   "azúcar", "miel",   "sorbos", "bebida", "agua",  "leche", "pan",
                                        "comida", "dulces", "coma",   "beba",   "comer",  "beber"};
-constexpr std::string_view kForbids[] = {"no",    "not",  "never", "nothing", "nobody", "without",
-                                         "nunca", "nada", "sin",   "don't",   "cannot", "can't"};
+// What is taken along on the way to the hospital.
+constexpr std::string_view kPacks[] = {"take", "bring", "pack", "lleve", "traiga"};
 
-template <std::size_t kSize>
-bool is_one_of(std::string_view word, const std::string_view (&list)[kSize]) {
-  return std::find(std::begin(list), std::end(list), word) != std::end(list);
-}
-
-bool orders_food(std::string_view text) {
-  constexpr std::string_view kEnds = ".:;!?";
-  for (std::size_t end = 0; !text.empty(); text.remove_prefix(end)) {
-    end = std::min(text.find_first_of(kEnds), text.size() - 1) + 1;
-    bool gives = false, food = false, forbids = false;
-    each_word(text.substr(0, end), [&](std::string_view word) {
-      gives = gives || is_one_of(word, kGives);
-      food = food || is_one_of(word, kFoods);
-      forbids = forbids || is_one_of(word, kForbids);
-      return !forbids;
-    });
-    if (gives && food && !forbids) return true;
-  }
-  return false;
+bool orders_food(std::string_view sentence) {
+  bool food = false, packs = false, forbids = false, excepts = false;
+  each_word(sentence, [&](std::string_view word) {
+    food = food || is_among(word, kFoods);
+    packs = packs || is_among(word, kPacks);
+    forbids = forbids || is_among(word, kForbids);
+    excepts = excepts || is_among(word, kExcepts);
+    return true;
+  });
+  return food && !packs && (!forbids || excepts);
 }
 
 bool orders_food(const Text& text) {
-  for (const Template& line : text.line) {
-    std::string words;
-    for (const Piece& piece : line) {
-      const auto* part = std::get_if<std::string>(&piece);
-      words += part != nullptr ? *part : " # ";
-    }
-    if (orders_food(words)) return true;
-  }
-  return false;
+  return any_sentence(text, [](std::string_view sentence) { return orders_food(sentence); });
 }
 
 bool gives_by_mouth(const Protocol& protocol, const Action& action) {

@@ -39,10 +39,15 @@ std::optional<std::string> forbidden_case(const Protocol& protocol, const LawTab
 
 void never_is_kept(Checking& checking, const NeverLaw& law) {
   const Protocol& protocol = checking.protocol;
+  if (law.calmer_than == Urgency::home && !law.does)
+    return checking.warning(law.where, LawIdle{law.name, "nothing is calmer than `home`"});
+  if (nobody_meets(protocol, law.when)) return checking.warning(law.where, LawIdle{law.name, kNobodyMeets});
+  bool looked_at = false;
   for (const Step& step : protocol.steps) {
     const bool known = std::all_of(law.when.begin(), law.when.end(),
                                    [&](const Condition& each) { return is_known_in(protocol, step, each); });
     if (!known || step.ends) continue;
+    looked_at = true;
     std::optional<LawTables> tables;
     bool gave_up = false;
     for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
@@ -58,6 +63,7 @@ void never_is_kept(Checking& checking, const NeverLaw& law) {
     }
     if (gave_up) checking.error(step.where, too_entangled());
   }
+  if (!looked_at) checking.warning(law.where, LawIdle{law.name, "no step asks for all that it reads"});
 }
 
 }  // namespace rushlight

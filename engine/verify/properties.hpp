@@ -58,6 +58,19 @@ void a_paused_pump_is_not_forgotten(Checking& checking);
 void glucagon_is_remembered(Checking& checking);
 /// No reading is asked again before anybody could take another.
 void no_reading_is_asked_twice(Checking& checking);
+/// Whether what was given works is told by a reading from after it.
+void no_dose_is_judged_by_an_old_reading(Checking& checking);
+/// What is given, and who is in an emergency, is looked at again after as long as is usual, and no call waits longer for
+/// an answer.
+void every_wait_is_a_usual_one(Checking& checking);
+/// No night ends calmly on a number that is dangerous for every child, nor on a reading that nobody could take.
+void no_night_ends_calmly_on_a_dangerous_number(Checking& checking);
+/// An emergency that calls anybody calls the emergency services.
+void no_emergency_calls_the_clinic_alone(Checking& checking);
+/// Insulin is given by an action with a dose, and words do not stop the basal insulin.
+void insulin_is_not_given_in_words(Checking& checking);
+/// No row gives a bigger child, or one with more ketones, less than another row gives a smaller one.
+void no_dose_falls_as_the_child_grows(Checking& checking);
 /// What is given works before the glucose is asked again.
 void giving_is_followed_by_a_wait(Checking& checking);
 /// A rule reads only what its step asks.

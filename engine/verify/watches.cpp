@@ -72,6 +72,15 @@ void watches_need_more_than_a_clock(Checking& checking) {
   }
 }
 
+/// The name of the gravest step that handles the watch; empty when none does.
+std::string gravest_that_handles(const Protocol& protocol, WatchId watch) {
+  const Step* gravest = nullptr;
+  for (const Step& step : protocol.steps) {
+    if (handles(step, watch) && (gravest == nullptr || gravest->urgency < step.urgency)) gravest = &step;
+  }
+  return gravest == nullptr ? "" : gravest->name;
+}
+
 // Told once a step; a step that is calmer than the target of its watch has been told already.
 void dangers_are_emergencies(Checking& checking) {
   const Protocol& protocol = checking.protocol;
@@ -101,7 +110,7 @@ void danger_signs_are_watched(Checking& checking) {
     const Watch& watch = protocol[id];
     const Step& target = protocol[watch.go];
     if (!handles(target, id)) {
-      checking.error(watch.where, WatchNotHandled{target.name, watch.name},
+      checking.error(watch.where, WatchNotHandled{target.name, watch.name, gravest_that_handles(protocol, id)},
                      Because{"step `" + target.name + "`", target.where});
     }
     for (const Step& step : protocol.steps) {

@@ -128,9 +128,19 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({LoopWithoutLimit{{"treat", "measure"}}, "loop-without-limit",
                   "the steps `treat`, `measure` can go round for ever",
                   "count one of these steps with `counts`, and add a rule that leaves when the count is reached"});
+  rows.push_back({LoopWithoutLimit{{"treat", "measure"}, "", "rounds"}, "loop-without-limit",
+                  "the steps `treat`, `measure` can go round for ever",
+                  "add a rule with `<if counter=\"rounds\" at-least=\"...\"/>` above the one that leads back"});
+  rows.push_back({LoopWithoutLimit{{"treat", "measure"}, "rounds"}, "loop-without-limit",
+                  "the steps `treat`, `measure` can go round for ever: `rounds` is set back on the way",
+                  "take `rounds` out of `resets` of the rules that lead round"});
   rows.push_back({WatchNotHandled{"emergency", "will-not-wake"}, "watch-not-handled",
                   "watch `will-not-wake` leads to step `emergency`, which does not handle it",
                   "add `will-not-wake` to `handles` of step `emergency`"});
+  rows.push_back({WatchNotHandled{"treat", "will-not-wake", "emergency"}, "watch-not-handled",
+                  "watch `will-not-wake` leads to step `treat`, which does not handle it",
+                  "let it lead to a step that handles it, such as `emergency`; or add `will-not-wake` to `handles` of "
+                  "step `treat`"});
   rows.push_back({CalmerThanWatch{"treat", "will-not-wake"}, "calmer-than-watch",
                   "step `treat` handles watch `will-not-wake` but is calmer than where the watch leads",
                   "make step `treat` as urgent, or take `will-not-wake` out of its `handles`"});
@@ -155,6 +165,9 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({EmergencyNotCalled{"emergency", "will-not-wake"}, "emergency-not-called",
                   "step `emergency` meets the danger of watch `will-not-wake` and does not call for help",
                   "add a `<do kind=\"call-emergency\">` without an `<if>` to step `emergency`"});
+  rows.push_back({CallsClinicOnly{"ambulance", "phone"}, "calls-clinic-only",
+                  "step `ambulance` is an emergency, and `phone` calls the clinic and nobody else",
+                  "write `kind=\"call-emergency\"` and `contact=\"emergency\"` on `phone`, or add such an action"});
   rows.push_back({SignMissing{"has a seizure", "seizure", "yes"}, "sign-missing",
                   "during a wait nobody can say that the child has a seizure: `<worse>` has no such line",
                   "add `<sign fact=\"seizure\" is=\"yes\">` inside `<worse>`"});
@@ -202,6 +215,10 @@ void add_paths(std::vector<Example>& rows) {
                   "step `bedtime` ends the night at `well` with bedtime: no, glucose 69 mg/dL, and watch `low-told` "
                   "looks out for that",
                   "let a rule above this one take bedtime: no, glucose 69 mg/dL to another step than `well`"});
+  rows.push_back({NumberEndsCalmly{"treat", "well", "glucose 53 mg/dL", "very low", "a statement, 2017"},
+                  "number-ends-calmly",
+                  "step `treat` ends the night at `well` with glucose 53 mg/dL: very low (a statement, 2017)",
+                  "let it lead to a step that treats or calls, and does not end the night"});
   rows.push_back({CallMissing{"keep-watch", "emergency"}, "call-missing",
                   "step `keep-watch` is `emergency` and waits, and nobody may have been called",
                   "add a call to step `keep-watch`, or to a step that leads to it"});
@@ -220,6 +237,11 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({TroubleEnds{"juice", "vomited", "well"}, "trouble-ends",
                   "when `juice` is `vomited`, the night ends calmly at `well` with nothing asked",
                   "let `vomited` lead to a step that asks, waits or calls, and not on to `well`"});
+  rows.push_back({InsulinInWords{"the text of `note`", false}, "insulin-in-words",
+                  "the text of `note` gives insulin in words, and no action here gives it",
+                  "take it out of the words, or give it by an action with a dose"});
+  rows.push_back({InsulinInWords{"the headline of step `round`", true}, "insulin-in-words",
+                  "the headline of step `round` stops the basal insulin", "write that the basal insulin goes on"});
   rows.push_back({PumpForgotten{"pause", "starts"}, "pump-forgotten",
                   "`pause` pauses the pump, and nothing reminds anybody to start it again",
                   "add `starts` and `lasts` to `pause`"});
@@ -228,6 +250,13 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({AskedTwice{"still-low", "glucose", "treat"}, "asked-twice",
                   "step `still-low` asks `glucose` again, and `treat` has just asked it",
                   "write `fresh=\"...\"` on the question, or let an action of step `still-low` measure again"});
+  rows.push_back({OldReading{"treat", "sugar", "glucose", "30 min", "15 min"}, "old-reading",
+                  "step `treat` waits 15 min after `sugar` and then takes a `glucose` that is up to 30 min old, from "
+                  "before it",
+                  "take `fresh` out of the question, so that `glucose` is measured after the wait"});
+  rows.push_back({WaitUnusual{"treat", "after `sugar`", "15 h", "10 min", "20 min"}, "wait-unusual",
+                  "step `treat` waits 15 h after `sugar`; usual are 10 min to 20 min",
+                  "name a time from 10 min to 20 min, unless the clinic wants it so"});
   rows.push_back({EarlyRuleUntold{"treat/1"}, "early-rule-untold",
                   "rule `treat/1` is `early` but nothing that it reads can be told during a wait",
                   "let `treat/1` read only choices that its step asks, in a step with a `<wait>`; or drop `early`"});
@@ -242,7 +271,7 @@ void add_paths(std::vector<Example>& rows) {
                   "add a `<wait>` to step `treat`"});
 }
 
-void add_doses_and_start(std::vector<Example>& rows) {
+void add_doses(std::vector<Example>& rows) {
   rows.push_back({DoseNotCovered{"fast-carbohydrate", "a child of unknown weight"}, "dose-not-covered",
                   "no row of `fast-carbohydrate` takes a child of unknown weight",
                   "add a last `<row>` to `fast-carbohydrate` with `fixed`, or with `withheld=\"yes\"` and the reason"});
@@ -261,6 +290,10 @@ void add_doses_and_start(std::vector<Example>& rows) {
   rows.push_back({GlucagonUncounted{"glucagon", "rescue-doses"}, "glucagon-uncounted",
                   "`glucagon` gives glucagon and does not count it: no rule knows how often it was given",
                   "add `counts=\"rescue-doses\"` to `glucagon`"});
+  rows.push_back({DoseFalls{"rescue-glucagon", 3, "0.5 mg", "weight 25 kg", 2, "1 mg", "weight 24.999 kg"},
+                  "dose-falls",
+                  "row 3 of `rescue-glucagon` gives 0.5 mg (weight 25 kg), and row 2 more, 1 mg (weight 24.999 kg)",
+                  "look whether the amounts of rows 2 and 3 have changed places"});
   rows.push_back({BoundsCrossed{"fast-carbohydrate", 1, "smallest-carb", "10 g", "largest-carb", "5 g"},
                   "bounds-crossed",
                   "row 1 of `fast-carbohydrate` gives at least `smallest-carb`, 10 g, but at most `largest-carb`, 5 g",
@@ -271,7 +304,7 @@ void add_doses_and_start(std::vector<Example>& rows) {
   rows.push_back(
       {DoseAboveCap{"fast-carbohydrate", 4, "20 g", "age 12 years", "largest-carb", "15 g"}, "dose-above-cap",
        "row 4 of `fast-carbohydrate` gives up to 20 g (age 12 years), and other rows stop at `largest-carb`, 15 g",
-       "add `most=\"largest-carb\"` to row 4, or raise `largest-carb`"});
+       "add `most=\"...\"` to row 4 with the most for such a child, or raise `largest-carb`"});
   rows.push_back({DoseBelowLeast{"fast-carbohydrate", 2, "1 g", "weight 2 kg", "smallest-carb", "5 g"},
                   "dose-below-least",
                   "row 2 of `fast-carbohydrate` gives as little as 1 g (weight 2 kg), and other rows never less than "
@@ -302,65 +335,6 @@ void add_doses_and_start(std::vector<Example>& rows) {
       {SignElsewhere{"drowsy", "yes", "ketones"}, "sign-elsewhere",
        "`drowsy`: `yes` is a sign of getting worse in `ketones` and cannot be told so here, where it is watched",
        "add `<sign fact=\"drowsy\" is=\"yes\">` with its texts to `<worse>`"});
-  rows.push_back(
-      {NeverBroken{"no-insulin-when-low", "glucose 60 mg/dL", "correct", "does `pen` (insulin)"}, "never-broken",
-       "against law `no-insulin-when-low`, glucose 60 mg/dL leads to step `correct`, which does `pen` (insulin)",
-       "let a rule above this one take glucose 60 mg/dL to another step than `correct`"});
-  rows.push_back(
-      {CallTooLate{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", false, "45 min", "30 min",
-                   "0 min: `measure`, `treat`; 15 min: `treat`; 30 min: `treat`; 45 min: `call`", true},
-       "call-too-late",
-       "against law `on-the-phone`, a child with glucose below 54 mg/dL all night can come to `clinic-now` only "
-       "after 45 min when every question is answered at once; the law says 30 min",
-       "look at this night (0 min: `measure`, `treat`; 15 min: `treat`; 30 min: `treat`; 45 min: `call`) and shorten a "
-       "wait, or let a counter reach its limit sooner; or write `45 min` into the law if the clinic wants it so"});
-  rows.push_back({CallNever{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", "goes round for ever",
-                            "0 min: `measure`, `treat`; 15 min: `treat`", true},
-                  "call-never",
-                  "against law `on-the-phone`, a child with glucose below 54 mg/dL all night may never come to "
-                  "`clinic-now`: the night goes round for ever",
-                  "look at this night (0 min: `measure`, `treat`; 15 min: `treat`) and let it lead to a step that is "
-                  "`clinic-now` or "
-                  "graver"});
-  rows.push_back(
-      {CallNever{"on-the-phone", "glucose below 54 mg/dL", "clinic-now", "ends at `well`", "0 min: `measure`, `well`",
-                 false},
-       "call-never",
-       "against law `on-the-phone`, nothing shows that a child with glucose below 54 mg/dL all night comes to "
-       "`clinic-now`",
-       "look at this night (0 min: `measure`, `well`), through which the program could not be led, and let it lead "
-       "to a step that is `clinic-now` or graver"});
-  rows.push_back({LawNotShown{"on-the-phone"}, "law-not-shown",
-                  "nothing is said about law `on-the-phone`: there are too many nights to look through",
-                  "say more of the child in `on-the-phone`, or leave the law out"});
-  rows.push_back(
-      {WorseIsCalmer{"more-ketones", "ketones 3 mmol/L", "watch", "home", "ketones 2.9 mmol/L", "call", "clinic-now"},
-       "worse-is-calmer",
-       "against law `more-ketones`, ketones 3 mmol/L leads to `watch` (home), and ketones 2.9 mmol/L to `call` "
-       "(clinic-now)",
-       "let ketones 3 mmol/L lead to a step that is `clinic-now` or graver"});
-  rows.push_back(
-      {UnknownIsCalm{"lower-in-a-low", "measure", "glucose", "in-range"}, "unknown-is-calm",
-       "when nobody can tell `glucose`, step `measure` ends the night at `in-range`, as with the best answer",
-       "let it lead where a bad answer leads, or to a call"});
-  rows.push_back(
-      {LookOutside{"sugar-works-first", "treat", "waits", "night-later", "2 h", "10 min", "20 min"}, "look-outside",
-       "step `treat` waits 2 h (`night-later`); the law `sugar-works-first` says at least 10 min, at most 20 min",
-       "name a time that the law allows in step `treat`, or change the law"});
-  rows.push_back({HardToRead{"texts of step `treat` are", "en", "8.2", "6", "administration", 14}, "hard-to-read",
-                  "the `en` texts of step `treat` are of grade 8.2, above 6",
-                  "write shorter words than `administration`, and sentences of fewer than 14 words"});
-  rows.push_back({ExampleDiffers{"third-low-calls", "30 min", "step", "`treat`", "`call-and-treat`"}, "example-differs",
-                  "in example `third-low-calls`, 30 min after it began, the step is `treat`, and `call-and-treat` was "
-                  "expected",
-                  "mend the protocol, or write `treat` into the example if the clinic wants it so"});
-  rows.push_back({ExampleStuck{"third-low-calls", "30 min", "`sugar` is not among the actions of `still-low`"},
-                  "example-stuck",
-                  "example `third-low-calls` cannot go on 30 min after it began: `sugar` is not among the actions of "
-                  "`still-low`",
-                  "tell what the screen asks for there, or take this line out of the example"});
-  rows.push_back({UnknownStart{}, "unknown-start", "the protocol does not name its first step",
-                  "add `start=\"...\"` to `<protocol>`"});
 }
 
 }  // namespace
@@ -368,7 +342,7 @@ void add_doses_and_start(std::vector<Example>& rows) {
 const std::vector<Example>& examples() {
   static const std::vector<Example> rows = [] {
     std::vector<Example> made;
-    for (const auto add : {add_bytes, add_words, add_numbers, add_texts, add_meanings, add_paths, add_doses_and_start,
+    for (const auto add : {add_bytes, add_words, add_numbers, add_texts, add_meanings, add_paths, add_doses, add_laws,
                            add_changes, add_journals})
       add(made);
     return made;

@@ -19,7 +19,9 @@ struct Example {
 /// In the order of the kinds; at least one of each.
 const std::vector<Example>& examples();
 
-// Their parts about texts, and about what is changed and kept (examples_of_texts.cpp).
+// Their parts about laws (examples_of_laws.cpp), about texts, and about what is changed and kept
+// (examples_of_texts.cpp).
+void add_laws(std::vector<Example>& rows);
 void add_texts(std::vector<Example>& rows);
 void add_changes(std::vector<Example>& rows);
 void add_journals(std::vector<Example>& rows);

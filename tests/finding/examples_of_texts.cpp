@@ -38,6 +38,9 @@ void add_texts(std::vector<Example>& rows) {
   rows.push_back({AmountUntold{"sugar", "fast-carbohydrate"}, "amount-untold",
                   "the text of `sugar` does not say how much: it gives `fast-carbohydrate`",
                   "write `{fast-carbohydrate}` or `{food}` in the text"});
+  rows.push_back({NumberUntold{"help", "es", "emergency-number"}, "number-untold",
+                  "the `es` text of the call `help` does not say which number to call",
+                  "write `{emergency-number}` into it"});
   rows.push_back({LanguageLacking{"ketones", "es", "low"}, "language-lacking",
                   "protocol `ketones` has no texts in `es`, and `low`, which has, leads to it",
                   "write the texts of `ketones` in `es` too, and add it to `languages`"});

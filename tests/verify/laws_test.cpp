@@ -122,6 +122,27 @@ BOOST_AUTO_TEST_CASE(conditions_say_where_worse_has_this_direction) {
   BOOST_TEST(told(against(monotone("glucose", "higher", R"(<if fact="glucose" below="low"/>)"), text)) == "");
 }
 
+BOOST_AUTO_TEST_CASE(a_law_for_which_fewer_ketones_are_worse_is_refused) {
+  const std::string text = changed(small_protocol(), R"(    <yes-no id="symptoms">)",
+                                   R"(    <ketones id="ketones"><ask><en>Ketones?</en></ask></ketones>
+    <yes-no id="symptoms">)");
+  BOOST_CHECK_EXCEPTION(against(monotone("ketones", "lower"), text), std::runtime_error,
+                        [](const std::runtime_error& refused) {
+                          return std::string(refused.what()).find("worse with a lower `ketones`") != std::string::npos;
+                        });
+  BOOST_CHECK_NO_THROW(against(monotone("ketones", "higher"), text));
+}
+
+BOOST_AUTO_TEST_CASE(a_law_that_can_refuse_nothing_says_so) {
+  BOOST_TEST(broken<LawIdle>(never(R"(calmer-than="home")", kLow)).why == "nothing is calmer than `home`");
+  BOOST_TEST(broken<LawIdle>(never(R"(calmer-than="emergency")", kLow + kNotLow)).why ==
+             "no child can meet all its conditions at once");
+  BOOST_TEST(broken<LawIdle>(monotone("glucose", "lower", kLow + kNotLow)).why ==
+             "no child can meet all its conditions at once");
+  BOOST_TEST(broken<LawIdle>(never(R"(does="by-mouth")", R"(<if fact="symptoms" is="yes"/>)")).why ==
+             "no step asks for all that it reads");
+}
+
 BOOST_AUTO_TEST_CASE(only_children_who_are_alike_in_all_else_are_compared) {
   // The lower glucose goes to a calmer step only for a pump, the higher one to a graver step only without.
   const std::string text = measuring(R"(

@@ -61,6 +61,115 @@ BOOST_AUTO_TEST_CASE(a_step_that_neither_ends_nor_has_a_rule_is_a_dead_end) {
 
 BOOST_AUTO_TEST_SUITE_END()
 
+BOOST_AUTO_TEST_SUITE(readings)
+
+BOOST_AUTO_TEST_CASE(sugar_is_not_judged_by_a_reading_from_before_it) {
+  const auto treating = [](const std::string& fresh) {
+    return changed(small_protocol(), R"(<ask fact="glucose"/>
+      <rule go="call"><if fact="glucose" below="low"/><if counter)",
+                   "<ask fact=\"glucose\"" + fresh + R"(/>
+      <rule go="call"><if fact="glucose" below="low"/><if counter)");
+  };
+  const std::string text = treating(R"( fresh="recheck")");
+  const auto found = only_check<OldReading>(text);
+  BOOST_TEST(found.kind.step == "treat");
+  BOOST_TEST(found.kind.action == "sugar");
+  BOOST_TEST(found.kind.fresh == "15 min");
+  BOOST_TEST(found.underlined == "ask");
+  BOOST_TEST(told(checked(treating(R"( fresh="late")"))) == "");  // no older than the wait is long
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
+BOOST_AUTO_TEST_SUITE(nights)
+
+BOOST_AUTO_TEST_CASE(a_night_does_not_end_calmly_with_a_glucose_that_is_very_low) {
+  const std::string text = measuring(R"(
+      <rule go="treat"><if fact="glucose" is="unknown"/></rule>
+      <rule go="well"><if fact="glucose" below="low"/></rule>
+      <rule go="treat"><if fact="glucose" at-least="low"/></rule>)");
+  const auto found = only_check<NumberEndsCalmly>(text);
+  BOOST_TEST(found.kind.example == "glucose 53 mg/dL");
+  BOOST_TEST(found.kind.to == "well");
+  BOOST_TEST(found.underlined == "rule");
+}
+
+BOOST_AUTO_TEST_CASE(a_border_for_lows_at_50_lets_53_end_calmly) {
+  const std::string text = banded(small_protocol(), R"(<band mg-dl="50" mmol-l="2.8"/><en>Low</en>)");
+  BOOST_TEST(told(check(resolved(text)).findings).find("with glucose 53 mg/dL: very low") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(a_night_does_not_end_as_if_all_were_well_when_nobody_can_tell_the_glucose) {
+  const std::string text = changed(small_protocol(), R"(<rule go="treat"><if fact="glucose" is="unknown"/></rule>)",
+                                   R"(<rule go="well"><if fact="glucose" is="unknown"/></rule>)");
+  const auto found = only_check<UnknownIsCalm>(text);
+  BOOST_TEST(found.kind.law == "");
+  BOOST_TEST(found.kind.to == "well");
+}
+
+BOOST_AUTO_TEST_CASE(an_emergency_is_no_call_to_the_clinic_alone) {
+  const std::string text = changed(
+      small_protocol(),
+      R"(<step id="crew" urgency="emergency" handles="will-not-wake cannot-swallow having-seizure" source="practice" ends="yes"><headline><en>Stay, from {night} to {morning}.</en></headline></step>)",
+      R"(<step id="crew" urgency="emergency" handles="will-not-wake cannot-swallow having-seizure" source="practice" ends="yes"><headline><en>Stay, from {night} to {morning}.</en></headline>
+      <do id="tell" kind="call-clinic" contact="clinic" answer-within="late"><en>Call {clinic-number}.</en></do></step>)");
+  const auto found = only_check<CallsClinicOnly>(text);
+  BOOST_TEST(found.kind.step == "crew");
+  BOOST_TEST(found.kind.action == "tell");
+}
+
+BOOST_AUTO_TEST_CASE(sugar_is_looked_at_again_after_the_usual_time) {
+  const auto waiting = [](const std::string& lasts) {
+    return changed(small_protocol(), R"(<time id="recheck" value="15 min" least="10 min" most="20 min")",
+                   "<time id=\"recheck\" value=\"" + lasts + "\" least=\"1 min\" most=\"20 h\"");
+  };
+  const auto found = only_check<WaitUnusual>(waiting("15 h"));
+  BOOST_TEST(found.kind.step == "treat");
+  BOOST_TEST(found.kind.what == "after `sugar`");
+  BOOST_TEST(found.underlined == "wait");
+  BOOST_CHECK_NO_THROW(only_check<WaitUnusual>(waiting("9 min")));
+  BOOST_TEST(told(checked(waiting("20 min"))) == "");
+}
+
+BOOST_AUTO_TEST_CASE(insulin_is_given_by_an_action_and_not_in_words) {
+  const auto saying = [](const std::string& text) {
+    return changed(small_protocol(), "<en>Turn the child on the side.</en>", "<en>" + text + "</en>");
+  };
+  BOOST_TEST(!only_check<InsulinInWords>(saying("Give the usual insulin now.")).kind.stops);
+  BOOST_TEST(only_check<InsulinInWords>(saying("Wait. Stop the basal insulin.")).kind.stops);
+  BOOST_TEST(told(checked(saying("Give no insulin now."))) == "");
+  BOOST_TEST(told(checked(saying("Never stop the basal insulin."))) == "");
+}
+
+BOOST_AUTO_TEST_CASE(food_in_an_emergency_is_an_order_without_a_verb_too) {
+  const auto saying = [](const std::string& text) {
+    return changed(small_protocol(), "<en>Turn the child on the side.</en>", "<en>" + text + "</en>");
+  };
+  for (const char* text :
+       {"A spoon of sugar in the cheek.", "Nothing but juice by mouth.", "Glucose gel inside the cheek."})
+    BOOST_CHECK_NO_THROW(only_check<MouthWhileDanger>(saying(text)));
+  BOOST_TEST(told(checked(saying("Nothing by mouth, no juice."))) == "");
+  BOOST_TEST(told(checked(saying("Take sugar and the meter."))) == "");
+}
+
+BOOST_AUTO_TEST_CASE(a_heavier_child_is_not_given_less_sugar_than_a_lighter_one) {
+  const std::string rows = R"(<row fixed="many-grams" source="practice"><if fact="weight" below="twenty"/></row>
+      <row fixed="few-grams" source="practice"><if fact="weight" at-least="twenty"/></row>)";
+  const std::string weight =
+      R"(    <weight id="twenty" value="20 kg" least="10 kg" most="30 kg" source="practice"><en>Big</en></weight>
+)";
+  const std::string per_kilogram = R"(<row per-kg="per-kilogram" least="few-grams" most="many-grams" source="table"/>)";
+  const std::string text = with_threshold(changed(small_protocol(), per_kilogram, rows), weight);
+  const std::vector<Finding> findings = checked(text);
+  const auto falls = std::find_if(findings.begin(), findings.end(),
+                                  [](const Finding& each) { return std::holds_alternative<DoseFalls>(each.kind); });
+  BOOST_TEST_REQUIRE((falls != findings.end()), told(findings));
+  BOOST_TEST(std::get<DoseFalls>(falls->kind).row == 2);
+  BOOST_TEST(std::get<DoseFalls>(falls->kind).amount == "5 g");
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
 BOOST_AUTO_TEST_SUITE(loops)
 
 BOOST_AUTO_TEST_CASE(a_loop_without_a_counter_can_go_on_for_ever) {
@@ -114,8 +223,13 @@ BOOST_AUTO_TEST_CASE(a_loop_that_resets_its_own_counter_can_go_on_for_ever) {
   const std::string text =
       changed(small_protocol(), R"(<rule go="well" resets="treatments"><if fact="glucose" at-least="low"/></rule>)",
               R"(<rule go="measure" resets="treatments"><if fact="glucose" at-least="low"/></rule>)");
-  const auto found = only_check<LoopWithoutLimit>(taking_what_was_answered(text));
-  BOOST_TEST((found.kind.steps == Steps{"measure", "treat"}));
+  const std::string taking = taking_what_was_answered(text);
+  const auto found = only_check<LoopWithoutLimit>(taking);
+  BOOST_TEST((found.kind.steps == Steps{"treat", "measure"}));
+  BOOST_TEST(found.kind.set_back == "treatments");
+  BOOST_TEST_REQUIRE(found.because.has_value());
+  BOOST_TEST(found.because->text == "this sets `treatments` back to 0");
+  BOOST_TEST(underlined(taking, *found.because->where) == "rule");
 }
 
 BOOST_AUTO_TEST_CASE(a_counter_that_an_outer_loop_resets_still_bounds_the_inner_one) {
