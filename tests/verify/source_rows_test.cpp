@@ -6,7 +6,8 @@
 
 #include "tests/verify/small_checks.hpp"
 
-// docs/source-rows.md: from a source back to what rests on it. docs/sources.md, written by hand, says how far each was read.
+// docs/source-rows.md: from a source back to what rests on it. docs/sources.md, written by hand, says how far each was
+// read.
 
 using namespace rushlight;
 using namespace rushlight::tests;
