@@ -61,8 +61,9 @@ class OldNews {
   }
 
   bool follow(const Way& way) {
-    return may_be_read_in(way.from) && !is_looked_at(way) && standings_.along(way, watch_) != StillTrue::over &&
-           reach(way.to);
+    // What is reached already is not asked how: the way there may cost a search.
+    return !may_be_[way.to.index] && may_be_read_in(way.from) && !is_looked_at(way) &&
+           standings_.along(way, watch_) != StillTrue::over && reach(way.to);
   }
 
   // Other news leads to a step that decides by it, not to an end that knows nothing of it.

@@ -184,7 +184,7 @@ BOOST_AUTO_TEST_CASE(what_no_meter_shows_as_a_number_is_told_as_lo_and_hi) {
     return R"(<glucose id=")" + id + R"(" mg-dl=")" + mg_dl + R"(" mmol-l=")" + mmol_l +
            R"(" least="10 mg/dL" most="700 mg/dL" source="table" pair-exception="table"><en>B</en></glucose>)";
   };
-  const std::string shown = R"(<rule go="well"><if fact="glucose" at-least="least" at-most="most"/></rule>)";
+  const std::string shown = R"(<rule go="treat"><if fact="glucose" at-least="least" at-most="most"/></rule>)";
   const std::string ends = glucose("least", "20", "1.1") + glucose("most", "600", "33.3");
   BOOST_TEST(gap(with_threshold(measuring(kTreatUnknown + shown), ends)) == "glucose LO");
   const std::string low = R"(<rule go="treat"><if fact="glucose" below="least"/></rule>)";

@@ -90,7 +90,7 @@ BOOST_AUTO_TEST_CASE(a_law_with_a_border_of_its_own_is_as_exact_as_a_rule) {
 }
 
 BOOST_AUTO_TEST_CASE(what_a_step_does_not_ask_is_not_known_there) {
-  BOOST_TEST(told(against(never(R"(does="by-mouth")", R"(<if fact="symptoms" is="yes"/>)"))) == "");
+  BOOST_TEST(broken<LawIdle>(never(R"(does="by-mouth")", R"(<if fact="symptoms" is="yes"/>)")).law == "law");
 }
 
 BOOST_AUTO_TEST_CASE(lower_leads_nowhere_calmer_in_the_small_protocol) {
@@ -99,13 +99,13 @@ BOOST_AUTO_TEST_CASE(lower_leads_nowhere_calmer_in_the_small_protocol) {
 
 BOOST_AUTO_TEST_CASE(a_lower_glucose_that_leads_to_a_calmer_step_is_told_with_both_children) {
   const std::string text = with_border(measuring(R"(
-      <rule go="well"><if fact="glucose" below="very-low"/></rule>
+      <rule go="treat"><if fact="glucose" below="very-low"/></rule>
       <rule go="call"><if fact="glucose" below="low"/></rule>
       <rule go="treat"><if fact="glucose" is="unknown"/></rule>
       <rule go="well"><if fact="glucose" at-least="low"/></rule>)"));
   const auto found = broken<WorseIsCalmer>(monotone("glucose", "lower"), text);
   BOOST_TEST(found.worse == "glucose 53 mg/dL");
-  BOOST_TEST(found.worse_step == "well");
+  BOOST_TEST(found.worse_step == "treat");
   BOOST_TEST(found.worse_urgency == "home");
   BOOST_TEST(found.better == "glucose 54 mg/dL");
   BOOST_TEST(found.better_step == "call");
@@ -114,7 +114,7 @@ BOOST_AUTO_TEST_CASE(a_lower_glucose_that_leads_to_a_calmer_step_is_told_with_bo
 
 BOOST_AUTO_TEST_CASE(conditions_say_where_worse_has_this_direction) {
   const std::string text = with_border(measuring(R"(
-      <rule go="well"><if fact="glucose" below="very-low"/></rule>
+      <rule go="treat"><if fact="glucose" below="very-low"/></rule>
       <rule go="call"><if fact="glucose" below="low"/></rule>
       <rule go="treat"><if fact="glucose" is="unknown"/></rule>
       <rule go="well"><if fact="glucose" at-least="low"/></rule>)"));
@@ -146,10 +146,10 @@ BOOST_AUTO_TEST_CASE(a_law_that_can_refuse_nothing_says_so) {
 BOOST_AUTO_TEST_CASE(only_children_who_are_alike_in_all_else_are_compared) {
   // The lower glucose goes to a calmer step only for a pump, the higher one to a graver step only without.
   const std::string text = measuring(R"(
-      <rule go="well"><if fact="glucose" below="low"/><if fact="delivery" is="pump"/></rule>
-      <rule go="treat"><if fact="glucose" below="low"/></rule>
-      <rule go="well"><if fact="delivery" is="pump"/></rule>
-      <rule go="treat"/>)");
+      <rule go="treat"><if fact="glucose" below="low"/><if fact="delivery" is="pump"/></rule>
+      <rule go="call"><if fact="glucose" below="low"/></rule>
+      <rule go="treat"><if fact="delivery" is="pump"/></rule>
+      <rule go="call"/>)");
   BOOST_TEST(told(against(monotone("glucose", "lower"), text)) == "");
 }
 

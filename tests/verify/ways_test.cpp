@@ -95,7 +95,8 @@ BOOST_AUTO_TEST_CASE(a_night_does_not_end_calmly_with_a_glucose_that_is_very_low
 }
 
 BOOST_AUTO_TEST_CASE(a_border_for_lows_at_50_lets_53_end_calmly) {
-  const std::string text = banded(small_protocol(), R"(<band mg-dl="50" mmol-l="2.8"/><en>Low</en>)");
+  const std::string text = changed(small_protocol(), R"(mg-dl="70" mmol-l="3.9" least="60 mg/dL")",
+                                   R"(mg-dl="50" mmol-l="2.8" least="45 mg/dL")");
   BOOST_TEST(told(check(resolved(text)).findings).find("with glucose 53 mg/dL: very low") != std::string::npos);
 }
 
