@@ -68,7 +68,8 @@ InUnit::InUnit(const SideBySide& sides, const Space& space, const Space* also)
   sorted.reserve(found_.size());
   for (const std::size_t i : order) sorted.push_back(std::move(found_[i]));
   found_ = std::move(sorted);
-  for (std::size_t i = 0; i < found_.size(); ++i) soonest_.try_emplace(was_and_now(found_[i].difference), i);
+  for (std::size_t i = 0; i < found_.size(); ++i)
+    found_[i].soonest = soonest_.try_emplace(was_and_now(found_[i].difference), i).first->second;
 }
 
 // What concerns everybody in its place needs no case.
@@ -170,14 +171,15 @@ std::vector<Difference> InUnit::by_place() {
 }
 
 std::vector<Difference> InUnit::in_brief() {
-  std::map<WasAndNow, std::size_t> places;
+  std::vector<std::size_t> places(found_.size());
   std::vector<Difference> all;
-  for (const Found& each : found_) {
-    const auto [place, is_new] = places.try_emplace(was_and_now(each.difference), all.size());
-    if (is_new) {
+  for (std::size_t i = 0; i < found_.size(); ++i) {
+    const Found& each = found_[i];
+    if (each.soonest == i) {
+      places[i] = all.size();
       all.push_back(each.difference);
     } else {
-      join(all[place->second], each.difference);
+      join(all[places[each.soonest]], each.difference);
     }
   }
   return all;

@@ -45,6 +45,7 @@ class InUnit {
   struct Found {
     Difference difference;
     Diagrams::Set where, within;
+    std::size_t soonest = 0;  // the first with the same was and now
   };
   /// Whom a set of cases concerns.
   struct Named {
