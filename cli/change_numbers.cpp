@@ -8,6 +8,7 @@
 #include "cli/interview.hpp"
 #include "cli/number_words.hpp"
 #include "cli/numbers_json.hpp"
+#include "cli/numbers_sheet.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/replace_files.hpp"
@@ -45,6 +46,7 @@ class Changing {
   int run(Read<std::vector<Wish>> wishes) {
     FileTexts texts = set_.texts;
     if (!wishes.value) return refuse(std::move(wishes.findings), texts);
+    wishes_ = *wishes.value;
     ChangePlan plan = planned(set_, *wishes.value);
     if (has_error(plan.findings)) return refuse(std::move(plan.findings), texts);
     report_.changes = std::move(plan.changes);
@@ -90,6 +92,13 @@ class Changing {
     return finish(status);
   }
   int refuse(std::vector<Finding> findings, const FileTexts& texts) {
+    for (Finding& finding : findings) {
+      for (const Wish& wish : wishes_) {
+        if (wish.cell.empty() || !(wish.where == finding.where)) continue;
+        finding = in_table(std::move(finding), wish.cell);
+        break;
+      }
+    }
     const int status = exit_status_of(findings);
     if (!options_.json) print_findings(err_, findings, texts);
     report_.findings = std::move(findings);
@@ -246,6 +255,7 @@ class Changing {
   Language language_;
   std::istream* asked_;
   std::ostream &out_, &err_;
+  std::vector<Wish> wishes_;
   ChangeReport report_;
 };
 

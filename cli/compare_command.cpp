@@ -1,16 +1,24 @@
 #include "cli/compare_command.hpp"
 
+#include <algorithm>
 #include <filesystem>
+#include <optional>
 #include <ostream>
+#include <set>
 
+#include "cli/assembled_set.hpp"
 #include "cli/compare_json.hpp"
 #include "cli/compare_text.hpp"
+#include "cli/embedded.hpp"
+#include "cli/fresh_findings.hpp"
 #include "cli/map_named.hpp"
 #include "cli/picture_file.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/protocol_set.hpp"
 #include "cli/read_file.hpp"
+#include "cli/shell_word.hpp"
+#include "finding/quoted.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 #include "verify/check.hpp"
@@ -20,10 +28,15 @@ namespace {
 
 /// The protocols of one side, each by itself: a visit is told as a visit.
 struct Versions {
+  std::string path;
   std::vector<Protocol> protocols;
   std::vector<std::string> bytes;  // of their files, in the same order
   std::string laws;                // the bytes of safety.xml
+  std::vector<Finding> findings;   // of a draft
+  FileTexts texts;
   bool refused = false;
+
+  std::size_t errors() const { return counted(findings).errors; }
 };
 
 Versions refused(std::ostream& err, const std::vector<Finding>& findings, const FileTexts& texts) {
@@ -44,29 +57,81 @@ Versions version_in(const std::string& path, std::ostream& err) {
     const std::vector<Finding> more = check(*read.value).findings;
     findings.insert(findings.end(), more.begin(), more.end());
   }
-  if (has_error(findings)) return refused(err, findings, {{path, text}});
+  if (!read.value) return refused(err, findings, {{path, text}});
   Versions versions;
   versions.protocols.push_back(std::move(*read.value));
   versions.bytes.push_back(text);
+  if (has_error(findings)) versions.findings = std::move(findings), versions.texts = {{path, text}};
+  return versions;
+}
+
+/// A set with errors, as far as each of its protocols can be read: what a number would do is asked before it is right.
+/// Nothing when one of them cannot, or is there twice.
+std::optional<Versions> draft_of(const ProtocolSet& set) {
+  Versions versions;
+  for (const Finding& finding : set.findings) {
+    if (finding.severity == Severity::error && !set.texts.contains(finding.where.file)) return std::nullopt;
+  }
+  std::set<std::string> names;
+  for (const auto& [name, text] : set.texts) {
+    if (is_laws_file(name) || is_examples_file(name)) continue;
+    Read<Protocol> read = resolved_from_xml(text, name);
+    if (!read.value || !names.insert(read.value->name).second) return std::nullopt;
+    versions.protocols.push_back(std::move(*read.value));
+    versions.bytes.push_back(text);
+  }
+  if (versions.protocols.empty()) return std::nullopt;
+  versions.findings = set.findings;
+  versions.texts = set.texts;
+  return versions;
+}
+
+bool is_folder(const std::string& path) {
+  std::error_code error;
+  return std::filesystem::is_directory(path, error);
+}
+bool is_file(const std::string& path) {
+  std::error_code error;
+  return std::filesystem::exists(path, error) && !is_folder(path);
+}
+
+/// A set that travels inside the program. It was checked before it came there: a test of the program does that.
+Versions set_inside(const std::string& name) {
+  Versions versions;
+  for (const EmbeddedFile& file : embedded_files()) {
+    const std::string path(file.path), bytes(file.bytes);
+    if (!path.starts_with(name + "/") || !path.ends_with(".xml") || is_examples_file(path)) continue;
+    if (is_laws_file(path)) {
+      versions.laws = bytes;
+    } else if (Read<Protocol> read = resolved_from_xml(bytes, path); read.value) {
+      versions.protocols.push_back(std::move(*read.value));
+      versions.bytes.push_back(bytes);
+    }
+  }
+  return versions;
+}
+
+Versions set_at(const std::string& path, std::ostream& err) {
+  const ProtocolSet set = set_in_folder(path, "");
+  Versions versions;
+  if (has_error(set.findings)) {
+    std::optional<Versions> draft = draft_of(set);
+    if (!draft) return refused(err, set.findings, set.texts);
+    versions = std::move(*draft);
+  }
+  for (std::size_t i = 0; i < set.alone.size() && versions.findings.empty(); ++i) {
+    versions.protocols.push_back(set.alone[i].checked.protocol());
+    versions.bytes.push_back(set.alone[i].bytes);
+  }
+  for (const auto& [name, text] : set.texts) {
+    if (is_laws_file(name)) versions.laws = text;
+  }
   return versions;
 }
 
 Versions versions_at(const std::string& path, std::ostream& err) {
-  std::error_code error;
-  const bool is_folder = std::filesystem::is_directory(path, error);
-  const bool is_there = std::filesystem::exists(path, error);
-  const bool is_name = path.find('/') == std::string::npos && path.find('.') == std::string::npos;
-  if (!is_folder && (is_there || !is_name)) return version_in(path, err);
-  const ProtocolSet set = is_folder ? set_in_folder(path, "") : embedded_set(path);
-  if (has_error(set.findings)) return refused(err, set.findings, set.texts);
-  Versions versions;
-  for (const LoadedProtocol& loaded : set.alone) {
-    versions.protocols.push_back(loaded.checked.protocol());
-    versions.bytes.push_back(loaded.bytes);
-  }
-  for (const auto& [name, text] : set.texts) {
-    if (std::filesystem::path(name).filename() == "safety.xml") versions.laws = text;
-  }
+  Versions versions = is_file(path) ? version_in(path, err) : is_folder(path) ? set_at(path, err) : set_inside(path);
+  versions.path = path;
   return versions;
 }
 
@@ -80,6 +145,37 @@ const Protocol* named(const Versions& versions, const std::string& name) {
 int refused(std::ostream& err, const std::string& path, Kind kind) {
   print_findings(err, {Finding{Severity::error, Where{path, 0, 0, 0}, std::move(kind), {}}}, {});
   return 2;
+}
+
+// One file beside a whole set would be told as a set in which the other protocols are gone.
+std::optional<WrongUse> file_beside_set(const CompareOptions& options) {
+  if (is_file(options.was) == is_file(options.now)) return std::nullopt;
+  const bool file_first = is_file(options.was);
+  const std::string &file = file_first ? options.was : options.now, &set = file_first ? options.now : options.was;
+  const std::filesystem::path path(file);
+  const std::string same = (std::filesystem::path(set) / path.filename()).string();
+  const std::string other = path.has_parent_path() ? path.parent_path().string() : ".";
+  const bool has_it = is_folder(set) && is_file(same);
+  const std::string with = has_it ? same : set, beside = has_it ? file : other;
+  return WrongUse{"`" + file + "` is one protocol, and `" + set + "` is a whole set",
+                  "compare file with file, or set with set: `rushlight compare " +
+                      shell_word(file_first ? beside : with) + " " + shell_word(file_first ? with : beside) + "`"};
+}
+
+std::optional<WrongUse> what_is_not_there(const std::string& path) {
+  const std::vector<std::string> sets = embedded_sets();
+  if (is_folder(path) || is_file(path) || std::find(sets.begin(), sets.end(), path) != sets.end()) return std::nullopt;
+  return WrongUse{"there is no folder, file or set of this name",
+                  "name a folder or a file that is there, or a set of the program: " + quoted_choice(sets)};
+}
+
+// Whoever reads on knows that nobody is walked by this.
+void tell_draft(std::ostream& out, const Versions& versions) {
+  const std::size_t errors = versions.errors();
+  if (errors == 0) return;
+  out << "DRAFT: " << versions.path << " has " << errors << (errors == 1 ? " error" : " errors")
+      << ", and nobody can walk it. What it would change is told all the same.\nSee the "
+      << (errors == 1 ? "error" : "errors") << ": rushlight check " << shell_word(versions.path) << "\n\n";
 }
 
 // The first protocol of both that has the step.
@@ -129,11 +225,21 @@ bool is_same_file(const Versions& was, const Versions& now, const Protocol& one,
 }  // namespace
 
 int compare_command(const CompareOptions& options, std::ostream& out, std::ostream& err) {
+  for (const std::string& path : {options.was, options.now}) {
+    if (auto wrong = what_is_not_there(path)) return refused(err, path, std::move(*wrong));
+  }
+  if (auto wrong = file_beside_set(options)) return refused(err, options.now, std::move(*wrong));
   const Versions was = versions_at(options.was, err);
   const Versions now = options.now == options.was ? was : versions_at(options.now, err);
   if (was.refused || now.refused) return 2;
-  if (!options.map.empty()) return draw_map(options, was, now, out, err);
-  const Detail detail = options.json || options.all ? Detail::every_case : Detail::worst_first;
+  if (!options.map.empty()) {
+    // A picture goes on without the line that says what it is.
+    for (const Versions* each : {&was, &now}) {
+      if (each->errors() > 0) return refused(err, each->findings, each->texts), 2;
+    }
+    return draw_map(options, was, now, out, err);
+  }
+  const Detail detail = options.json ? Detail::every_case : options.all ? Detail::every_place : Detail::worst_first;
   std::vector<Compared> all;
   for (const Protocol& protocol : was.protocols) {
     const Protocol* other = named(now, protocol.name);
@@ -155,8 +261,10 @@ int compare_command(const CompareOptions& options, std::ostream& out, std::ostre
     gave_up = gave_up || (compared.both && compared.both->gave_up);
   }
   if (options.json) {
-    out << json_from_compared(all, laws) << '\n';
+    out << json_from_compared(all, laws, {was.errors(), now.errors()}) << '\n';
   } else {
+    tell_draft(out, was);
+    if (options.now != options.was) tell_draft(out, now);
     for (const Compared& compared : all) print(out, compared);
     if (laws) out << "The clinic's laws in safety.xml are other ones.\n";
     out << "What changes is shown, not whether it is right: that stays the clinic's decision.\n";

@@ -180,7 +180,9 @@ void write(JsonWriter& out, const Differences& all, const Difference& difference
   }
   out.key("all_regions").boolean(!difference.too_many);
   if (difference.language) out.key("language").text(words::kLanguages[static_cast<std::size_t>(*difference.language)]);
-  out.key("was").text(difference.was).key("now").text(difference.now).end_object();
+  out.key("was").text(difference.was).key("now").text(difference.now);
+  if (!difference.left_out.empty()) out.key("left_out").text(difference.left_out);
+  out.end_object();
 }
 
 void write(JsonWriter& out, const Compared& compared) {
@@ -202,11 +204,13 @@ void write(JsonWriter& out, const Compared& compared) {
 
 }  // namespace
 
-std::string json_from_compared(const std::vector<Compared>& all, bool laws_differ) {
+std::string json_from_compared(const std::vector<Compared>& all, bool laws_differ, const DraftErrors& errors) {
   JsonWriter out;
   out.begin_object().key("protocols").begin_list();
   for (const Compared& compared : all) write(out, compared);
-  out.end_list().key("laws_differ").boolean(laws_differ).end_object();
+  out.end_list().key("laws_differ").boolean(laws_differ);
+  out.key("errors").begin_object().key("was").whole(static_cast<long long>(errors.was));
+  out.key("now").whole(static_cast<long long>(errors.now)).end_object().end_object();
   return out.json();
 }
 

@@ -16,7 +16,12 @@ struct Compared {
   bool same_file = false;  // in brief; a program is told how much is the same
 };
 
+/// What `check` refuses in either version: nobody can walk a draft.
+struct DraftErrors {
+  std::size_t was, now;
+};
+
 /// Every difference with its exact regions: docs/wire-format.md says the words.
-std::string json_from_compared(const std::vector<Compared>& all, bool laws_differ);
+std::string json_from_compared(const std::vector<Compared>& all, bool laws_differ, const DraftErrors& errors);
 
 }  // namespace rushlight

@@ -18,25 +18,25 @@ void add_line(std::string& text, const std::string& lead, const std::string& lin
 
 void add_difference(std::string& text, const ToldDifference& told, const std::string& number) {
   add_line(text, number + ". was  ", told.was);
-  add_line(text, std::string(number.size(), ' ') + "  now  ", told.now);
+  add_line(text, std::string(number.size(), ' ') + "  now  ", whole_now(told));
   for (const std::string& place : told.places) add_line(text, "     - ", place);
-  if (told.more_places == 0) return;
-  const std::size_t left = told.more_places;
-  add_line(text, "     ",
-           "and in " + std::to_string(left) + " more place" + (left == 1 ? "" : "s") + "; --json lists all");
 }
 
 void add_first(std::string& text, const ToldDifference& told, bool in_brief) {
   add_line(text, "- ", std::string(word_of(told.turn)) + ": " + told.places.front());
-  if (in_brief) return add_line(text, "  was  ", head_of(told.was) + "; now " + head_of(told.now));
+  const std::string left_out = told.left_out.empty() ? "" : "; left out: " + told.left_out;
+  if (in_brief) return add_line(text, "  was  ", head_of(told.was) + "; now " + head_of(told.now) + left_out);
   add_line(text, "  was  ", told.was);
-  add_line(text, "  now  ", told.now);
+  add_line(text, "  now  ", whole_now(told));
 }
+
+// Of what asks for less care every step is named.
+bool is_named(Turn turn) { return turn == Turn::calmer || turn == Turn::less; }
 
 void add_rest(std::string& text, const std::vector<CountedDifferences>& counted) {
   std::string line;
   for (const CountedDifferences& each : counted) {
-    if (each.turn == Turn::calmer) continue;
+    if (is_named(each.turn)) continue;
     line += (line.empty() ? "" : ", ") + std::to_string(each.number) + " " + word_of(each.turn);
   }
   if (!line.empty()) add_line(text, "", "Besides: " + line + ".");
@@ -61,10 +61,12 @@ std::string text_from_differences(const ToldDifferences& told) {
     for (const ToldDifference& each : told.differences) {
       if (is_of_it(each)) add_difference(text, each, std::to_string(++number));
     }
-    // Of what is calmer, the rest stands below it; there is none where nothing calmer is told.
-    if (turn != Turn::calmer || counted == told.counted.end()) continue;
-    add_line(text, "", std::to_string(counted->number) + " more:");
-    for (const std::string& line : counted->lines) add_line(text, "     - ", line);
+    // Of what is calmer or less, the rest stands below it.
+    if (!is_named(turn) || counted == told.counted.end()) continue;
+    if (!any) text += heading_of(turn) + "\n";
+    std::string named;
+    for (const std::string& line : counted->lines) named += (named.empty() ? "" : "; ") + line;
+    add_line(text, std::to_string(counted->number) + " more: ", named);
   }
   add_rest(text, told.counted);
   if (!told.gave_up.empty()) text += "\n" + told.gave_up + "\n";

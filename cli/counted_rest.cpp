@@ -56,9 +56,10 @@ std::string head_of(const std::string& outcome) {
 
 void CountedRest::add(const Difference& each) {
   std::string text = about(each.kind), step;
-  if (each.turn == Difference::Turn::calmer) {
+  const bool less = each.turn == Difference::Turn::less && each.kind == Difference::Kind::leads;
+  if (each.turn == Difference::Turn::calmer || less) {
     const WhereTo was = where_to(each.was), now = where_to(each.now);
-    text = "was " + was.urgency + ", now " + now.urgency;
+    text = "was " + was.urgency + (less ? "" : ", now " + now.urgency);
     step = !was.step.empty() || each.at.empty() ? was.step : quoted(each.at.front().step);
   }
   auto line = std::find_if(lines_.begin(), lines_.end(),

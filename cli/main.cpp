@@ -75,7 +75,7 @@ void describe_compare(CLI::App& command, CompareOptions& options) {
       ->required();
   command.add_option("now", options.now, "The newer version")->type_name("SET-OR-FILE")->required();
   CLI::Option* json = command.add_flag("--json", options.json, "Print one JSON document with the exact regions");
-  CLI::Option* all = command.add_flag("--all", options.all, "Tell every difference with its cases, however many");
+  CLI::Option* all = command.add_flag("--all", options.all, "Tell every difference, by place and for whom, however many");
   CLI::Option* map =
       command.add_option("--map", options.map,
                          "Draw what a step decided, what it decides now and where that differs, as STEP:FACT or "

@@ -31,6 +31,24 @@ std::vector<std::string> known_names(const NumbersSet& set) {
   return names;
 }
 
+// People type what they read in the list.
+std::optional<std::string> id_of_label(const NumbersSet& set, const std::string& typed) {
+  for (const Number& number : set.numbers) {
+    const Threshold& threshold = set.threshold(number.places.front());
+    for (const Language language : {Language::en, Language::es}) {
+      if (folded_letters(plain_words(threshold.label, language)) == folded_letters(typed)) return threshold.name;
+    }
+  }
+  return std::nullopt;
+}
+
+Finding unknown_id(const NumbersSet& set, const Wish& wish, UnknownId unknown) {
+  if (const std::optional<std::string> id = id_of_label(set, wish.id))
+    return refused(wish,
+                   WrongUse{"`" + wish.id + "` is what the number means; its name is shorter", "write `" + *id + "`"});
+  return refused(wish, std::move(unknown));
+}
+
 /// The places in the protocols that were named, in the order of the files.
 std::variant<std::vector<NumberPlace>, Finding> places_in(const NumbersSet& set, const Wish& wish) {
   std::vector<NumberPlace> places;
@@ -51,22 +69,11 @@ std::variant<std::vector<NumberPlace>, Finding> places_in(const NumbersSet& set,
     } else if (ids.empty()) {
       return refused(wish, UnknownId{name, "protocol", protocols});
     } else {
-      return refused(wish, UnknownId{wish.id, "threshold of protocol `" + name + "`", ids});
+      return unknown_id(set, wish, UnknownId{wish.id, "threshold of protocol `" + name + "`", ids});
     }
   }
   std::sort(places.begin(), places.end(), [](NumberPlace a, NumberPlace b) { return a.file < b.file; });
   return places;
-}
-
-// People type what they read in the list.
-std::optional<std::string> id_of_label(const NumbersSet& set, const std::string& typed) {
-  for (const Number& number : set.numbers) {
-    const Threshold& threshold = set.threshold(number.places.front());
-    for (const Language language : {Language::en, Language::es}) {
-      if (folded_letters(plain_words(threshold.label, language)) == folded_letters(typed)) return threshold.name;
-    }
-  }
-  return std::nullopt;
 }
 
 std::variant<std::vector<NumberPlace>, Finding> places_of(const NumbersSet& set, const Wish& wish) {
@@ -77,11 +84,7 @@ std::variant<std::vector<NumberPlace>, Finding> places_of(const NumbersSet& set,
   }
   if (meant.size() == 1) return meant.front()->places;
   if (meant.empty()) {
-    const std::optional<std::string> id = id_of_label(set, wish.id);
-    if (id)
-      return refused(
-          wish, WrongUse{"`" + wish.id + "` is what the number means; its name is shorter", "write `" + *id + "`"});
-    return refused(wish, UnknownId{wish.id, "threshold", known_names(set)});
+    return unknown_id(set, wish, UnknownId{wish.id, "threshold", known_names(set)});
   }
   std::vector<std::string> names;
   for (const Number* number : meant) names.push_back(number->name);

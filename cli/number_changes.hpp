@@ -15,7 +15,8 @@ struct Wish {
   std::string id, band;
   std::string value;
   NumberStyle style = NumberStyle::point;
-  Where where;  // where it was stated
+  Where where;            // where it was stated
+  std::string cell = {};  // of a table: "line 2 of the table, column `value` (E)"
 };
 
 /// "low=66 mg/dL", "illness,low/most-lows=3", "carb-by-age:under-6-years=6 g". Empty: no "=" in it, or no name before.

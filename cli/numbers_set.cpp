@@ -6,6 +6,7 @@
 #include "cli/assembled_set.hpp"
 #include "cli/embedded.hpp"
 #include "cli/read_file.hpp"
+#include "finding/quoted.hpp"
 #include "read/examples_from_xml.hpp"
 #include "read/protocol_from_xml.hpp"
 #include "read/safety_from_xml.hpp"
@@ -90,14 +91,10 @@ void add_embedded(NumbersSet& set) {
   }
   set.inside_program = !set.files.empty();
   if (set.inside_program) return;
-  std::vector<std::string> known;
-  for (const EmbeddedFile& file : embedded_files()) {
-    const std::string folder(file.path.substr(0, file.path.find('/')));
-    const bool in_folder = file.path.find('/') != std::string_view::npos;
-    if (in_folder && (known.empty() || known.back() != folder)) known.push_back(folder);
-  }
-  const std::optional<std::string> near = near_word(set.path, known);
-  const std::string meant = near ? "; the program itself has a set `" + *near + "`" : "";
+  const std::optional<std::string> near = near_word(set.path, embedded_sets());
+  const std::string meant =
+      near ? "; the program itself has a set `" + *near + "`"
+           : "; name a folder or a file that is there, or a set of the program: " + quoted_choice(embedded_sets());
   set.findings.push_back(Finding{
       Severity::error, Where{set.path, 0, 0, 0}, NotReadable{"there is no such folder, file or set" + meant}, {}});
 }

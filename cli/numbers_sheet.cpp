@@ -6,6 +6,7 @@
 #include "cli/number_words.hpp"
 #include "cli/numbers_list.hpp"
 #include "episode/words.hpp"
+#include "finding/quoted.hpp"
 #include "measure/written.hpp"
 #include "protocol/band_name.hpp"
 #include "wire/csv.hpp"
@@ -56,6 +57,14 @@ Read<Head> head_of(const CsvTable& table, const std::string& file) {
   return read;
 }
 
+/// A, B, ... Z, AA: as a spreadsheet names its columns.
+std::string letters_of(std::size_t column) {
+  const std::string last(1, static_cast<char>('A' + column % 26));
+  return column < 26 ? last : letters_of(column / 26 - 1) + last;
+}
+
+std::string column_named(Column column) { return "the column " + rushlight::quoted(heading(column, Language::en)); }
+
 std::vector<std::string> protocols_named(const std::string& cell) {
   std::vector<std::string> names;
   for (std::size_t begin = 0; begin < cell.size();) {
@@ -69,7 +78,7 @@ std::vector<std::string> protocols_named(const std::string& cell) {
 class SheetReader {
  public:
   SheetReader(const NumbersSet& set, const CsvTable& table, const Head& head)
-      : set_(set), head_(head), style_(table.decimal_comma ? NumberStyle::comma : NumberStyle::point) {}
+      : set_(set), table_(table), head_(head), style_(table.decimal_comma ? NumberStyle::comma : NumberStyle::point) {}
 
   void read(const CsvRow& row) {
     row_ = &row;
@@ -82,7 +91,8 @@ class SheetReader {
               text_of(Column::band),
               stated,
               style_,
-              where_of(Column::value)};
+              where_of(Column::value),
+              cell_of(Column::value)};
     // A table holds the id alone, and people write there what they type elsewhere.
     if (const auto typed = wish_from_text(id + "="); typed && wish.protocols.empty() && wish.band.empty()) {
       wish.protocols = typed->protocols;
@@ -92,8 +102,7 @@ class SheetReader {
     auto named = named_number(set_, wish);
     if (auto* finding = std::get_if<Finding>(&named)) {
       finding->where = where_of(Column::id);
-      findings.push_back(std::move(*finding));
-      return;
+      return refuse(std::move(*finding), Column::id);
     }
     const NamedNumber& number = std::get<NamedNumber>(named);
     const NumberPlace first = number.places.front();
@@ -103,8 +112,8 @@ class SheetReader {
       wish.value = glucose_stated(value, mmol, then ? *then : words_of(set_.draft(first), number.band));
     }
     if (wish.value.empty()) {
-      findings.push_back({Severity::error, where_of(Column::value), BadNumber{"", "nothing is written"}, std::nullopt});
-      return;
+      return refuse({Severity::error, where_of(Column::value), BadNumber{"", "nothing is written"}, std::nullopt},
+                    Column::value);
     }
     // A row that was not touched, or a table that is given a second time.
     if (is_there(number, wish.value)) return;
@@ -128,6 +137,14 @@ class SheetReader {
     const CsvCell* found = cell(column);
     return found == nullptr ? row_->front().where : found->where;
   }
+  /// "line 2 of the table, column `value` (E)"
+  std::string cell_of(Column column) const {
+    const auto& at = head_.at[static_cast<std::size_t>(column)];
+    const std::string line = "line " + std::to_string(where_of(column).line) + " of the table";
+    return at ? line + ", column " + rushlight::quoted(table_.head[*at].text) + " (" + letters_of(*at) + ")" : line;
+  }
+  void refuse(Finding finding, Column column) { findings.push_back(in_table(std::move(finding), cell_of(column))); }
+
   /// Above this column the unit is said already.
   std::string mmol_cell() const {
     const std::string text = text_of(Column::mmol);
@@ -156,8 +173,9 @@ class SheetReader {
       const ValueWords now = words_of(set_.draft(place), number.band);
       const std::optional<ValueWords> then = words_in(kind, was);
       if (then && same_words(kind, *then, now)) continue;
-      findings.push_back({Severity::error, where_of(Column::was),
-                          StaleRow{number.name, was, value_shown(now, Language::en)}, std::nullopt});
+      refuse({Severity::error, where_of(Column::was), StaleRow{number.name, was, value_shown(now, Language::en)},
+              std::nullopt},
+             Column::was);
       return false;
     }
     return true;
@@ -188,6 +206,7 @@ class SheetReader {
   }
 
   const NumbersSet& set_;
+  const CsvTable& table_;
   const Head& head_;
   const CsvRow* row_ = nullptr;
   NumberStyle style_;
@@ -197,6 +216,28 @@ class SheetReader {
 
 std::string heading(Column column, Language language) {
   return say(kHeadings[static_cast<std::size_t>(column)], language);
+}
+
+Finding in_table(Finding finding, const std::string& cell) {
+  finding.because = Because{finding.because ? cell + ": " + finding.because->text : cell,
+                            finding.because ? finding.because->where : std::nullopt};
+  const std::string what = sentence(finding.kind);
+  std::string right;
+  if (const auto* several = std::get_if<SeveralNumbers>(&finding.kind)) {
+    for (const std::string& name : several->names)
+      right += (right.empty() ? "write " : " or ") + rushlight::quoted(name.substr(0, name.find('/')));
+    right += " into " + column_named(Column::protocols);
+  } else if (const auto* banded = std::get_if<BandUnnamed>(&finding.kind)) {
+    for (const std::string& band : banded->bands)
+      right += (right.empty() ? "write " : " or ") + rushlight::quoted(band);
+    right += " into " + column_named(Column::band);
+  } else if (const auto* other = std::get_if<OtherUnitUnstated>(&finding.kind)) {
+    const bool mmol = other->proposed.ends_with("mmol/L");
+    right = "write " + rushlight::quoted(other->proposed) + " into " +
+            column_named(mmol ? Column::mmol : Column::value) + ", or take it with `--yes`";
+  }
+  if (!right.empty()) finding.kind = WrongUse{what, std::move(right)};
+  return finding;
 }
 
 std::string csv_from_numbers(const NumbersSet& set, const std::vector<Draft>& changed, Language language) {

@@ -18,6 +18,10 @@ inline constexpr int kColumns = 11;
 /// What stands in the first row above a column. Columns that are read back have plain letters in both languages.
 std::string heading(Column column, Language language);
 
+/// What is said of a wish of a table: with its cell as a spreadsheet shows it, and what would be right as it is typed
+/// there and not behind `--change`.
+Finding in_table(Finding finding, const std::string& cell);
+
 /// The rows whose value is another than `was` says; without such a column, another than the set has now.
 /// A column may stand anywhere, and those that are not read may be gone.
 Read<std::vector<Wish>> wishes_from_csv(const NumbersSet& set, const std::string& bytes, const std::string& file);

@@ -108,16 +108,24 @@ std::vector<std::string> files_of_set(const std::string& folder) {
   return files;
 }
 
-ProtocolSet embedded_set(const std::string& name) {
-  ProtocolSet set;
-  std::vector<KeptFile> files;
-  std::vector<std::string> known;
+std::vector<std::string> embedded_sets() {
+  std::vector<std::string> names;
   for (const EmbeddedFile& file : embedded_files()) {
     const std::size_t slash = file.path.find('/');
     if (slash == std::string_view::npos || !file.path.ends_with(".xml")) continue;
     const std::string folder(file.path.substr(0, slash));
-    if (known.empty() || known.back() != folder) known.push_back(folder);
-    if (folder == name) files.push_back(KeptFile{std::string(file.path), std::string(file.bytes)});
+    if (names.empty() || names.back() != folder) names.push_back(folder);
+  }
+  return names;
+}
+
+ProtocolSet embedded_set(const std::string& name) {
+  ProtocolSet set;
+  std::vector<KeptFile> files;
+  const std::vector<std::string> known = embedded_sets();
+  for (const EmbeddedFile& file : embedded_files()) {
+    if (file.path.starts_with(name + "/") && file.path.ends_with(".xml"))
+      files.push_back(KeptFile{std::string(file.path), std::string(file.bytes)});
   }
   add_all(set, files);
   if (std::find(known.begin(), known.end(), name) == known.end()) {

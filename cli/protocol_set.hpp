@@ -37,7 +37,7 @@ struct FileOfSet {
 struct ProtocolSet {
   std::vector<LoadedProtocol> protocols;
   std::vector<LoadedProtocol> alone;  // each as its own file says it, once they are linked
-  std::vector<Finding> findings;  // of all files, sorted
+  std::vector<Finding> findings;      // of all files, sorted
   FileTexts texts;
   std::optional<SafetyDraft> laws;        // of the set's safety.xml
   std::optional<ExamplesDraft> examples;  // of its examples.xml
@@ -51,8 +51,8 @@ struct ProtocolSet {
 };
 
 /// Bytes to CheckedProtocol: read, resolve, check; its approval looked at, with those of `set.sealed` when it is there.
-/// Adds the protocol, alone, or the findings to `set`. A file called safety.xml holds the laws of the set, and one called
-/// examples.xml its worked examples.
+/// Adds the protocol, alone, or the findings to `set`. A file called safety.xml holds the laws of the set, and one
+/// called examples.xml its worked examples.
 void add_protocol(ProtocolSet& set, const std::string& file, const std::string& bytes);
 
 /// The set of these files: each read, resolved and checked, then each linked with the others, held against its laws and
@@ -64,6 +64,9 @@ ProtocolSet set_kept_in_journal(const std::vector<KeptFile>& files);
 
 /// The files of a folder that make up a set: every *.xml, by name.
 std::vector<std::string> files_of_set(const std::string& folder);
+
+/// The sets that travel inside the program.
+std::vector<std::string> embedded_sets();
 
 /// A set that travels inside the program: "reference". A name that none has is a finding.
 ProtocolSet embedded_set(const std::string& name);

@@ -42,8 +42,11 @@ inline constexpr Both kChecked{"Checked with the new numbers. Errors: {1}. Warni
                                "Revisado con los números nuevos. Errores: {1}. Avisos: {2}."};
 inline constexpr Both kNewOnes{"These come with the change:", "Estos vienen con el cambio:"};
 inline constexpr Both kHadErrors{"Errors before this change: {1}.", "Errores antes de este cambio: {1}."};
-inline constexpr Both kDraftHow{"To write it all the same, as a draft that nobody can walk: add --draft",
-                                "Para escribirlo igual, como borrador que nadie puede seguir: añada --draft"};
+inline constexpr Both kDraftHow{
+    "To write it all the same, as a draft that nobody can walk: add --draft. `rushlight compare` then says what it "
+    "changes.",
+    "Para escribirlo igual, como borrador que nadie puede seguir: añada --draft. `rushlight compare` dice luego qué "
+    "cambia."};
 inline constexpr Both kDraft{"Written as a draft. Errors to mend before anybody can walk it: {1}.",
                              "Escrito como borrador. Errores que corregir antes de que alguien pueda seguirlo: {1}."};
 inline constexpr Both kWritten{"Written: {1}", "Escrito: {1}"};

@@ -12,11 +12,11 @@
 namespace rushlight {
 namespace {
 
-constexpr std::size_t kMostSteps = 4, kMostRegions = 4, kMostPlaces = 8;
+constexpr std::size_t kMostHeadlines = 4;  // of more steps in one place each has its id alone
+constexpr std::size_t kMostRegions = 3;    // of one place: the plainest
 constexpr std::size_t kMostFirst = 12;
-constexpr std::size_t kMostFirstInBrief = 2, kMostAlso = 2, kMostLimits = 3;  // told in brief
-constexpr std::size_t kAll = ~std::size_t{0};
-constexpr std::size_t kReadAtOnce = 5;  // of so few the first need not be said apart
+constexpr std::size_t kMostFirstInBrief = 2, kMostAlso = 2;  // told in brief
+constexpr std::size_t kReadAtOnce = 5;                       // of so few the first need not be said apart
 
 using Limits = std::vector<std::string>;  // of one region, in words
 
@@ -76,6 +76,8 @@ bool is_about_a_case(const Difference& difference) {
          difference.kind != Difference::Kind::words;
 }
 
+std::string ended(std::string words) { return words.back() == '.' || words.back() == '?' ? words : words + "."; }
+
 class Telling {
  public:
   explicit Telling(const Differences& all) : all_(all) { find_what_is_common(); }
@@ -104,19 +106,24 @@ class Telling {
   // The same answers at the first reading concern most children, and stand nowhere first among what is worst.
   void tell_first_answers() {
     std::set<std::tuple<std::string, std::string>> outcomes;
-    for (const Difference& each : all_.changes) outcomes.insert({each.was, each.now});
+    for (const Difference& each : all_.changes) {
+      outcomes.insert({each.was, each.now});
+      for (const Difference::Outcome& outcome : each.outcomes) outcomes.insert({each.was, outcome.words});
+    }
     if (outcomes.size() <= kReadAtOnce) return;
     std::vector<const Difference*> first;
     for (const Difference& each : all_.first_answers) first.push_back(&each);
     if (all_.in_brief)
-      std::stable_sort(first.begin(), first.end(),
-                       [](const Difference* a, const Difference* b) { return a->turn < b->turn; });
+      std::stable_sort(first.begin(), first.end(), [](const Difference* a, const Difference* b) {
+        return std::tuple(a->turn, -a->falls) < std::tuple(b->turn, -b->falls);
+      });
     // Where the same step stands in the way of several, one of them says enough.
     const auto same = [](const Difference* a, const Difference* b) { return a->at == b->at && a->was == b->was; };
     if (all_.in_brief) first.erase(std::unique(first.begin(), first.end(), same), first.end());
     first.resize(std::min(first.size(), all_.in_brief ? kMostFirstInBrief : kMostFirst));
     for (const Difference* each : first)
-      told_.first.push_back({each->turn, said(*each, each->was), said(*each, each->now), {place_of(*each)}, 0});
+      told_.first.push_back(
+          {each->turn, said(*each, each->was), said(*each, each->now), {place_of(*each)}, each->left_out});
   }
 
   // The worst, each with one case to think through; the rest is counted.
@@ -132,14 +139,14 @@ class Telling {
       if (all_.changes[i].kind != Difference::Kind::number && !is_told_[i]) rest_.add(all_.changes[i]);
     }
     told_.counted = rest_.counted();
-    told_.in_brief = std::to_string(number) +
-                     " differences. Told are the worst, each with one case; `--all` tells all, " + "with every case.";
+    told_.in_brief =
+        std::to_string(number) + " differences. Told are the worst, each with one case; `--all` tells all.";
   }
 
   // What stood in the way of the same step is told with it: the answers lead to several steps now.
   void add_worst(std::size_t first) {
     const Difference& one = all_.changes[first];
-    ToldDifference worst{one.turn, said(one, one.was), said(one, one.now), {}, 0};
+    ToldDifference worst{one.turn, said(one, one.was), said(one, one.now), {}, one.left_out};
     std::vector<std::string> also;
     std::set<std::string> steps;
     for (std::size_t i = first; i < all_.changes.size(); ++i) {
@@ -151,12 +158,11 @@ class Telling {
       if (each.now != one.now) also.push_back(head_of(each.now));
       for (const Difference::Place& place : each.at) steps.insert(place.step);
     }
-    if (!also.empty() && worst.now.back() != '.' && worst.now.back() != '?') worst.now += '.';
-    if (!also.empty()) worst.now += also_text(also);
+    if (!also.empty()) worst.now = ended(std::move(worst.now)) + also_text(also);
     if (!one.soonest) {
       worst.places.push_back(place_of(one));
     } else {
-      worst.places.push_back(places_of({one.soonest->at}) + regions_text(limits_of(one.soonest->who), kMostLimits));
+      worst.places.push_back(places_of({one.soonest->at}) + regions_text(limits_of(one.soonest->who)));
       steps.erase(one.soonest->at.step);
       if (!steps.empty()) worst.places.back() += "; and at other times, in " + count_of(steps.size(), "step");
     }
@@ -190,6 +196,8 @@ class Telling {
     if (all_.ways_changed > 0)
       told_.same += " " + count_of(all_.ways_changed, "way") + (all_.ways_changed == 1 ? " leads" : " lead") +
                     " elsewhere now, which is told above.";
+    if (all_.by_place)
+      told_.same += " `--json` lists every case, and who comes to which step where it is one of several.";
   }
   static std::string of_all(std::size_t number, const char* what) {
     return number == 1 ? "the one " + std::string(what) : "all " + count_of(number, what);
@@ -219,22 +227,17 @@ class Telling {
     }
   }
 
-  std::string region_text(const Limits& limits, std::size_t most) const {
-    std::vector<std::string> words;
-    std::size_t left = 0;
-    for (const std::string& word : limits) {
-      if (std::find(common_.begin(), common_.end(), word) != common_.end()) continue;
-      if (words.size() < most) {
-        words.push_back(word);
-      } else {
-        ++left;
-      }
-    }
-    return joined(words, ", ") + (left == 0 ? "" : " and " + count_of(left, "more answer"));
+  std::string region_text(Limits limits) const {
+    const auto is_common = [&](const std::string& word) {
+      return std::find(common_.begin(), common_.end(), word) != common_.end();
+    };
+    limits.erase(std::remove_if(limits.begin(), limits.end(), is_common), limits.end());
+    return joined(limits, ", ");
   }
 
   // An id says little to whoever did not write the file.
-  std::string step_in_words(const std::string& name) const {
+  std::string step_in_words(const std::string& name, bool with_headline) const {
+    if (!with_headline) return quoted(name);
     const Protocol& both = all_.sides.both;
     const auto step = both.step_named(name);
     return quoted(name) + (step ? " (" + as_written(both, both[*step].headline) + ")" : "");
@@ -251,9 +254,8 @@ class Telling {
     std::string text;
     for (const auto& [occasion, steps] : occasions) {
       text += (text.empty() ? "" : "; ") + occasion;
-      for (std::size_t i = 0; i < steps.size() && i < kMostSteps; ++i)
-        text += (i == 0 ? " " : ", ") + step_in_words(steps[i]);
-      if (steps.size() > kMostSteps) text += " and " + count_of(steps.size() - kMostSteps, "more step");
+      for (std::size_t i = 0; i < steps.size(); ++i)
+        text += (i == 0 ? " " : ", ") + step_in_words(steps[i], i < kMostHeadlines);
     }
     return text;
   }
@@ -263,22 +265,37 @@ class Telling {
     return in + (words.empty() ? "nothing" : words);
   }
 
+  // What it led to before leads to all of these now, the worst first.
+  static std::string now_of(std::vector<Difference::Outcome> outcomes) {
+    std::stable_sort(outcomes.begin(), outcomes.end(), [](const auto& a, const auto& b) {
+      return std::tuple(-a.falls, b.loss) < std::tuple(-b.falls, a.loss);
+    });
+    std::string text;
+    for (const Difference::Outcome& each : outcomes) {
+      if (!text.empty()) text = ended(std::move(text)) + " Or: ";
+      text += each.words;
+    }
+    return text;
+  }
+
   // All that came to the one and now comes to the other.
   void add_together(std::size_t first) {
     const Difference& one = all_.changes[first];
-    ToldDifference together{one.turn, said(one, one.was), said(one, one.now), {}, 0};
+    ToldDifference together{one.turn, said(one, one.was), said(one, one.now), {}, one.left_out};
+    std::vector<Difference::Outcome> outcomes;
     for (std::size_t i = first; i < all_.changes.size(); ++i) {
       const Difference& each = all_.changes[i];
       if (each.kind != one.kind || each.turn != one.turn || each.language != one.language || each.was != one.was ||
           each.now != one.now)
         continue;
       is_told_[i] = true;
-      if (together.places.size() < kMostPlaces) {
-        together.places.push_back(place_of(each));
-      } else {
-        ++together.more_places;
+      together.places.push_back(place_of(each));
+      for (const Difference::Outcome& outcome : each.outcomes) {
+        const auto same = [&](const Difference::Outcome& known) { return known.words == outcome.words; };
+        if (std::none_of(outcomes.begin(), outcomes.end(), same)) outcomes.push_back(outcome);
       }
     }
+    if (!outcomes.empty()) together.now = now_of(std::move(outcomes)), together.left_out.clear();
     told_.differences.push_back(std::move(together));
   }
 
@@ -286,17 +303,17 @@ class Telling {
     const std::string more = !each.too_many         ? ""
                              : each.regions.empty() ? ": more cases than can be told apart here"
                                                     : " (or less than that)";
-    return places_of(each.at) + regions_text(all_limits(all_, each), all_.in_brief ? kMostLimits : kAll) + more;
+    return places_of(each.at) + regions_text(all_limits(all_, each)) + more;
   }
 
-  std::string regions_text(const std::vector<Limits>& regions, std::size_t most_limits) const {
+  std::string regions_text(const std::vector<Limits>& regions) const {
     std::string text;
-    const std::size_t most = all_.in_brief ? 1 : kMostRegions;
-    for (std::size_t i = 0; i < regions.size() && i < most; ++i) {
-      const std::string words = region_text(regions[i], most_limits);
+    const std::size_t told = std::min(regions.size(), all_.in_brief ? 1 : kMostRegions);
+    for (std::size_t i = 0; i < told; ++i) {
+      const std::string words = region_text(regions[i]);
       if (!words.empty()) text += (text.empty() ? ": " : "; or ") + words;
     }
-    if (regions.size() > most) text += "; or " + count_of(regions.size() - most, "more case");
+    if (regions.size() > told) text += "; or " + count_of(regions.size() - told, "more case") + " (--json)";
     return text;
   }
 
@@ -318,6 +335,10 @@ std::vector<std::string> texts_from_regions(const Differences& all, const Differ
   for (const Limits& limits : all_limits(all, difference))
     texts.push_back(limits.empty() ? "everybody" : joined(limits, ", "));
   return texts;
+}
+
+std::string whole_now(const ToldDifference& told) {
+  return told.left_out.empty() ? told.now : ended(told.now) + " Left out: " + told.left_out;
 }
 
 ToldDifferences told_differences(const Differences& all) { return Telling(all).told(); }

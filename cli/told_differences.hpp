@@ -11,8 +11,8 @@ namespace rushlight {
 struct ToldDifference {
   Difference::Turn turn;
   std::string was, now;
-  std::vector<std::string> places;  // the first eight
-  std::size_t more_places = 0;
+  std::vector<std::string> places;
+  std::string left_out;  // what is said no more, where both do the same for the rest
 };
 
 /// What is beyond the worst that a person reads at once: its lines, none with its cases.
@@ -21,6 +21,9 @@ struct CountedDifferences {
   std::size_t number;
   std::vector<std::string> lines;
 };
+
+/// Where it is now, and what that leaves out.
+std::string whole_now(const ToldDifference& told);
 
 /// Everything that differs, in words for a nurse; each face sets them in its own way.
 struct ToldDifferences {

@@ -9,9 +9,8 @@ window.rushlightClinicTold = function (words) {
   function places(each) {
     const all = list(each.places);
     all.lang = 'en';
-    if (each.more > 0) all.append(h('li', { lang: document.documentElement.lang, 'data-more': String(each.more) }, say(words().more, String(each.more))));
     if (each.places.length <= kOpen) return all;
-    return h('details', {}, h('summary', {}, say(words().places, String(each.places.length + each.more))), all);
+    return h('details', {}, h('summary', {}, say(words().places, String(each.places.length))), all);
   }
   function difference(each) {
     return h('li', { class: 'difference' },

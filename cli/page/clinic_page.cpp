@@ -200,7 +200,7 @@ std::string ClinicPage::compare(const std::string& protocol) {
   const Read<Protocol> read = change == nullptr ? Read<Protocol>{was, {}} : resolve(change->draft);
   if (!read.value) return json_from_refusal(read.findings);
   JsonWriter json;
-  write_differences(json, rushlight::compare(was, *read.value));
+  write_differences(json, rushlight::compare(was, *read.value, Detail::every_place));
   return json.json();
 }
 

@@ -20,10 +20,16 @@ void write_texts(JsonWriter& json, const std::vector<std::string>& texts) {
 
 // Among others of its turn a difference needs no word for it.
 void write_difference(JsonWriter& json, const ToldDifference& told, const std::string& word) {
-  json.begin_object().key("word").text(word).key("was").text(cleaned(told.was)).key("now").text(cleaned(told.now));
+  json.begin_object()
+      .key("word")
+      .text(word)
+      .key("was")
+      .text(cleaned(told.was))
+      .key("now")
+      .text(cleaned(whole_now(told)));
   json.key("places");
   write_texts(json, told.places);
-  json.key("more").whole(static_cast<long long>(told.more_places)).end_object();
+  json.end_object();
 }
 
 }  // namespace

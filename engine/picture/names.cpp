@@ -1,6 +1,7 @@
 #include "picture/names.hpp"
 
 #include "episode/phrases.hpp"
+#include "episode/words.hpp"
 #include "protocol/words.hpp"
 
 namespace rushlight {
@@ -23,11 +24,11 @@ std::string number_words(const Protocol& protocol, const Subject& subject, std::
     case FactKind::weight:
       return text_from_quantity(Quantity{Decimal::of_micros(value), Unit::kilogram});
     case FactKind::insulin:
-      return text_from_quantity(Quantity{Decimal::of_micros(value), Unit::insulin_unit});
+      return said(Quantity{Decimal::of_micros(value), Unit::insulin_unit}, Language::en);
     case FactKind::time_since:
       return text_from_duration(Duration{value});
     case FactKind::age:
-      return text_from_age(Age::of_months(static_cast<int>(value)));
+      return said(Limit{Age::of_months(static_cast<int>(value))}, GlucoseUnit::mg_per_dl, Language::en);
     case FactKind::choice:
     case FactKind::ordered_choice:
     case FactKind::count:

@@ -48,7 +48,11 @@ std::vector<Difference> dose_differences(const SideBySide& sides, const std::vec
     difference.turn = change->turn;
     difference.regions = std::move(change->regions);
     difference.too_many = change->too_many;
-    for (const StepId step : pair.used_in) difference.at.push_back({"in", protocol[step].name});
+    for (const StepId step : pair.used_in) {
+      difference.at.push_back({"in", protocol[step].name});
+      if (difference.turn == Turn::less)
+        difference.loss.urgency = std::max(difference.loss.urgency, static_cast<int>(protocol[step].urgency));
+    }
     difference.was = quoted(protocol[pair.was].name) + ": " + change->was;
     difference.now = quoted(protocol[pair.now].name) + ": " + change->now;
     found.add(std::move(difference));
@@ -132,8 +136,12 @@ Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
   const auto add = [&](const std::vector<Difference>& found) {
     result.changes.insert(result.changes.end(), found.begin(), found.end());
   };
-  result.in_brief = detail == Detail::worst_first && (in_mg.is_much() || (in_mmol && in_mmol->is_much()));
-  const auto differences = [&](InUnit& unit) { return result.in_brief ? unit.in_brief() : unit.in_full(); };
+  const bool is_much = in_mg.is_much() || (in_mmol && in_mmol->is_much());
+  result.in_brief = detail == Detail::worst_first && is_much;
+  result.by_place = detail == Detail::every_place && is_much;
+  const auto differences = [&](InUnit& unit) {
+    return result.in_brief ? unit.in_brief() : result.by_place ? unit.by_place() : unit.in_full();
+  };
   add(in_mmol ? both_units(differences(in_mg), differences(*in_mmol), result.in_brief) : differences(in_mg));
   result.first_answers = in_mmol ? both_units(in_mg.first_answers(), in_mmol->first_answers()) : in_mg.first_answers();
   DosesInBoth known;
@@ -142,7 +150,7 @@ Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
                  dose_differences(sides, (in_mmol ? *in_mmol : in_mg).doses(), GlucoseUnit::mmol_per_l, known)));
   add(file_changes(sides, was, now, in_mg.in_step()));
   std::stable_sort(result.changes.begin(), result.changes.end(), [](const Difference& a, const Difference& b) {
-    return std::tuple(a.turn, -a.falls, a.kind) < std::tuple(b.turn, -b.falls, b.kind);
+    return std::tuple(a.turn, -a.falls, b.loss, a.kind) < std::tuple(b.turn, -b.falls, a.loss, b.kind);
   });
   if (!result.in_brief) return result;
   result.common = in_mg.around_all();

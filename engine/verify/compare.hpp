@@ -1,5 +1,7 @@
 #pragma once
 
+#include <compare>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <utility>
@@ -14,6 +16,14 @@ namespace rushlight {
 struct Whom {
   std::vector<Cases> regions;       // in mg/dL
   std::vector<Cases> regions_mmol;  // in mmol/L; empty when the first list says it all
+};
+
+/// How much is lost by what is calmer or less: how urgent it was, and the heaviest thing that is done no more. The
+/// greater, the worse.
+struct Loss {
+  int urgency = 0;
+  std::uint32_t left_out = 0;
+  friend auto operator<=>(const Loss&, const Loss&) = default;
 };
 
 /// One difference between two versions of a protocol, as the person who is cared for meets it.
@@ -62,6 +72,16 @@ struct Difference {
   std::optional<Language> language;  // of words: `was` and `now` are in it
   std::string was, now;
   int falls = 0;  // calmer by how many urgencies; one more where no rule is left
+  Loss loss{};
+  std::string left_out;  // what the newer says no more, where both do the same for the rest
+  /// Told by place: what it leads to now; `now` is empty then.
+  struct Outcome {
+    int falls;
+    Loss loss;
+    std::string words;
+    friend bool operator==(const Outcome&, const Outcome&) = default;
+  };
+  std::vector<Outcome> outcomes;
 };
 
 struct Differences {
@@ -71,12 +91,14 @@ struct Differences {
   std::size_t steps = 0, steps_changed = 0;  // pairs of steps that both versions come to together
   std::size_t ways = 0, ways_changed = 0;    // what can happen in them, with what it leads to
   bool gave_up = false;                      // the search was too large: there may be more
+  bool by_place = false;  // what stood in one place before is one difference, whatever it leads to now
   bool in_brief = false;  // one difference for each `was` and `now`; only of the worst a case is told
   Whom common;            // in brief: what all of them have in common
 };
 
-/// `worst_first`: more than a person reads at once are told in brief.
-enum class Detail : std::uint8_t { every_case, worst_first };
+/// Of more than a person reads at once: `every_place` tells whom each place concerns, whatever it leads to now;
+/// `worst_first` tells the worst in brief.
+enum class Detail : std::uint8_t { every_case, every_place, worst_first };
 /// So many pairs of `was` and `now`, in so many places in which not everybody is concerned, are told case by case.
 inline constexpr std::size_t kMostInFull = 8, kMostCasesInFull = 16;
 

@@ -2,6 +2,7 @@
 #include <map>
 #include <set>
 
+#include "episode/words.hpp"
 #include "verify/dose_pieces.hpp"
 #include "verify/properties.hpp"
 
@@ -82,7 +83,7 @@ class DoseBounds {
     Context context;
   };
 
-  std::string text(Decimal amount) const { return text_from_quantity(Quantity{amount, dose_.unit}); }
+  std::string text(Decimal amount) const { return said(Quantity{amount, dose_.unit}, Language::en); }
   const Where& where(std::size_t row) const { return dose_.rows[row].where; }
   static int number(std::size_t row) { return static_cast<int>(row) + 1; }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "episode/words.hpp"
 #include "finding/quoted.hpp"
 #include "verify/dose_envelope.hpp"
 #include "verify/dose_examples.hpp"
@@ -257,7 +258,7 @@ class Tables2 {
   }
 
   std::string amount_text(const std::optional<Decimal>& amount, DoseId dose) const {
-    return amount ? text_from_quantity(Quantity{*amount, protocol_[dose].unit}) : "none";
+    return amount ? said(Quantity{*amount, protocol_[dose].unit}, Language::en) : "none";
   }
 
   using Run = std::optional<std::pair<std::size_t, DosePieces::Ends>>;

@@ -1,5 +1,6 @@
 #include "verify/dose_envelope.hpp"
 
+#include "episode/words.hpp"
 #include "verify/dose_pieces.hpp"
 
 namespace rushlight {
@@ -22,7 +23,7 @@ DoseEnvelope envelope_of(const Protocol& protocol, DoseId id) {
   return envelope;
 }
 
-std::string text_from_end(const DoseEnd& end) { return text_from_quantity(end.amount) + " (" + end.child + ")"; }
+std::string text_from_end(const DoseEnd& end) { return said(end.amount, Language::en) + " (" + end.child + ")"; }
 
 }  // namespace
 
@@ -36,7 +37,7 @@ std::vector<DoseEnvelope> dose_envelopes(const Protocol& protocol) {
 std::string text_from_envelope(const Protocol& protocol, const DoseEnvelope& envelope) {
   const std::string name = "`" + protocol[envelope.dose].name + "`: ";
   if (!envelope.least || !envelope.greatest) return name + "always withheld";
-  if (envelope.least->amount == envelope.greatest->amount) return name + text_from_quantity(envelope.least->amount);
+  if (envelope.least->amount == envelope.greatest->amount) return name + said(envelope.least->amount, Language::en);
   return name + text_from_end(*envelope.least) + " to " + text_from_end(*envelope.greatest);
 }
 

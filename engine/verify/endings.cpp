@@ -1,9 +1,11 @@
 #include "verify/endings.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "episode/phrases.hpp"
 #include "finding/quoted.hpp"
+#include "verify/counterparts.hpp"
 #include "verify/in_words.hpp"
 
 namespace rushlight {
@@ -15,6 +17,66 @@ Urgency urgency_of(const Protocol& both, const Ending& ending, StepId from) {
 
 bool is_of_another_protocol(const Ending& ending) {
   return ending.kind == Ending::Kind::visit || ending.kind == Ending::Kind::hand_over;
+}
+
+// What is done, the lightest first; calls are heavier than all of it. Of notes the one that fetches the rescue
+// medicine.
+constexpr ActionKind kLightestFirst[] = {ActionKind::position, ActionKind::watch,    ActionKind::measure,
+                                         ActionKind::pump,     ActionKind::note,     ActionKind::fluid,
+                                         ActionKind::insulin,  ActionKind::by_mouth, ActionKind::glucagon};
+
+// Whoever reads where it is gets it; all else that is only said is not done.
+bool fetches_the_rescue(const Action& action) {
+  const Template& text = action.text.in(Language::en);
+  return std::any_of(text.begin(), text.end(), [](const Piece& piece) {
+    const auto* filler = std::get_if<Filler>(&piece);
+    return filler != nullptr && *filler == Filler::rescue_place;
+  });
+}
+
+// A call to the ambulance holds what a call to the clinic is.
+std::uint32_t care_of(const Action& action) {
+  if (is_call(action.kind)) {
+    const Contact contact = action.kind == ActionKind::call_emergency ? Contact::emergency
+                            : action.call                             ? action.call->contact
+                                                                      : Contact::on_call;
+    return ((2U << static_cast<unsigned>(contact)) - 1U) << std::size(kLightestFirst);
+  }
+  if (action.kind == ActionKind::note && !fetches_the_rescue(action)) return 0;
+  const auto* const place = std::find(std::begin(kLightestFirst), std::end(kLightestFirst), action.kind);
+  return 1U << static_cast<unsigned>(place - std::begin(kLightestFirst));
+}
+
+std::uint32_t heaviest_in(std::uint32_t care) {
+  std::uint32_t heaviest = 0;
+  for (std::uint32_t each = 1; each != 0 && each <= care; each <<= 1U) {
+    if ((care & each) != 0) heaviest = each;
+  }
+  return heaviest;
+}
+
+// Notes are told apart by their words, all else by what is done.
+bool is_said_in(const Protocol& both, const Action& action, const Ending& ending) {
+  if (ending.kind != Ending::Kind::step) return false;
+  const std::vector<ActionId>& actions = both[ending.step].actions;
+  return std::any_of(actions.begin(), actions.end(), [&](ActionId other) {
+    return both[other].kind == action.kind &&
+           (action.kind != ActionKind::note || same_words(both, action.text, both[other].text));
+  });
+}
+
+bool says_all_of(const Protocol& both, const Ending& ending, const Ending& other) {
+  if (other.kind != Ending::Kind::step) return true;
+  const std::vector<ActionId>& actions = both[other.step].actions;
+  return std::all_of(actions.begin(), actions.end(), [&](ActionId id) { return is_said_in(both, both[id], ending); });
+}
+
+// Of what only one of them does the heaviest decides; where both do the same, whether anything is said no more.
+bool does_less(const Protocol& both, const Ending& was, const Ending& now) {
+  if (is_of_another_protocol(was) || is_of_another_protocol(now)) return gives(both, was) && !gives(both, now);
+  const std::uint32_t before = done_in(both, was), after = done_in(both, now);
+  if (before != after) return before > after;
+  return says_all_of(both, was, now) && !says_all_of(both, now, was);
 }
 
 }  // namespace
@@ -78,7 +140,32 @@ Difference::Turn turn_of(const Protocol& both, const Together& from, const Endin
   const bool known = !is_of_another_protocol(was) && !is_of_another_protocol(now);
   if (known && after < before) return Difference::Turn::calmer;
   if (known && after > before) return Difference::Turn::graver;
-  return gives(both, was) && !gives(both, now) ? Difference::Turn::less : Difference::Turn::otherwise;
+  return does_less(both, was, now) ? Difference::Turn::less : Difference::Turn::otherwise;
+}
+
+std::uint32_t done_in(const Protocol& both, const Ending& ending) {
+  std::uint32_t done = 0;
+  if (ending.kind != Ending::Kind::step) return done;
+  for (const ActionId id : both[ending.step].actions) done |= care_of(both[id]);
+  return done;
+}
+
+Loss loss_in(const Protocol& both, const Together& from, const Ending& was, const Ending& now) {
+  const std::uint32_t before = done_in(both, was), after = done_in(both, now);
+  return {static_cast<int>(urgency_of(both, was, from.was)), heaviest_in(before & ~after)};
+}
+
+std::string left_out_in(const Protocol& both, const Ending& was, const Ending& now) {
+  const std::uint32_t before = done_in(both, was), after = done_in(both, now);
+  if (was.kind != Ending::Kind::step || now.kind != Ending::Kind::step || heaviest_in(before) != heaviest_in(after))
+    return "";
+  const std::uint32_t lost = heaviest_in(before & ~after);
+  for (const ActionId id : both[was.step].actions) {
+    const Action& action = both[id];
+    if (lost != 0 ? (care_of(action) & lost) != 0 : !is_said_in(both, action, now))
+      return as_written(both, action.text);
+  }
+  return "";
 }
 
 int falls_in(const Protocol& both, const Together& from, const Ending& was, const Ending& now) {

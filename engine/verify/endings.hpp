@@ -19,6 +19,15 @@ std::string words_of(const Protocol& both, const Ending& ending);
 /// Whether something is given, drunk, injected or called there; another protocol counts as if.
 bool gives(const Protocol& both, const Ending& ending);
 
+/// What is done there, one bit a thing: the heavier, the greater.
+std::uint32_t done_in(const Protocol& both, const Ending& ending);
+
+/// What is lost where the one stands in place of the other.
+Loss loss_in(const Protocol& both, const Together& from, const Ending& was, const Ending& now);
+
+/// Where both do the heaviest thing, and its headline says no more of the rest: what the newer says no more.
+std::string left_out_in(const Protocol& both, const Ending& was, const Ending& now);
+
 /// Of one ending in place of another. What stays in its step has that step's urgency.
 Difference::Turn turn_of(const Protocol& both, const Together& from, const Ending& was, const Ending& now);
 

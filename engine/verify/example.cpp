@@ -1,3 +1,4 @@
+#include "episode/words.hpp"
 #include "protocol/words.hpp"
 #include "verify/regions.hpp"
 
@@ -18,7 +19,7 @@ std::string age_text(Age age) {
 }
 
 std::string number_text(const Fact& fact, std::int64_t value, GlucoseUnit unit) {
-  const auto in = [&](Unit of) { return text_from_quantity(Quantity{Decimal::of_micros(value), of}); };
+  const auto in = [&](Unit of) { return said(Quantity{Decimal::of_micros(value), of}, Language::en); };
   switch (fact.kind) {
     case FactKind::glucose:
       return value == kMeterLo ? "LO" : value == kMeterHi ? "HI" : in(unit_of(unit));

@@ -68,7 +68,8 @@ InUnit::InUnit(const SideBySide& sides, const Space& space, const Space* also)
   sorted.reserve(found_.size());
   for (const std::size_t i : order) sorted.push_back(std::move(found_[i]));
   found_ = std::move(sorted);
-  for (std::size_t i = 0; i < found_.size(); ++i) soonest_.try_emplace(was_and_now(found_[i].difference), i);
+  for (std::size_t i = 0; i < found_.size(); ++i)
+    found_[i].soonest = soonest_.try_emplace(was_and_now(found_[i].difference), i).first->second;
 }
 
 // What concerns everybody in its place needs no case.
@@ -97,12 +98,14 @@ std::vector<Difference> InUnit::first_answers() {
     if (is_answer(each) && (is_first || behind.count(each.occasion.from.was.index) > 0))
       told.emplace_back(!is_first, &each);
   }
-  // Along the way, and in each place the worst first.
+  // Along the way, and in each place the worst first; of equals what does least now: nobody wants more of a well child.
   const auto order = [&](const std::pair<bool, const Parting*>& each) {
     const auto& [is_behind, parting] = each;
     const Together& from = parting->occasion.from;
+    const Loss loss = loss_in(protocol_, from, parting->was, parting->now);
     return std::tuple(is_behind, from.was.index, turn_of(protocol_, from, parting->was, parting->now),
-                      -falls_in(protocol_, from, parting->was, parting->now));
+                      -falls_in(protocol_, from, parting->was, parting->now), -loss.urgency, ~loss.left_out,
+                      done_in(protocol_, parting->now));
   };
   std::stable_sort(told.begin(), told.end(), [&](const auto& a, const auto& b) { return order(a) < order(b); });
   std::vector<Difference> all;
@@ -136,15 +139,47 @@ std::vector<Difference> InUnit::in_full() {
   return merged.all();
 }
 
-std::vector<Difference> InUnit::in_brief() {
-  std::map<WasAndNow, std::size_t> places;
-  std::vector<Difference> all;
+std::vector<Difference> InUnit::by_place() {
+  using Key = std::tuple<Difference::Turn, std::string, std::string, std::string>;
+  std::map<Key, std::size_t> places;
+  std::vector<Found> together;
   for (const Found& each : found_) {
-    const auto [place, is_new] = places.try_emplace(was_and_now(each.difference), all.size());
-    if (is_new) {
+    Found one = each;
+    Difference& difference = one.difference;
+    if (difference.kind == Difference::Kind::leads) {
+      difference.outcomes = {{difference.falls, difference.loss, std::move(difference.now)}};
+      difference.now.clear();
+      const Difference::Place& at = difference.at.front();
+      const auto [place, is_new] =
+          places.try_emplace(Key{difference.turn, difference.was, at.occasion, at.step}, together.size());
+      if (!is_new) {
+        Found& known = together[place->second];
+        join(known.difference, difference);
+        known.where = diagrams_.either(known.where, one.where);
+        known.within = diagrams_.either(known.within, one.within);
+        continue;
+      }
+    }
+    together.push_back(std::move(one));
+  }
+  Merged merged;
+  for (Found& each : together) {
+    name(each.difference, each.where, each.within);
+    merged.add(std::move(each.difference));
+  }
+  return merged.all();
+}
+
+std::vector<Difference> InUnit::in_brief() {
+  std::vector<std::size_t> places(found_.size());
+  std::vector<Difference> all;
+  for (std::size_t i = 0; i < found_.size(); ++i) {
+    const Found& each = found_[i];
+    if (each.soonest == i) {
+      places[i] = all.size();
       all.push_back(each.difference);
     } else {
-      join(all[place->second], each.difference);
+      join(all[places[each.soonest]], each.difference);
     }
   }
   return all;
@@ -221,6 +256,8 @@ Difference InUnit::difference_of(const Parting& parting) {
   difference.now = words(parting.now);
   if (difference.turn == Difference::Turn::calmer)
     difference.falls = falls_in(protocol_, from, parting.was, parting.now);
+  if (difference.turn == Difference::Turn::less) difference.left_out = left_out_in(protocol_, parting.was, parting.now);
+  if (difference.turn <= Difference::Turn::less) difference.loss = loss_in(protocol_, from, parting.was, parting.now);
   return difference;
 }
 
@@ -232,6 +269,9 @@ void InUnit::add(const PutIn& put_in) {
       gone && gives(protocol_, put_in_as_ending(put_in)) ? Difference::Turn::less : Difference::Turn::otherwise;
   difference.at = {place_of(protocol_, put_in.occasion)};
   difference.soon = soon(put_in.occasion);
+  if (difference.turn == Difference::Turn::less)
+    difference.loss =
+        loss_in(protocol_, {put_in.step, put_in.step}, put_in_as_ending(put_in), {Ending::Kind::stays, {}, {}});
   (gone ? difference.was : difference.now) = "first " + words_of(protocol_, put_in_as_ending(put_in));
   add(std::move(difference), put_in.where, put_in.within);
 }
@@ -277,6 +317,8 @@ void InUnit::add(const StepChange& change, Diagrams::Set entered) {
   if (change.turn == Difference::Turn::calmer)
     difference.falls =
         static_cast<int>(protocol_[change.at.was].urgency) - static_cast<int>(protocol_[change.at.now].urgency);
+  if (change.turn <= Difference::Turn::less)
+    difference.loss.urgency = static_cast<int>(protocol_[change.at.was].urgency);
   add(std::move(difference), change.where, entered);
 }
 

@@ -31,6 +31,8 @@ class InUnit {
   std::vector<Difference> first_answers();
 
   std::vector<Difference> in_full();
+  /// The same, but that what led to the same before in one place is one, whatever it leads to now.
+  std::vector<Difference> by_place();
   /// One for each pair of what was and what is now, with its places; whom it concerns is found for those that are told.
   std::vector<Difference> in_brief();
   /// Of one of those: where a night comes to it soonest, and a plain region of its cases there.
@@ -43,6 +45,7 @@ class InUnit {
   struct Found {
     Difference difference;
     Diagrams::Set where, within;
+    std::size_t soonest = 0;  // the first with the same was and now
   };
   /// Whom a set of cases concerns.
   struct Named {

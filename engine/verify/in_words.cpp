@@ -1,5 +1,6 @@
 #include "verify/in_words.hpp"
 
+#include "episode/words.hpp"
 #include "finding/quoted.hpp"
 #include "protocol/words.hpp"
 
@@ -151,16 +152,17 @@ std::string as_written(const Protocol& protocol, const Text& text, Language lang
 std::string value_words(const Protocol& protocol, ThresholdId id) {
   const Threshold& threshold = protocol[id];
   const auto value = [&](const Limit& limit) {
-    const std::string text = text_from_limit(limit, GlucoseUnit::mg_per_dl);
+    const std::string text = said(limit, GlucoseUnit::mg_per_dl, Language::en);
     if (!std::holds_alternative<GlucoseLimit>(limit)) return text;
-    return text + " = " + text_from_limit(limit, GlucoseUnit::mmol_per_l);
+    return text + " = " + said(limit, GlucoseUnit::mmol_per_l, Language::en);
   };
+  const auto age = [](Age each) { return said(Limit{each}, GlucoseUnit::mg_per_dl, Language::en); };
   if (threshold.bands.size() == 1) return value(threshold.bands.front().value);
   std::string words;
   for (const Band& band : threshold.bands) {
     words += (words.empty() ? "" : "; ") + value(band.value);
-    if (band.age_from) words += " from " + text_from_age(*band.age_from);
-    if (band.age_up_to) words += " below " + text_from_age(*band.age_up_to);
+    if (band.age_from) words += " from " + age(*band.age_from);
+    if (band.age_up_to) words += " below " + age(*band.age_up_to);
     if (band.weight_from) words += " from " + text_from_quantity(band.weight_from->quantity());
     if (band.weight_up_to) words += " below " + text_from_quantity(band.weight_up_to->quantity());
     if (band.clock_from) words += " from " + text_from_clock_time(*band.clock_from);

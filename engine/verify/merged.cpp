@@ -10,6 +10,12 @@ WasAndNow was_and_now(const Difference& difference) {
 
 void join(Difference& to, const Difference& other) {
   to.falls = std::max(to.falls, other.falls);
+  to.loss = std::max(to.loss, other.loss);
+  for (const Difference::Outcome& outcome : other.outcomes) {
+    const auto same = std::find_if(to.outcomes.begin(), to.outcomes.end(),
+                                   [&](const Difference::Outcome& each) { return each.words == outcome.words; });
+    if (same == to.outcomes.end()) to.outcomes.push_back(outcome);
+  }
   for (const Difference::Place& place : other.at) {
     if (std::find(to.at.begin(), to.at.end(), place) == to.at.end()) to.at.push_back(place);
   }

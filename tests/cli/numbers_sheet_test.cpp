@@ -199,6 +199,32 @@ BOOST_AUTO_TEST_CASE(columns_may_be_moved_and_dropped_and_a_table_of_two_is_enou
   BOOST_TEST(clinic.changed() == (Names{"illness.xml", "ketones.xml", "low.xml"}));
 }
 
+BOOST_AUTO_TEST_CASE(what_is_wrong_in_a_table_is_told_by_line_and_column_and_is_mended_there) {
+  const struct {
+    std::string csv;
+    std::vector<std::string> says;
+  } kTables[] = {
+      {"id;value;mmol/L\nlow;66;3,7\n", {"because  line 2 of the table, column `value` (B)"}},
+      {"id,label,value\nrecheck,,200 min\n", {"because  line 2 of the table, column `value` (C)"}},
+      {"id,value\nlow,66 mg/dL\n",
+       {"line 2 of the table, column `value` (B)", "write `3.7 mmol/L` into the column `mmol/L`, or take it with"}},
+      {"id,value\n\ncarb-by-age,6 g\n",
+       {"line 3 of the table, column `id` (A)", "write `under-6-years` or ", " into the column `band`"}},
+      {"id,value\nmost-late-checks,9\n",
+       {"line 2 of the table, column `id` (A)", "write `illness,ketones` or `low` into the column `protocols`"}},
+      {"id,protocols,value\nTreat as low below,low,66 mg/dL\n", {"its name is shorter", "write `low`"}},
+  };
+  for (const auto& table : kTables) {
+    const ClinicCopy clinic;
+    clinic.write("numbers.csv", table.csv);
+    const Run run = clinic.run({"--from", clinic.beside("numbers.csv")});
+    BOOST_TEST(run.status == 1, run.out << run.err);
+    for (const std::string& words : table.says) BOOST_TEST(holds(run.err, words), run.err);
+    BOOST_TEST(!holds(run.err, "low=66"), run.err);
+    BOOST_TEST(clinic.changed() == Names{});
+  }
+}
+
 BOOST_AUTO_TEST_CASE(tables_that_make_no_sense_are_refused_with_their_row) {
   const struct {
     std::string csv, says;

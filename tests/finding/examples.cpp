@@ -310,8 +310,8 @@ void add_doses(std::vector<Example>& rows) {
                   "row 2 of `fast-carbohydrate` gives as little as 1 g (weight 2 kg), and other rows never less than "
                   "`smallest-carb`, 5 g",
                   "add `least=\"smallest-carb\"` to row 2"});
-  rows.push_back({DoseWithoutCap{"extra-insulin", 1, "80 [iU]", "total-daily-dose 400 [iU]"}, "dose-without-cap",
-                  "row 1 of `extra-insulin` has no `most` and gives up to 80 [iU] (total-daily-dose 400 [iU])",
+  rows.push_back({DoseWithoutCap{"extra-insulin", 1, "80 units", "total-daily-dose 400 units"}, "dose-without-cap",
+                  "row 1 of `extra-insulin` has no `most` and gives up to 80 units (total-daily-dose 400 units)",
                   "add `most=\"...\"` to row 1 with the most to give at once"});
   rows.push_back({DoseWithoutLeast{"fast-carbohydrate", 1, "0.3 g", "weight 1 kg"}, "dose-without-least",
                   "row 1 of `fast-carbohydrate` has no `least` and gives as little as 0.3 g (weight 1 kg)",

@@ -57,10 +57,7 @@ export class Nurse extends Hand {
             continue;
           }
           words.push(`${++number}. was ${text(difference, '.was')} now ${text(difference, '.now')}`);
-          for (const place of difference.querySelectorAll('li')) {
-            const more = place.dataset.more;
-            words.push(more ? `and in ${more} more place${more === '1' ? '' : 's'}; --json lists all` : '- ' + place.textContent);
-          }
+          for (const place of difference.querySelectorAll('li')) words.push('- ' + place.textContent);
         }
       }
       return [protocol.dataset.protocol, words.concat(text(protocol, '.same')).join(' ').replace(/\s+/g, ' ')];

@@ -105,6 +105,22 @@ BOOST_AUTO_TEST_CASE(a_limit_with_bands_depends_on_the_age) {
   BOOST_TEST(says(told, " glucose below 70 mg/dL: TREAT HERE \u2192 treat."), told);
 }
 
+BOOST_AUTO_TEST_CASE(ages_are_told_in_words_and_not_in_the_codes_of_a_file) {
+  const Protocol protocol = protocol_at("protocols/reference/illness.xml");
+  int maps = 0;
+  for (const Step& step : protocol.steps) {
+    const std::vector<Subject> read = read_by(protocol, step);
+    const Subject age = fact(protocol, "age");
+    if (std::find(read.begin(), read.end(), age) == read.end()) continue;
+    const auto decisions = decisions_of(protocol, step, age, std::nullopt, {});
+    const std::string told = decision_map(protocol, step, *decisions, {}).told;
+    ++maps;
+    BOOST_TEST(says(told, " years"), told);
+    BOOST_TEST(!says(told, " a:"), told);
+  }
+  BOOST_TEST(maps > 0);
+}
+
 BOOST_AUTO_TEST_CASE(the_regions_cover_the_map_once) {
   const Protocol protocol = protocol_at("protocols/reference/low.xml");
   for (const Step& step : protocol.steps) {
