@@ -10,6 +10,7 @@ namespace rushlight {
 namespace {
 
 constexpr std::size_t kUsualAttributes = 4;
+constexpr std::size_t kSpelledWrong = 4;  // of two shorter names, such as `en` and `es`, either may be meant
 
 bool is_plain_name_letter(char c) {
   return (c >= 'a' && c <= 'z') || c == '-' || (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
@@ -236,7 +237,7 @@ void XmlScan::close(const std::string& name, Span name_span) {
       return stop();
     }
     MappedElement& innermost = map.elements[open_.back().element];
-    if (near_word(name, {innermost.name})) {
+    if (name.size() >= kSpelledWrong && near_word(name, {innermost.name})) {
       report(innermost.name_span,
              NotXml{"what is opened as `" + innermost.name + "` is closed as `" + name + "`",
                     "write the same name in both"},

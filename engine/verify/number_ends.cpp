@@ -72,7 +72,7 @@ class NumberEnds {
     for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
       const Rule& way = step.rules[rule];
       const bool elsewhere = !way.visits.empty() || !way.hands_over_to.empty();
-      if (elsewhere || !ends_without_a_call(protocol_[way.go])) continue;
+      if (elsewhere || !ends_without_a_call(protocol_[way.go]) || is_told(way)) continue;
       for (const Ask& ask : step.asks) {
         const FactKind kind = protocol_[ask.fact].kind;
         if ((kind == FactKind::glucose || kind == FactKind::ketones) && may_be_new(step, ask) &&
@@ -83,6 +83,13 @@ class NumberEnds {
   }
 
  private:
+  // A watch that looks out for the number says the same of the rule.
+  bool is_told(const Rule& way) const {
+    return std::any_of(checking_.findings.begin(), checking_.findings.end(), [&](const Finding& finding) {
+      return finding.where == way.where && std::holds_alternative<CalmEnd>(finding.kind);
+    });
+  }
+
   // What another step asked before, and let pass as fresh, that step has looked at: a low was taken out there.
   bool may_be_new(const Step& step, const Ask& ask) {
     if (!ask.fresh) return true;
@@ -112,7 +119,10 @@ class NumberEnds {
       if (!place) continue;
       const Dimension& dimension = table.dimensions[*place];
       const Dangerous danger = dangerous_of(protocol_[fact].kind, table.unit);
-      for (std::size_t i = 0; i < dimension.stretches.size(); ++i) {
+      const std::size_t count = dimension.stretches.size();
+      for (std::size_t at = 0; at < count; ++at) {
+        // From the number that is dangerous and nearest to the border.
+        const std::size_t i = danger.kind == FactKind::glucose ? count - 1 - at : at;
         const auto value = danger.in(protocol_, table, dimension, i);
         if (!value) continue;
         const auto left = taken_by(table, rule, *place, i);
