@@ -58,6 +58,7 @@ struct ToldReading {
 struct Visit {
   StepId from;  // what this step handles is handled during the whole visit, and nothing is calmer than it
   StepId back;
+  int begun_by;  // the how-manyeth event led there
 };
 
 struct OpenCall {

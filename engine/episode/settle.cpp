@@ -220,7 +220,7 @@ void Settling::take(const Rule& rule, const Cause& cause, Instant now) {
   }
   // One visit at a time: what a visited protocol would go on to is the caller's to decide.
   if (rule.enters && episode_.visit) return come_back(cause, now);
-  if (rule.enters && !hands_over) episode_.visit = Visit{episode_.step, rule.go};
+  if (rule.enters && !hands_over) episode_.visit = Visit{episode_.step, rule.go, episode_.events};
   if (rule.enters && hands_over) episode_.handed_over = true;
   enter(rule.enters.value_or(rule.go), cause, now);
 }
