@@ -242,4 +242,8 @@ DoseResult dose_for(const Scene& scene, DoseId id, Language language) {
   return none;
 }
 
+bool is_for_the_clinic(const Scene& scene, const Action& action) {
+  return action.dose && dose_for(scene, *action.dose, scene.episode.language).clinic_decides;
+}
+
 }  // namespace rushlight

@@ -87,6 +87,8 @@ std::optional<Instant> last_rapid_insulin(const Scene& scene) {
   return last;
 }
 
+bool is_nothing(const std::optional<Quantity>& amount) { return amount && amount->value == Decimal{}; }
+
 InsulinDose insulin_step_for(const Scene& scene, const Dose& dose) {
   const auto* least = limit_of<Quantity>(scene, dose.to);
   const InsulinDose own = scene.child.insulin_step.value_or(InsulinDose{Decimal{}, kInsulinUnit});

@@ -18,6 +18,9 @@ struct Withholding {
 };
 std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose, Language language);
 
+/// Nothing went in: the dose was none.
+bool is_nothing(const std::optional<Quantity>& amount);
+
 /// Rounded down to this: the step of the child's own pen or pump, and no finer than the protocol's.
 InsulinDose insulin_step_for(const Scene& scene, const Dose& dose);
 

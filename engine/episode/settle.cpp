@@ -26,7 +26,7 @@ bool is_answered(const Episode& episode, const Ask& ask, Instant since, std::opt
 /// A call action calls; an insulin action calls where its dose is the clinic's to say.
 bool calls_now(const Scene& scene, const Action& action) {
   if (is_call(action.kind)) return true;
-  return action.dose && dose_for(scene, *action.dose, scene.episode.language).clinic_decides;
+  return is_for_the_clinic(scene, action);
 }
 
 }  // namespace
@@ -93,6 +93,14 @@ void Settling::start_wait_after(ActionId action, Instant when, Instant now) {
   episode_.wait_ends = std::max(*episode_.wait_ends, now);
 }
 
+void Settling::start_wait_without_dose(Instant now) {
+  const std::optional<Wait>& wait = protocol_[episode_.step].wait;
+  if (!wait || !wait->after || episode_.deeds.empty() || episode_.ended) return;
+  const ActionId dose = *wait->after;
+  if (protocol_[dose].kind == ActionKind::insulin && is_for_the_clinic(scene(now), protocol_[dose]))
+    start_wait_after(dose, now, now);
+}
+
 void Settling::start_wait(Instant when, Instant now) {
   const Wait& wait = *protocol_[episode_.step].wait;
   const Duration lasts = time_in(wait.lasts, now);
@@ -119,10 +127,8 @@ std::vector<ActionId> Settling::doses_to_call_for(Instant now) const {
   const Scene here = scene(now);
   for (const ActionId id : protocol_[episode_.step].actions) {
     const Action& action = protocol_[id];
-    const bool told =
-        std::any_of(episode_.deeds.begin(), episode_.deeds.end(), [&](const Given& deed) { return deed.action == id; });
-    if (action.call && !is_call(action.kind) && !told && applies(here, action) && calls_now(here, action))
-      actions.push_back(id);
+    if (!action.call || is_call(action.kind) || is_over(episode_, id)) continue;
+    if (applies(here, action) && calls_now(here, action)) actions.push_back(id);
   }
   return actions;
 }
@@ -286,6 +292,11 @@ void Settling::follow_rules(Instant now) {
     }
     take(step.rules[*rule], Cause{Cause::Kind::rule, episode_.step, *rule, Outcome::given}, now);
   }
+}
+
+bool is_over(const Episode& episode, ActionId action) {
+  return std::any_of(episode.deeds.begin(), episode.deeds.end(),
+                     [&](const Given& deed) { return deed.action == action && !is_nothing(deed.amount); });
 }
 
 bool applies(const Scene& scene, const Action& action) {

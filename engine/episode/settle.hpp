@@ -6,6 +6,9 @@
 
 namespace rushlight {
 
+/// Something became of the action in this step; a dose of nothing leaves it open.
+bool is_over(const Episode& episode, ActionId action);
+
 /// What happens without anybody saying anything: deadlines pass, waits end, rules lead on. Used by the fold only.
 class Settling {
  public:
@@ -25,6 +28,9 @@ class Settling {
 
   /// Starts the step's wait at `when` if it hangs on `action` and has not started.
   void start_wait_after(ActionId action, Instant when, Instant now);
+
+  /// Starts a wait that hangs on insulin of which the clinic says how much: the rest of the step is done.
+  void start_wait_without_dose(Instant now);
 
   void open_call(Contact contact, Duration answer_within, Instant now);
   void open_call_of(const Action& action, Instant now) {

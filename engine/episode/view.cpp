@@ -5,6 +5,7 @@
 #include "episode/cautions.hpp"
 #include "episode/drinks.hpp"
 #include "episode/grounds.hpp"
+#include "episode/insulin.hpp"
 #include "episode/phrases.hpp"
 #include "episode/telephone.hpp"
 #include "episode/words.hpp"
@@ -25,6 +26,11 @@ std::optional<DoseId> dose_by_mouth(const Scene& scene, const Step& step) {
 bool changes_the_child(ActionKind kind) {
   return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin ||
          kind == ActionKind::fluid || kind == ActionKind::pump;
+}
+
+/// "All done" was said while a dose was held back for a time: nothing has gone in, and it may be due by now.
+bool was_not_due(const Given& deed, const std::optional<DoseResult>& dose) {
+  return is_nothing(deed.amount) && dose && !dose->clinic_decides;
 }
 
 class Showing {
@@ -157,7 +163,7 @@ class Showing {
         shown.text = filled(here_, action.text, language_, action.kind == ActionKind::by_mouth ? action.dose : mouth);
       }
       for (const Given& deed : here_.episode.deeds) {
-        if (deed.action == id) shown.outcome = deed.outcome;
+        if (deed.action == id && !was_not_due(deed, shown.dose)) shown.outcome = deed.outcome;
       }
       if (is_call(action.kind)) show_call(view, action, shown);
       view.actions.push_back(std::move(shown));
