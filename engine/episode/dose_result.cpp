@@ -29,6 +29,7 @@ class Sum {
     if (dose_.insulin) {
       bound(row_.most, false);  // before rounding down, so that the most is never passed
       bound_by_daily_dose();
+      bound_by_weight();
       round();
       if (value_ > Decimal{}) {
         sum_.amount = Quantity{value_, dose_.unit};
@@ -205,6 +206,10 @@ class Sum {
   void bound_by_daily_dose() {
     if (!row_.most_percent || !scene_.child.total_daily_dose) return;
     bound(of_daily_dose(quantity(*row_.most_percent).value), false);
+  }
+  void bound_by_weight() {
+    if (!row_.most_per_kg || !scene_.child.weight) return;
+    bound(product(quantity(*row_.most_per_kg).value, scene_.child.weight->in(kKilogram)), false);
   }
   void bound(Decimal border, bool is_floor) {
     if (is_floor ? value_ >= border : value_ <= border) return;
