@@ -226,23 +226,31 @@ class Sum {
   DoseResult sum_;
 };
 
+bool leaves_all_to_the_clinic(const Dose& dose) {
+  return std::all_of(dose.rows.begin(), dose.rows.end(),
+                     [](const DoseRow& row) { return std::holds_alternative<DoseRow::Withheld>(row.cell); });
+}
+
 }  // namespace
 
 DoseResult dose_for(const Scene& scene, DoseId id, Language language) {
   const Dose& dose = scene.protocol[id];
-  if (dose.insulin) {
-    if (std::optional<Withholding> withheld = insulin_withheld(scene, dose, language)) {
-      DoseResult none;
-      none.working = std::move(withheld->reason);
-      none.clinic_decides = withheld->clinic_decides;
-      return none;
-    }
+  const std::optional<Withholding> withheld =
+      dose.insulin ? insulin_withheld(scene, dose, language) : std::optional<Withholding>{};
+  DoseResult none;
+  if (withheld) {
+    none.working = withheld->reason;
+    none.clinic_decides = withheld->clinic_decides;
+    if (!withheld->table_first || leaves_all_to_the_clinic(dose)) return none;
   }
   for (const DoseRow& row : dose.rows) {
     if (!all_hold(scene, row.when, Unanswered::is_cant_tell)) continue;
-    if (std::optional<DoseResult> result = Sum(scene, dose, row, language).result()) return std::move(*result);
+    std::optional<DoseResult> result = Sum(scene, dose, row, language).result();
+    // Only a row that is withheld by itself says that none is due, never one behind a row that cannot be worked out.
+    if (withheld && (!result || result->amount || result->clinic_decides)) return none;
+    if (result) return std::move(*result);
   }
-  DoseResult none;
+  if (withheld) return none;
   none.working = phrase(Phrase::no_dose_known, language);
   return none;
 }

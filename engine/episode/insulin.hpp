@@ -15,6 +15,7 @@ namespace rushlight {
 struct Withholding {
   std::string reason;
   bool clinic_decides;  // no reason to wait or to measure first: call for the dose
+  bool table_first = false;  // where the table has no dose anyway, that is what there is to say
 };
 std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose, Language language);
 

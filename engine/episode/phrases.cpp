@@ -172,6 +172,9 @@ Wording wording(Phrase phrase) {
     case Phrase::insulin_reading_old:
       return {"Measure the glucose again first. The last reading is too old for insulin.",
               "Primero mida la glucosa otra vez. La última medida es antigua para la insulina."};
+    case Phrase::insulin_asked_first:
+      return {"No insulin before this is answered: was something given?",
+              "Nada de insulina antes de responder: ¿le dieron algo?"};
     case Phrase::insulin_below_floor:
       return {"No insulin dose here below {1}.", "Aquí no hay dosis de insulina por debajo de {1}."};
     case Phrase::insulin_less_than_a_step:

@@ -43,7 +43,7 @@ enum class Phrase : std::uint8_t {
   insulin_daily_dose_unknown, insulin_daily_dose_old, insulin_strength_unknown, insulin_other_strength,
   insulin_somebody_else, insulin_last_unknown,
   insulin_too_soon,      // "{1}": from when on
-  insulin_no_reading, insulin_reading_old,
+  insulin_no_reading, insulin_reading_old, insulin_asked_first,
   insulin_below_floor,   // "{1}": the floor
   insulin_less_than_a_step,
   a_day, above_target,   // parts of a sum: "16 units a day"; "(310 - 150) mg/dL / 50 mg/dL a unit"

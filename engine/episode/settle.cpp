@@ -118,6 +118,11 @@ void Settling::open_call(Contact contact, Duration answer_within, Instant now) {
   auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
                            [&](const OpenCall& call) { return call.contact == contact; });
   if (open == episode_.calls.end()) open = episode_.calls.insert(open, OpenCall{contact, now, answer_within});
+  // One that could wait for the morning can no longer.
+  if (answer_within < open->answer_within) {
+    open->opened = now;
+    open->answer_within = answer_within;
+  }
   open->by_step = true;
   open->now = open->now || protocol_[episode_.step].urgency >= Urgency::clinic_now;
 }
