@@ -82,6 +82,18 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
   const bool visit_is_over = step.ends_visit || (step.ends && step.urgency != Urgency::emergency);
   if (episode_.visit && visit_is_over) return come_back(cause, now);
   episode_.ended = step.ends;
+  if (step.ends && step.urgency == Urgency::home) calm_calls();
+}
+
+// Where all is well again, nobody calls an ambulance only because the clinic was silent hours ago: the clinic is told.
+void Settling::calm_calls() {
+  std::vector<OpenCall> kept;
+  for (OpenCall call : episode_.calls) {
+    if (!call.by_step) call = OpenCall{Contact::clinic, call.opened, std::chrono::hours{24}};
+    if (std::none_of(kept.begin(), kept.end(), [&](const OpenCall& each) { return each.contact == call.contact; }))
+      kept.push_back(call);
+  }
+  episode_.calls = std::move(kept);
 }
 
 void Settling::start_wait_after(ActionId action, Instant when, Instant now) {

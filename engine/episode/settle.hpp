@@ -53,6 +53,7 @@ class Settling {
   void notice(const Watch& watch, Instant now);
   void take(const Rule& rule, const Cause& cause, Instant now);
   void come_back(const Cause& cause, Instant now);
+  void calm_calls();
   std::optional<std::uint16_t> early_match(const Scene& scene) const;
   Duration time_in(ThresholdId id, Instant now) const;
 
