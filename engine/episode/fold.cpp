@@ -228,7 +228,7 @@ class Applying {
       if (open == calls.end()) {
         open = std::find_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return answers_to(c.contact); });
       }
-      if (open != calls.end()) settling_.escalate(static_cast<std::size_t>(open - calls.begin()), now_);
+      if (open != calls.end()) settling_.escalate(static_cast<std::size_t>(open - calls.begin()), now_, false);
     } else {
       // Whoever reaches the clinic after all needs no emergency call that only stood in for it.
       const auto is_answered = [&](const OpenCall& c) {

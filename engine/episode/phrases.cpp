@@ -62,6 +62,8 @@ Wording wording(Phrase phrase) {
       return {"the emergency services", "los servicios de emergencia"};
     case Phrase::call_clinic:
       return {"Call the clinic too: {1}.", "Llame también a la clínica: {1}."};
+    case Phrase::call_clinic_in_hours:
+      return {"Call the clinic in its hours: {1}.", "Llame a la clínica en su horario: {1}."};
     case Phrase::call_on_call:
       return {"Call the on-call line now: {1}.", "Llame ya a la línea de guardia: {1}."};
     case Phrase::call_emergency:
@@ -71,6 +73,11 @@ Wording wording(Phrase phrase) {
               "No se habló con la clínica. Llame ya a la guardia: {1}."};
     case Phrase::nobody_answered:
       return {"Call {1} now. Nobody was reached.", "Llame ya a {1}. No se habló con nadie."};
+    case Phrase::clinic_may_be_silent:
+      return {"Call {1} now, if the clinic was not reached.",
+              "Llame ya a la guardia ({1}), si no habló con la clínica."};
+    case Phrase::nobody_may_have_answered:
+      return {"Call {1} now, if nobody was reached.", "Llame ya a {1}, si no habló con nadie."};
     case Phrase::your_clinic_number:
       return {"your clinic's number", "su número"};
     case Phrase::your_on_call_number:

@@ -23,6 +23,8 @@ enum class Phrase : std::uint8_t {
   clinic, on_call_line, emergency_services,
   call_clinic, call_on_call, call_emergency,  // "Call {1} now."
   clinic_silent, nobody_answered,             // the same after nobody answered before
+  clinic_may_be_silent, nobody_may_have_answered,  // the same where time passed and nobody said so
+  call_clinic_in_hours,
   your_clinic_number, your_on_call_number, your_emergency_number, second_adult, your_address, rescue_place_unknown,
   of_food,               // "{1} of {2}"
   at_most, at_least, rounded_up_to, rounded_down_to, rounded_to,

@@ -150,7 +150,7 @@ std::vector<ActionId> Settling::doses_to_call_for(Instant now) const {
   return actions;
 }
 
-void Settling::escalate(std::size_t place, Instant now) {
+void Settling::escalate(std::size_t place, Instant now, bool unsaid) {
   const OpenCall unanswered = episode_.calls[place];
   if (unanswered.contact == Contact::emergency) {
     episode_.calls[place].opened = std::max(now, unanswered.opened);
@@ -163,8 +163,9 @@ void Settling::escalate(std::size_t place, Instant now) {
   if (open == episode_.calls.end()) {
     const Instant moved =
         std::max(now, unanswered.opened);  // a night told again asks for a call later than it was answered
-    episode_.calls.push_back(OpenCall{next, moved, unanswered.answer_within, true, false, unanswered.now});
+    episode_.calls.push_back(OpenCall{next, moved, unanswered.answer_within, true, false, unanswered.now, unsaid});
   } else {
+    open->unsaid = unsaid && (open->unsaid || !open->moved_on);
     open->moved_on = true;
   }
 }
@@ -207,7 +208,7 @@ void Settling::apply(const Deadline& deadline) {
       enter(step.wait->go, Cause{Cause::Kind::overdue, episode_.step, 0, Outcome::given}, deadline.at);
       break;
     case Deadline::Kind::call_unanswered:
-      escalate(deadline.call, deadline.at);
+      escalate(deadline.call, deadline.at, true);
       break;
   }
 }

@@ -38,8 +38,9 @@ class Settling {
   }
   /// The step's actions whose dose the clinic has to say, and that nobody has said anything of yet.
   std::vector<ActionId> doses_to_call_for(Instant now) const;
-  /// Moves the call at `place` to the next contact; an emergency call stays and is to be made again.
-  void escalate(std::size_t place, Instant now);
+  /// Moves the call at `place` to the next contact; an emergency call stays and is to be made again. `unsaid`: nobody
+  /// said that there was no answer.
+  void escalate(std::size_t place, Instant now, bool unsaid);
 
   Scene scene(Instant now) const { return scene_at(protocol_, child_, episode_, now); }
 
