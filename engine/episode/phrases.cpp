@@ -145,8 +145,8 @@ Wording wording(Phrase phrase) {
     case Phrase::insulin_as_said:
       return {"Insulin as the clinic says, by pen or syringe.", "Insulina como diga la clínica, con pluma o jeringa."};
     case Phrase::insulin_not_approved:
-      return {"No insulin dose here: no clinic stands for this guide now.",
-              "Aquí no hay dosis de insulina: ninguna clínica responde hoy por esta guía."};
+      return {"No insulin dose here: this guide is not approved now.",
+              "Aquí no hay dosis de insulina: esta guía no está aprobada ahora."};
     case Phrase::insulin_not_switched_on:
       return {"No insulin dose here: the clinic gives it by phone.",
               "Aquí no hay dosis de insulina: la clínica la da por teléfono."};

@@ -208,7 +208,7 @@ BOOST_AUTO_TEST_CASE(withheld_insulin_is_named_with_its_reason) {
 )",
                                 "ketones")
                                .text();
-  BOOST_TEST(says(text, "No insulin dose here: no clinic stands for this guide now."), text);
+  BOOST_TEST(says(text, "No insulin dose here: this guide is not approved now."), text);
   BOOST_TEST(says(text, "Withheld: Extra rapid-acting insulin."), text);
 }
 
