@@ -47,6 +47,8 @@ Wording wording(Phrase phrase) {
               "El reloj de este aparato se atrasó. Los tiempos de espera siguen completos."};
     case Phrase::time_is_up:
       return {"Time is up. Check now.", "Ya es la hora. Revise ahora."};
+    case Phrase::given_until:
+      return {"Given. Check again at {1}.", "Ya está dado. Revise otra vez a las {1}."};
     case Phrase::second_alarm:
       return {"Set a second alarm on another clock.", "Ponga otra alarma en otro reloj."};
     case Phrase::look_at_expiry:

@@ -25,6 +25,7 @@ enum class Phrase : std::uint8_t {
   clinic_silent, nobody_answered,             // the same after nobody answered before
   clinic_may_be_silent, nobody_may_have_answered,  // the same where time passed and nobody said so
   call_clinic_in_hours,
+  given_until,           // "{1}": when to check
   your_clinic_number, your_on_call_number, your_emergency_number, second_adult, your_address, rescue_place_unknown,
   of_food,               // "{1} of {2}"
   at_most, at_least, rounded_up_to, rounded_down_to, rounded_to,
