@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "episode/dose_result.hpp"
 #include "episode/fold.hpp"
 
 namespace rushlight {
@@ -13,9 +14,24 @@ Answers* answers_in(Event& event) {
   return nullptr;
 }
 
+/// A correction that was told as news and is corrected itself was never right: it leaves nothing behind, no wrong dose.
+void take_back_news(std::vector<Telling>& night, const Corrected& corrected) {
+  const auto is_corrected = [&](FactId fact) {
+    return std::any_of(corrected.answers.begin(), corrected.answers.end(),
+                       [&](const auto& answer) { return answer.first == fact; });
+  };
+  for (Telling& telling : night) {
+    std::vector<FactId>& facts = telling.told_as_news;
+    if (facts.empty() || !std::all_of(facts.begin(), facts.end(), is_corrected)) continue;
+    *answers_in(telling.event) = {};
+    facts.clear();
+  }
+}
+
 /// Each corrected answer stands where its fact was last said; what was never said before is said at the end, by the
 /// correction.
 std::vector<Telling> rewritten(std::vector<Telling> night, const Corrected& corrected, Moment at) {
+  take_back_news(night, corrected);
   Answered never_said_before;
   for (const auto& [fact, value] : corrected.answers) {
     bool found = false;
@@ -93,6 +109,7 @@ class Correcting {
       const Urgency urgency = protocol_[was.step].urgency;
       const std::size_t known = was.given.size();
       const bool alike = was.step == is.step;
+      const std::optional<Decimal> right = insulin_stated(is, then);
       tell(was, walked[i], when);
       const std::size_t known_anyway = is.given.size();
       tell(is, believed[i], then);
@@ -109,10 +126,24 @@ class Correcting {
                                  [&](const Given& each) {
                                    return each.action == deed.action && each.stated == deed.stated;
                                  });
-        if (!stated_alike && given != ActionKind::insulin) given = kind;
+        // Less than the right amount is no wrong dose.
+        const bool enough = kind == ActionKind::insulin && deed.outcome != Outcome::wrong && deed.amount && right &&
+                            deed.amount->value <= *right;
+        if (!stated_alike && !enough && given != ActionKind::insulin) given = kind;
       }
     }
     return given;
+  }
+
+  /// The insulin that the step says to give at this moment.
+  std::optional<Decimal> insulin_stated(const Episode& episode, Instant now) const {
+    const Scene here = scene_at(protocol_, child_, episode, now);
+    for (const ActionId id : protocol_[episode.step].actions) {
+      const Action& action = protocol_[id];
+      if (action.kind != ActionKind::insulin || !action.dose || !applies(here, action)) continue;
+      if (const auto amount = dose_for(here, *action.dose, episode.language).amount) return amount->value;
+    }
+    return std::nullopt;
   }
 
   /// What went into the child stays, and so does the place to which it led: the right answers are news there. Insulin
@@ -129,6 +160,7 @@ class Correcting {
       }
     }
     walked.push_back(Telling{Event{at, std::move(now)}});
+    for (const auto& answer : correction.answers) walked.back().told_as_news.push_back(answer.first);
     return walked;
   }
 

@@ -29,6 +29,7 @@ class Sum {
     if (dose_.insulin) {
       bound(row_.most, false);  // before rounding down, so that the most is never passed
       bound_by_daily_dose();
+      bound_by_weight();
       round();
       if (value_ > Decimal{}) {
         sum_.amount = Quantity{value_, dose_.unit};
@@ -206,6 +207,10 @@ class Sum {
     if (!row_.most_percent || !scene_.child.total_daily_dose) return;
     bound(of_daily_dose(quantity(*row_.most_percent).value), false);
   }
+  void bound_by_weight() {
+    if (!row_.most_per_kg || !scene_.child.weight) return;
+    bound(product(quantity(*row_.most_per_kg).value, scene_.child.weight->in(kKilogram)), false);
+  }
   void bound(Decimal border, bool is_floor) {
     if (is_floor ? value_ >= border : value_ <= border) return;
     sum_.working += ", " + phrase(is_floor ? Phrase::at_least : Phrase::at_most, language_, written(border));
@@ -221,25 +226,37 @@ class Sum {
   DoseResult sum_;
 };
 
+bool leaves_all_to_the_clinic(const Dose& dose) {
+  return std::all_of(dose.rows.begin(), dose.rows.end(),
+                     [](const DoseRow& row) { return std::holds_alternative<DoseRow::Withheld>(row.cell); });
+}
+
 }  // namespace
 
 DoseResult dose_for(const Scene& scene, DoseId id, Language language) {
   const Dose& dose = scene.protocol[id];
-  if (dose.insulin) {
-    if (std::optional<Withholding> withheld = insulin_withheld(scene, dose, language)) {
-      DoseResult none;
-      none.working = std::move(withheld->reason);
-      none.clinic_decides = withheld->clinic_decides;
-      return none;
-    }
+  const std::optional<Withholding> withheld =
+      dose.insulin ? insulin_withheld(scene, dose, language) : std::optional<Withholding>{};
+  DoseResult none;
+  if (withheld) {
+    none.working = withheld->reason;
+    none.clinic_decides = withheld->clinic_decides;
+    if (!withheld->table_first || leaves_all_to_the_clinic(dose)) return none;
   }
   for (const DoseRow& row : dose.rows) {
     if (!all_hold(scene, row.when, Unanswered::is_cant_tell)) continue;
-    if (std::optional<DoseResult> result = Sum(scene, dose, row, language).result()) return std::move(*result);
+    std::optional<DoseResult> result = Sum(scene, dose, row, language).result();
+    // Only a row that is withheld by itself says that none is due, never one behind a row that cannot be worked out.
+    if (withheld && (!result || result->amount || result->clinic_decides)) return none;
+    if (result) return std::move(*result);
   }
-  DoseResult none;
+  if (withheld) return none;
   none.working = phrase(Phrase::no_dose_known, language);
   return none;
+}
+
+bool is_for_the_clinic(const Scene& scene, const Action& action) {
+  return action.dose && dose_for(scene, *action.dose, scene.episode.language).clinic_decides;
 }
 
 }  // namespace rushlight

@@ -19,6 +19,8 @@ struct DoseResult {
 };
 
 DoseResult dose_for(const Scene& scene, DoseId dose, Language language);
+/// The dose of this action is withheld, and the clinic says how much.
+bool is_for_the_clinic(const Scene& scene, const Action& action);
 
 /// What to measure out so that it holds at least this much carbohydrate: the child's first food that the protocol allows,
 /// then what can stand in. "75 mL of apple juice (5 x tablespoons)". Empty when nothing is allowed.

@@ -58,6 +58,7 @@ struct ToldReading {
 struct Visit {
   StepId from;  // what this step handles is handled during the whole visit, and nothing is calmer than it
   StepId back;
+  int begun_by;  // the how-manyeth event led there
 };
 
 struct OpenCall {
@@ -67,7 +68,10 @@ struct OpenCall {
   bool moved_on = false;  // nobody answered at the contact before
   bool by_step = true;    // a step asked for it; otherwise it only stands in for one that nobody answered
   bool now = false;       // the step that asked for it said "now": a call to the clinic is no calmer than that
+  bool unsaid = false;    // it moved on by time alone: somebody may be on the line, and nobody said so
   Instant answer_by() const { return opened + answer_within; }
+  /// Nobody is to be woken for it: the answer may come in the morning.
+  bool may_wait() const { return answer_within > std::chrono::hours{1}; }
 };
 
 /// A protocol being walked for one child: the fold of its events, and nothing that is not in them.

@@ -66,6 +66,7 @@ class Applying {
   void operator()(const Corrected&) {}  // as_corrected has put it where it belongs
   void operator()(const Done& done) {
     for (const Deed& deed : done.deeds) apply(deed);
+    if (!done.deeds.empty()) settling_.start_wait_without_dose(now_);
   }
   void operator()(const AllDone&) {}  // expanded before
   void operator()(const Called& called) { apply(called); }
@@ -170,7 +171,7 @@ class Applying {
     Instant when = now_;
     if (deed.when) when = std::min(now_, deed.when->utc + episode_.clock.lost);
     const Given given = as_it_counts(deed, when);
-    const bool nothing = deed.amount && deed.amount->value == Decimal{};
+    const bool nothing = is_nothing(deed.amount);
     const bool taken = (given.outcome == Outcome::given || given.outcome == Outcome::part) && !nothing;
     const bool wrong = given.outcome == Outcome::wrong;
     if (!nothing) episode_.given.push_back(given);
@@ -227,7 +228,7 @@ class Applying {
       if (open == calls.end()) {
         open = std::find_if(calls.begin(), calls.end(), [&](const OpenCall& c) { return answers_to(c.contact); });
       }
-      if (open != calls.end()) settling_.escalate(static_cast<std::size_t>(open - calls.begin()), now_);
+      if (open != calls.end()) settling_.escalate(static_cast<std::size_t>(open - calls.begin()), now_, false);
     } else {
       // Whoever reaches the clinic after all needs no emergency call that only stood in for it.
       const auto is_answered = [&](const OpenCall& c) {
@@ -269,33 +270,32 @@ class Applying {
   std::optional<Instant> again_;
 };
 
-/// Deeds with the advised amount where nobody said another; "all done" spelled out action by action, calls left out:
-/// only an event of its own says how a call went.
+/// Deeds with the advised amount where nobody said another; "all done" action by action, without calls: they are told.
 Event written_out(const Protocol& protocol, const Child& child, const Episode& episode, const Event& event,
                   Instant now) {
   Done done;
   const Scene here = scene_at(protocol, child, episode, now);
+  const Step& step = protocol[episode.step];
   const bool all_done = std::holds_alternative<AllDone>(event.what);
   if (const auto* given = std::get_if<Done>(&event.what)) {
     done = *given;
-  } else if (all_done) {
-    if (episode.ended) return Event{event.at, Done{}};
-    for (const ActionId id : protocol[episode.step].actions) {
-      const bool has_outcome =
-          std::any_of(episode.deeds.begin(), episode.deeds.end(), [&](const Given& deed) { return deed.action == id; });
+  } else if (all_done && !episode.ended) {
+    for (const ActionId id : step.actions) {
+      const Action& action = protocol[id];
       // A drink of a step that waits is told as it goes down, not all of it before the wait.
-      const bool goes_down_later = protocol[id].kind == ActionKind::fluid && protocol[episode.step].wait;
-      if (has_outcome || is_call(protocol[id].kind) || goes_down_later || !applies(here, protocol[id])) continue;
+      const bool goes_down_later = action.kind == ActionKind::fluid && step.wait;
+      if (is_over(episode, id) || is_call(action.kind) || goes_down_later || !applies(here, action)) continue;
+      if (step.wait && action.kind == ActionKind::insulin && is_for_the_clinic(here, action)) continue;
       done.deeds.push_back(Deed{id, Outcome::given, std::nullopt, std::nullopt});
     }
-  } else {
+  } else if (!all_done) {
     return event;
   }
   for (Deed& deed : done.deeds) {
     const std::optional<DoseId>& dose = protocol[deed.action].dose;
     if (!dose || deed.amount || deed.outcome != Outcome::given) continue;
     deed.amount = dose_for(here, *dose, episode.language).amount;
-    // "All done" where no insulin was stated is no insulin; what the clinic said by phone is told by itself.
+    // "All done" where no insulin is stated yet is no insulin; what the clinic says by phone is told by itself.
     const bool insulin = protocol[deed.action].kind == ActionKind::insulin;
     if (all_done && insulin && !deed.amount) deed.amount = Quantity{Decimal{}, protocol[*dose].unit};
   }

@@ -60,6 +60,13 @@ bool somebody_else_may_have_dosed(const Scene& scene) {
   return given != "no" && given != "sugar" && given != "glucagon";
 }
 
+/// Who takes over, or sees something worse, says first what the child has had.
+bool is_asked_again(const Scene& scene) {
+  const std::vector<FactId>& opening = scene.episode.opening;
+  return std::any_of(opening.begin(), opening.end(),
+                     [&](FactId fact) { return fact == scene.protocol.fact_named("already-given"); });
+}
+
 bool is_insulin(const Protocol& protocol, const Given& given) {
   return protocol[given.action].kind == ActionKind::insulin &&
          (given.outcome == Outcome::given || given.outcome == Outcome::part || given.outcome == Outcome::wrong);
@@ -87,6 +94,8 @@ std::optional<Instant> last_rapid_insulin(const Scene& scene) {
   return last;
 }
 
+bool is_nothing(const std::optional<Quantity>& amount) { return amount && amount->value == Decimal{}; }
+
 InsulinDose insulin_step_for(const Scene& scene, const Dose& dose) {
   const auto* least = limit_of<Quantity>(scene, dose.to);
   const InsulinDose own = scene.child.insulin_step.value_or(InsulinDose{Decimal{}, kInsulinUnit});
@@ -99,9 +108,14 @@ std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose
     return Withholding{phrase(reason, language, one) + " " + phrase(Phrase::call_for_the_dose, language), true};
   };
   const auto not_yet = [&](Phrase reason, const std::string& one = "") {
-    return Withholding{phrase(reason, language, one), false};
+    return Withholding{phrase(reason, language, one), false, true};
   };
-  if (const std::optional<Phrase> reason = not_for_this_child(scene)) return because(*reason);
+  if (is_asked_again(scene)) return Withholding{phrase(Phrase::insulin_asked_first, language), false};
+  if (const std::optional<Phrase> reason = not_for_this_child(scene)) {
+    Withholding withheld = because(*reason);
+    withheld.table_first = true;
+    return withheld;
+  }
   if (somebody_else_may_have_dosed(scene)) return because(Phrase::insulin_somebody_else);
 
   const InsulinLimits& limits = *dose.insulin;

@@ -15,8 +15,12 @@ namespace rushlight {
 struct Withholding {
   std::string reason;
   bool clinic_decides;  // no reason to wait or to measure first: call for the dose
+  bool table_first = false;  // where the table has no dose anyway, that is what there is to say
 };
 std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose, Language language);
+
+/// Nothing went in: the dose was none.
+bool is_nothing(const std::optional<Quantity>& amount);
 
 /// Rounded down to this: the step of the child's own pen or pump, and no finer than the protocol's.
 InsulinDose insulin_step_for(const Scene& scene, const Dose& dose);

@@ -49,8 +49,7 @@ bool still_works(const Scene& here, const Dose& dose, Instant when) {
 Outcome counted_outcome(const Scene& before, const Deed& deed, Instant when) {
   const Action& action = before.protocol[deed.action];
   const bool medicine = action.kind == ActionKind::insulin || action.kind == ActionKind::glucagon;
-  const bool nothing = deed.amount && deed.amount->value == Decimal{};
-  if (!medicine || !action.dose || !went_in(deed.outcome) || nothing) return deed.outcome;
+  if (!medicine || !action.dose || !went_in(deed.outcome) || is_nothing(deed.amount)) return deed.outcome;
   const Dose& dose = before.protocol[*action.dose];
   if (const std::optional<Quantity> rest = rest_of(before.episode, deed.action))
     return is_more(deed, *rest) ? Outcome::wrong : deed.outcome;

@@ -47,6 +47,8 @@ Wording wording(Phrase phrase) {
               "El reloj de este aparato se atrasó. Los tiempos de espera siguen completos."};
     case Phrase::time_is_up:
       return {"Time is up. Check now.", "Ya es la hora. Revise ahora."};
+    case Phrase::given_until:
+      return {"Given. Check again at {1}.", "Ya está dado. Revise otra vez a las {1}."};
     case Phrase::second_alarm:
       return {"Set a second alarm on another clock.", "Ponga otra alarma en otro reloj."};
     case Phrase::look_at_expiry:
@@ -62,6 +64,8 @@ Wording wording(Phrase phrase) {
       return {"the emergency services", "los servicios de emergencia"};
     case Phrase::call_clinic:
       return {"Call the clinic too: {1}.", "Llame también a la clínica: {1}."};
+    case Phrase::call_clinic_in_hours:
+      return {"Call the clinic in its hours: {1}.", "Llame a la clínica en su horario: {1}."};
     case Phrase::call_on_call:
       return {"Call the on-call line now: {1}.", "Llame ya a la línea de guardia: {1}."};
     case Phrase::call_emergency:
@@ -71,6 +75,11 @@ Wording wording(Phrase phrase) {
               "No se habló con la clínica. Llame ya a la guardia: {1}."};
     case Phrase::nobody_answered:
       return {"Call {1} now. Nobody was reached.", "Llame ya a {1}. No se habló con nadie."};
+    case Phrase::clinic_may_be_silent:
+      return {"Call {1} now, if the clinic was not reached.",
+              "Llame ya a la guardia ({1}), si no habló con la clínica."};
+    case Phrase::nobody_may_have_answered:
+      return {"Call {1} now, if nobody was reached.", "Llame ya a {1}, si no habló con nadie."};
     case Phrase::your_clinic_number:
       return {"your clinic's number", "su número"};
     case Phrase::your_on_call_number:
@@ -138,8 +147,8 @@ Wording wording(Phrase phrase) {
     case Phrase::insulin_as_said:
       return {"Insulin as the clinic says, by pen or syringe.", "Insulina como diga la clínica, con pluma o jeringa."};
     case Phrase::insulin_not_approved:
-      return {"No insulin dose here: no clinic stands for this guide now.",
-              "Aquí no hay dosis de insulina: ninguna clínica responde hoy por esta guía."};
+      return {"No insulin dose here: this guide is not approved now.",
+              "Aquí no hay dosis de insulina: esta guía no está aprobada ahora."};
     case Phrase::insulin_not_switched_on:
       return {"No insulin dose here: the clinic gives it by phone.",
               "Aquí no hay dosis de insulina: la clínica la da por teléfono."};
@@ -172,6 +181,9 @@ Wording wording(Phrase phrase) {
     case Phrase::insulin_reading_old:
       return {"Measure the glucose again first. The last reading is too old for insulin.",
               "Primero mida la glucosa otra vez. La última medida es antigua para la insulina."};
+    case Phrase::insulin_asked_first:
+      return {"No insulin before this is answered: was something given?",
+              "Nada de insulina antes de responder: ¿le dieron algo?"};
     case Phrase::insulin_below_floor:
       return {"No insulin dose here below {1}.", "Aquí no hay dosis de insulina por debajo de {1}."};
     case Phrase::insulin_less_than_a_step:

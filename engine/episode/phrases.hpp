@@ -23,6 +23,9 @@ enum class Phrase : std::uint8_t {
   clinic, on_call_line, emergency_services,
   call_clinic, call_on_call, call_emergency,  // "Call {1} now."
   clinic_silent, nobody_answered,             // the same after nobody answered before
+  clinic_may_be_silent, nobody_may_have_answered,  // the same where time passed and nobody said so
+  call_clinic_in_hours,
+  given_until,           // "{1}": when to check
   your_clinic_number, your_on_call_number, your_emergency_number, second_adult, your_address, rescue_place_unknown,
   of_food,               // "{1} of {2}"
   at_most, at_least, rounded_up_to, rounded_down_to, rounded_to,
@@ -43,7 +46,7 @@ enum class Phrase : std::uint8_t {
   insulin_daily_dose_unknown, insulin_daily_dose_old, insulin_strength_unknown, insulin_other_strength,
   insulin_somebody_else, insulin_last_unknown,
   insulin_too_soon,      // "{1}": from when on
-  insulin_no_reading, insulin_reading_old,
+  insulin_no_reading, insulin_reading_old, insulin_asked_first,
   insulin_below_floor,   // "{1}": the floor
   insulin_less_than_a_step,
   a_day, above_target,   // parts of a sum: "16 units a day"; "(310 - 150) mg/dL / 50 mg/dL a unit"

@@ -183,20 +183,23 @@ bool asks(const std::vector<Ask>& questions, FactId fact) {
   return std::any_of(questions.begin(), questions.end(), [&](const Ask& ask) { return ask.fact == fact; });
 }
 
+bool has_watch(const Part& part, WatchId id) {
+  return id.index >= part.first_watch && id.index < part.first_watch + part.watches;
+}
+
 /// While opening questions are open nothing is news but their own answers and a danger: whether the child wakes comes
-/// first.
-bool is_news(const Scene& scene, const Watch& watch) {
+/// first. What led to a visit is news to the protocol that is visited, and no more to the one that goes there.
+bool is_news(const Scene& scene, const Part* here, WatchId id) {
   const Episode& episode = scene.episode;
+  const Watch& watch = scene.protocol[id];
+  const bool of_the_caller = here != nullptr && episode.visit && !has_watch(*here, id);
   for (const Condition& condition : watch.when) {
     const std::optional<FactId> fact = question_in(scene.protocol, condition);
     if (!fact) continue;
     if (!is_told_since(episode, *fact, episode.entered) || episode.facts[fact->index]->noticed) return false;
+    if (of_the_caller && episode.facts[fact->index]->told_by <= episode.visit->begun_by) return false;
   }
   return episode.opening.empty() || reads_the_opening(scene.protocol, watch) || leads_to_danger(scene.protocol, watch);
-}
-
-bool has_watch(const Part& part, WatchId id) {
-  return id.index >= part.first_watch && id.index < part.first_watch + part.watches;
 }
 
 /// `here` is the part that the episode stands in; null where the protocol is of one piece.
@@ -352,7 +355,7 @@ std::optional<std::uint16_t> watch_that_fires(const Scene& scene, const Step& st
   for (std::size_t place = 0; place < scene.protocol.watch.size(); ++place) {
     const WatchId id{static_cast<std::uint16_t>(place)};
     const Watch& watch = scene.protocol.watch[place];
-    if (watch.told && !is_news(scene, watch)) continue;
+    if (watch.told && !is_news(scene, here, id)) continue;
     // Hardly a watch holds: whether it counts here is asked of those alone.
     if (!all_hold(scene, watch.when, Unanswered::holds_nothing)) continue;
     if (std::find(step.handles.begin(), step.handles.end(), id) == step.handles.end() && is_live_in(scene, here, id))

@@ -26,7 +26,7 @@ bool is_answered(const Episode& episode, const Ask& ask, Instant since, std::opt
 /// A call action calls; an insulin action calls where its dose is the clinic's to say.
 bool calls_now(const Scene& scene, const Action& action) {
   if (is_call(action.kind)) return true;
-  return action.dose && dose_for(scene, *action.dose, scene.episode.language).clinic_decides;
+  return is_for_the_clinic(scene, action);
 }
 
 }  // namespace
@@ -82,6 +82,18 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
   const bool visit_is_over = step.ends_visit || (step.ends && step.urgency != Urgency::emergency);
   if (episode_.visit && visit_is_over) return come_back(cause, now);
   episode_.ended = step.ends;
+  if (step.ends && step.urgency == Urgency::home) calm_calls();
+}
+
+// Where all is well again, nobody calls an ambulance only because the clinic was silent hours ago: the clinic is told.
+void Settling::calm_calls() {
+  std::vector<OpenCall> kept;
+  for (OpenCall call : episode_.calls) {
+    if (!call.by_step) call = OpenCall{Contact::clinic, call.opened, std::chrono::hours{24}};
+    if (std::none_of(kept.begin(), kept.end(), [&](const OpenCall& each) { return each.contact == call.contact; }))
+      kept.push_back(call);
+  }
+  episode_.calls = std::move(kept);
 }
 
 void Settling::start_wait_after(ActionId action, Instant when, Instant now) {
@@ -91,6 +103,14 @@ void Settling::start_wait_after(ActionId action, Instant when, Instant now) {
   // past.
   start_wait(std::max(when, episode_.entered), now);
   episode_.wait_ends = std::max(*episode_.wait_ends, now);
+}
+
+void Settling::start_wait_without_dose(Instant now) {
+  const std::optional<Wait>& wait = protocol_[episode_.step].wait;
+  if (!wait || !wait->after || episode_.deeds.empty() || episode_.ended) return;
+  const ActionId dose = *wait->after;
+  if (protocol_[dose].kind == ActionKind::insulin && is_for_the_clinic(scene(now), protocol_[dose]))
+    start_wait_after(dose, now, now);
 }
 
 void Settling::start_wait(Instant when, Instant now) {
@@ -110,6 +130,11 @@ void Settling::open_call(Contact contact, Duration answer_within, Instant now) {
   auto open = std::find_if(episode_.calls.begin(), episode_.calls.end(),
                            [&](const OpenCall& call) { return call.contact == contact; });
   if (open == episode_.calls.end()) open = episode_.calls.insert(open, OpenCall{contact, now, answer_within});
+  // One that could wait for the morning can no longer.
+  if (answer_within < open->answer_within) {
+    open->opened = now;
+    open->answer_within = answer_within;
+  }
   open->by_step = true;
   open->now = open->now || protocol_[episode_.step].urgency >= Urgency::clinic_now;
 }
@@ -119,15 +144,13 @@ std::vector<ActionId> Settling::doses_to_call_for(Instant now) const {
   const Scene here = scene(now);
   for (const ActionId id : protocol_[episode_.step].actions) {
     const Action& action = protocol_[id];
-    const bool told =
-        std::any_of(episode_.deeds.begin(), episode_.deeds.end(), [&](const Given& deed) { return deed.action == id; });
-    if (action.call && !is_call(action.kind) && !told && applies(here, action) && calls_now(here, action))
-      actions.push_back(id);
+    if (!action.call || is_call(action.kind) || is_over(episode_, id)) continue;
+    if (applies(here, action) && calls_now(here, action)) actions.push_back(id);
   }
   return actions;
 }
 
-void Settling::escalate(std::size_t place, Instant now) {
+void Settling::escalate(std::size_t place, Instant now, bool unsaid) {
   const OpenCall unanswered = episode_.calls[place];
   if (unanswered.contact == Contact::emergency) {
     episode_.calls[place].opened = std::max(now, unanswered.opened);
@@ -140,8 +163,9 @@ void Settling::escalate(std::size_t place, Instant now) {
   if (open == episode_.calls.end()) {
     const Instant moved =
         std::max(now, unanswered.opened);  // a night told again asks for a call later than it was answered
-    episode_.calls.push_back(OpenCall{next, moved, unanswered.answer_within, true, false, unanswered.now});
+    episode_.calls.push_back(OpenCall{next, moved, unanswered.answer_within, true, false, unanswered.now, unsaid});
   } else {
+    open->unsaid = unsaid && (open->unsaid || !open->moved_on);
     open->moved_on = true;
   }
 }
@@ -184,7 +208,7 @@ void Settling::apply(const Deadline& deadline) {
       enter(step.wait->go, Cause{Cause::Kind::overdue, episode_.step, 0, Outcome::given}, deadline.at);
       break;
     case Deadline::Kind::call_unanswered:
-      escalate(deadline.call, deadline.at);
+      escalate(deadline.call, deadline.at, true);
       break;
   }
 }
@@ -220,7 +244,7 @@ void Settling::take(const Rule& rule, const Cause& cause, Instant now) {
   }
   // One visit at a time: what a visited protocol would go on to is the caller's to decide.
   if (rule.enters && episode_.visit) return come_back(cause, now);
-  if (rule.enters && !hands_over) episode_.visit = Visit{episode_.step, rule.go};
+  if (rule.enters && !hands_over) episode_.visit = Visit{episode_.step, rule.go, episode_.events};
   if (rule.enters && hands_over) episode_.handed_over = true;
   enter(rule.enters.value_or(rule.go), cause, now);
 }
@@ -286,6 +310,11 @@ void Settling::follow_rules(Instant now) {
     }
     take(step.rules[*rule], Cause{Cause::Kind::rule, episode_.step, *rule, Outcome::given}, now);
   }
+}
+
+bool is_over(const Episode& episode, ActionId action) {
+  return std::any_of(episode.deeds.begin(), episode.deeds.end(),
+                     [&](const Given& deed) { return deed.action == action && !is_nothing(deed.amount); });
 }
 
 bool applies(const Scene& scene, const Action& action) {

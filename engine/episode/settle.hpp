@@ -6,6 +6,9 @@
 
 namespace rushlight {
 
+/// Something became of the action in this step; a dose of nothing leaves it open.
+bool is_over(const Episode& episode, ActionId action);
+
 /// What happens without anybody saying anything: deadlines pass, waits end, rules lead on. Used by the fold only.
 class Settling {
  public:
@@ -26,14 +29,18 @@ class Settling {
   /// Starts the step's wait at `when` if it hangs on `action` and has not started.
   void start_wait_after(ActionId action, Instant when, Instant now);
 
+  /// Starts a wait that hangs on insulin of which the clinic says how much: the rest of the step is done.
+  void start_wait_without_dose(Instant now);
+
   void open_call(Contact contact, Duration answer_within, Instant now);
   void open_call_of(const Action& action, Instant now) {
     open_call(action.call->contact, time_in(action.call->answer_within, now), now);
   }
   /// The step's actions whose dose the clinic has to say, and that nobody has said anything of yet.
   std::vector<ActionId> doses_to_call_for(Instant now) const;
-  /// Moves the call at `place` to the next contact; an emergency call stays and is to be made again.
-  void escalate(std::size_t place, Instant now);
+  /// Moves the call at `place` to the next contact; an emergency call stays and is to be made again. `unsaid`: nobody
+  /// said that there was no answer.
+  void escalate(std::size_t place, Instant now, bool unsaid);
 
   Scene scene(Instant now) const { return scene_at(protocol_, child_, episode_, now); }
 
@@ -47,6 +54,7 @@ class Settling {
   void notice(const Watch& watch, Instant now);
   void take(const Rule& rule, const Cause& cause, Instant now);
   void come_back(const Cause& cause, Instant now);
+  void calm_calls();
   std::optional<std::uint16_t> early_match(const Scene& scene) const;
   Duration time_in(ThresholdId id, Instant now) const;
 

@@ -26,6 +26,8 @@ struct Telling {
   Time time = Time::passes;
   std::optional<Instant> caught_up{};  // the moment of the correction that catches up
   std::optional<Promise> promise{};
+  // A correction told as news, since what it corrects had led to a dose: what it corrects, taken back by the next one.
+  std::vector<FactId> told_as_news{};
 };
 
 /// The moment of the event as the episode counts time, with all that is due before it applied.

@@ -5,6 +5,7 @@
 #include "episode/cautions.hpp"
 #include "episode/drinks.hpp"
 #include "episode/grounds.hpp"
+#include "episode/insulin.hpp"
 #include "episode/phrases.hpp"
 #include "episode/telephone.hpp"
 #include "episode/words.hpp"
@@ -25,6 +26,11 @@ std::optional<DoseId> dose_by_mouth(const Scene& scene, const Step& step) {
 bool changes_the_child(ActionKind kind) {
   return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin ||
          kind == ActionKind::fluid || kind == ActionKind::pump;
+}
+
+/// "All done" was said while a dose was held back for a time: nothing has gone in, and it may be due by now.
+bool was_not_due(const Given& deed, const std::optional<DoseResult>& dose) {
+  return is_nothing(deed.amount) && dose && !dose->clinic_decides;
 }
 
 class Showing {
@@ -93,6 +99,22 @@ class Showing {
     });
   }
 
+  /// The headline says to give what has gone in here: sugar or glucagon, and all of it.
+  bool says_what_is_given() const {
+    const std::vector<Piece>& pieces = step_.headline.in(language_);
+    return std::any_of(here_.episode.deeds.begin(), here_.episode.deeds.end(), [&](const Given& deed) {
+      const Action& action = here_.protocol[deed.action];
+      const bool through_skin = action.kind == ActionKind::glucagon;
+      if (deed.outcome != Outcome::given || !action.dose || !(through_skin || action.kind == ActionKind::by_mouth))
+        return false;
+      return std::any_of(pieces.begin(), pieces.end(), [&](const Piece& piece) {
+        const auto* dose = std::get_if<DoseId>(&piece);
+        const auto* filler = std::get_if<Filler>(&piece);
+        return (dose && *dose == *action.dose) || (through_skin && filler && *filler == Filler::syringe_mark);
+      });
+    });
+  }
+
   // The first line of a screen is how urgent it is: what it says next must not be calmer.
   void show_headline(View& view) const {
     view.headline = filled(here_, step_.headline, language_, dose_by_mouth(here_, step_));
@@ -104,9 +126,16 @@ class Showing {
       view.meanwhile = *std::move(reason);
     }
     // Said once more, the order would be taken for another one.
-    if (time_is_up() && has_given_here()) view.headline = phrase(Phrase::time_is_up, language_);
-    // On a visit the step that visits may be what is graver: then there need be no call.
-    if (view.urgency > step_.urgency && view.call) {
+    if (time_is_up() && has_given_here()) {
+      view.headline = phrase(Phrase::time_is_up, language_);
+    }
+    const bool given = !emergency && here_.episode.wait_ends && !time_is_up() && says_what_is_given();
+    if (given) {
+      const std::string clock = text_from_clock_time(clock_time_of(at(*here_.episode.wait_ends)));
+      view.headline = phrase(Phrase::given_until, language_, clock);
+    }
+    // On a visit the step that visits may be what is graver: then there need be no call. What is given leaves the call.
+    if ((given || view.urgency > step_.urgency) && view.call) {
       view.meanwhile = std::move(view.headline);
       view.headline = view.call->text;
     }
@@ -157,7 +186,7 @@ class Showing {
         shown.text = filled(here_, action.text, language_, action.kind == ActionKind::by_mouth ? action.dose : mouth);
       }
       for (const Given& deed : here_.episode.deeds) {
-        if (deed.action == id) shown.outcome = deed.outcome;
+        if (deed.action == id && !was_not_due(deed, shown.dose)) shown.outcome = deed.outcome;
       }
       if (is_call(action.kind)) show_call(view, action, shown);
       view.actions.push_back(std::move(shown));

@@ -282,11 +282,13 @@ std::string call_words(const Contacts& contacts, const OpenCall& call, Language 
   const std::string number = number_of(contacts, call.contact, language);
   switch (call.contact) {
     case Contact::clinic:
-      return phrase(Phrase::call_clinic, language, number);
+      return phrase(call.may_wait() ? Phrase::call_clinic_in_hours : Phrase::call_clinic, language, number);
     case Contact::on_call:
-      return phrase(call.moved_on ? Phrase::clinic_silent : Phrase::call_on_call, language, number);
+      if (!call.moved_on) return phrase(Phrase::call_on_call, language, number);
+      return phrase(call.unsaid ? Phrase::clinic_may_be_silent : Phrase::clinic_silent, language, number);
     case Contact::emergency:
-      return phrase(call.moved_on ? Phrase::nobody_answered : Phrase::call_emergency, language, number);
+      if (!call.moved_on) return phrase(Phrase::call_emergency, language, number);
+      return phrase(call.unsaid ? Phrase::nobody_may_have_answered : Phrase::nobody_answered, language, number);
   }
   return "";
 }

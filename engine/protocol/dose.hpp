@@ -30,6 +30,7 @@ struct DoseRow {
   std::variant<Fixed, PerKilogram, PerYear, OfDailyDose, Correction, OfDose, LargerOf, Withheld> cell;
   std::optional<ThresholdId> least, most;
   std::optional<ThresholdId> most_percent;             // of the total daily dose
+  std::optional<ThresholdId> most_per_kg;              // no bound where the weight is not known
   Conditions when;
   SourceId source;
   Where where;

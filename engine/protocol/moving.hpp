@@ -69,7 +69,7 @@ class Moving {
   void operator()(Food& food) const { all(food.name, food.carbohydrate, food.step, food.when, food.source); }
   void operator()(DoseRow& row) const {
     std::visit([this](auto& cell) { cell_moved(cell); }, row.cell);
-    all(row.least, row.most, row.most_percent, row.when, row.source);
+    all(row.least, row.most, row.most_percent, row.most_per_kg, row.when, row.source);
   }
   void operator()(InsulinLimits& limits) const { all(limits.no_stacking, limits.floor, limits.fresh); }
   void operator()(Dose& dose) const { all(dose.label, dose.to, dose.insulin, dose.rows); }

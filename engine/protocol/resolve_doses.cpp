@@ -193,10 +193,12 @@ DoseRow row_from(Resolver& resolver, const DraftRow& draft, const Dose& dose) {
   row.least = amount_in(resolver, draft.least, dose.unit);
   row.most = amount_in(resolver, draft.most, dose.unit);
   row.most_percent = threshold_from(resolver, draft.most_percent, {ThresholdKind::percent});
+  row.most_per_kg = threshold_from(resolver, draft.most_per_kg, {ThresholdKind::insulin_per_weight});
   if (dose.unit == Unit::insulin_unit) {
-    refuse(resolver, draft.least, "least", "row of an insulin dose", {"most", "most-percent"});
+    refuse(resolver, draft.least, "least", "row of an insulin dose", {"most", "most-percent", "most-per-kg"});
   } else {
     refuse(resolver, draft.most_percent, "most-percent", "row", {"most"});
+    refuse(resolver, draft.most_per_kg, "most-per-kg", "row", {"most"});
   }
   row.when = conditions_from(resolver, draft.when, Readable::everything);
   row.source = source_from(resolver, draft.source, "row", dose.name, draft.where);

@@ -18,7 +18,7 @@ DraftRow row_from_node(const XmlNode& node) {
           word("percent"),   word("correction"), word("dose"),
           word("divided-by"), word("times"), word("larger-of"),
           word("withheld"),  word("least"),  word("most"),
-          word("most-percent"), word("source"), conditions_from_node(node),
+          word("most-percent"), word("most-per-kg"), word("source"), conditions_from_node(node),
           std::move(text)};
 }
 

@@ -137,7 +137,8 @@ void add_amounts(std::vector<ElementWords>& all) {
                         {optional("fixed"), optional("per-kg"), optional("over"), optional("plus"),
                          optional("per-year"), optional("percent"), optional("correction"), optional("dose"),
                          optional("divided-by"), optional("times"), optional("larger-of"), flag("withheld"),
-                         optional("least"), optional("most"), optional("most-percent"), needed("source")},
+                         optional("least"), optional("most"), optional("most-percent"), optional("most-per-kg"),
+                         needed("source")},
                         with_lines({any("if", "if")})));
   all.push_back(element("if",
                         {optional("fact"), optional("counter"), optional("done"), optional("clock-from"),

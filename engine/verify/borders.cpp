@@ -131,6 +131,7 @@ struct GiveTheSame {
 
 bool give_the_same(const DoseRow& one, const DoseRow& two) {
   return one.least == two.least && one.most == two.most && one.most_percent == two.most_percent &&
+         one.most_per_kg == two.most_per_kg &&
          std::visit(GiveTheSame{}, one.cell, two.cell);
 }
 

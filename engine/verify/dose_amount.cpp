@@ -57,6 +57,10 @@ class RowAmount {
     if (!grounds_.daily_dose) return std::nullopt;
     return quotient(product(number(percent), grounds_.daily_dose->in(kInsulinUnit)), Decimal::whole(100));
   }
+  std::optional<Decimal> of_weight(ThresholdId each) const {
+    if (!grounds_.context.weight) return std::nullopt;
+    return product(number(each), grounds_.context.weight->in(kKilogram));
+  }
 
  private:
   const Limit& limit(ThresholdId id) const { return value_in(protocol_[id], grounds_.context); }
@@ -80,6 +84,7 @@ std::optional<Decimal> amount_of_row(const Protocol& protocol, const Dose& dose,
   if (dose.insulin) {  // bounded before it is rounded down, so that the most is never passed
     if (row.most) value = std::min(*value, amount.number(*row.most));
     if (row.most_percent) value = std::min(*value, amount.of_daily_dose(*row.most_percent).value_or(*value));
+    if (row.most_per_kg) value = std::min(*value, amount.of_weight(*row.most_per_kg).value_or(*value));
     value = rounded(*value, dose.round, amount.number(dose.to));
     return *value > Decimal{} ? value : std::nullopt;
   }

@@ -5,7 +5,6 @@
 
 #include "episode/words.hpp"
 #include "finding/quoted.hpp"
-#include "verify/dose_envelope.hpp"
 #include "verify/dose_examples.hpp"
 #include "verify/dose_pieces.hpp"
 
@@ -250,7 +249,8 @@ class Tables2 {
   // The conditions need not be the same: in a piece both rows are taken, whatever leads to them.
   bool same_row(const DoseRow& a, const DoseRow& b, const SameDose& same) const {
     return std::visit(SameCell{*this, same}, a.cell, b.cell) && same_limit(a.least, b.least) &&
-           same_limit(a.most, b.most) && same_limit(a.most_percent, b.most_percent);
+           same_limit(a.most, b.most) && same_limit(a.most_percent, b.most_percent) &&
+           same_limit(a.most_per_kg, b.most_per_kg);
   }
 
   void note_turn(const Amounts& amounts) {

@@ -47,6 +47,7 @@ std::vector<ThresholdId> thresholds_of(const Dose& dose) {
     add(all, row.least);
     add(all, row.most);
     add(all, row.most_percent);
+    add(all, row.most_per_kg);
   }
   return all;
 }
@@ -171,6 +172,7 @@ bool DosePieces::is_capped(const DosePiece& piece) const { return is_capped(dose
 void DosePieces::depends(DoseId id, const DosePiece& piece, std::vector<FactId>& facts, bool& on_factor) const {
   const DoseRow& row = protocol_[id].rows[row_in(id, piece)];
   for (const FactId fact : needs_of(protocol_, row)) facts.push_back(fact);
+  if (row.most_per_kg) facts.push_back(fact_id(ChildFact::weight));
   if (std::holds_alternative<DoseRow::PerYear>(row.cell)) facts.push_back(fact_id(ChildFact::age));
   on_factor = on_factor || std::holds_alternative<DoseRow::Correction>(row.cell);
   for (const DoseId other : made_of(row)) depends(other, piece, facts, on_factor);

@@ -136,8 +136,8 @@ void go(Way& way, DoseRow::Withheld& withheld) {
 }
 template <class Way>
 void go(Way& way, DoseRow& row) {
-  auto& [cell, least, most, most_percent, when, source, where] = row;
-  way(cell, least, most, most_percent, when, source, where);
+  auto& [cell, least, most, most_percent, most_per_kg, when, source, where] = row;
+  way(cell, least, most, most_percent, most_per_kg, when, source, where);
 }
 template <class Way>
 void go(Way& way, InsulinLimits& limits) {

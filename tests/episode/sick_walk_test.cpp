@@ -31,6 +31,23 @@ BOOST_AUTO_TEST_CASE(danger_that_both_know_is_handled_by_the_protocol_one_is_in)
   BOOST_TEST(night.view().step == "emergency");
 }
 
+BOOST_AUTO_TEST_CASE(news_that_led_to_the_low_does_not_lead_out_of_it_again) {
+  const CheckedProtocol protocol = small_set("sick", true, "  </watch>\n  <steps>\n    <step id=\"look\"", R"(
+    <rule id="ketones-told" go="low-first" told="yes" source="chop"><if fact="ketones" at-least="raised"/></rule>
+  </watch>
+  <steps>
+    <step id="low-first" urgency="home" handles="ketones-told" source="chop"><headline><en>First the low.</en></headline>
+      <rule go="low-now"/></step>
+    <step id="low-now" urgency="home" source="chop"><headline><en>Now the low.</en></headline>
+      <rule visit="low" go="after-low"/></step>
+    <step id="look")");
+  Night night(sick_mara(), protocol);
+  night.answer("awake", "yes").answer("already-given", "no").answer("glucose", "58 mg/dL");
+  night.answer("ketones", "1.2 mmol/L");
+  BOOST_TEST(night.view().protocol == "low");
+  BOOST_TEST(night.view().step == "treat");
+}
+
 BOOST_AUTO_TEST_CASE(emergency_at_the_end_of_a_visit_ends_everything) {
   Night night = looked("58 mg/dL", "0.4 mmol/L");
   night.at("02:12").worse("awake", "no").at("02:27").answer("awake", "no").answer("seizure", "no");

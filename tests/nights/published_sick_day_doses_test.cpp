@@ -95,6 +95,7 @@ const std::vector<InsulinRow> kInsulin = {
 Night measured(const InsulinRow& row, std::optional<CorrectionFactor> factor = std::nullopt) {
   Child child = sick_mara();
   child.total_daily_dose = InsulinDose{std::get<Decimal>(decimal_from_text(row.daily)), kInsulinUnit};
+  child.weight = BodyWeight{Decimal::whole(100), kKilogram};  // the print goes by the daily dose alone
   child.correction_factor = factor;
   const std::string ketones = row.ketones;
   const bool blood = ketones.find(' ') != std::string::npos;

@@ -112,10 +112,21 @@ BOOST_DATA_TEST_CASE(urine_strip_leads_to_the_same_cell_as_its_printed_pair, dat
 
 BOOST_AUTO_TEST_CASE(extra_insulin_is_never_more_than_a_fifth_of_the_daily_dose_nor_twenty_units) {
   Child child = of_100_units();  // source: Alder Hey: 20 % of the daily dose, 20 units
+  child.weight = BodyWeight{Decimal::whole(100), kKilogram};
   child.total_daily_dose = InsulinDose{Decimal::whole(150), kInsulinUnit};
   BOOST_TEST(whole_units(dose_now(with_readings(child, "450 mg/dL", "3.5 mmol/L", "unknown"), "extra-insulin")) == 20);
   child.total_daily_dose = InsulinDose{Decimal::whole(50), kInsulinUnit};
   BOOST_TEST(whole_units(dose_now(with_readings(child, "450 mg/dL", "3.5 mmol/L", "unknown"), "extra-insulin")) == 10);
+}
+
+BOOST_AUTO_TEST_CASE(extra_insulin_is_never_more_than_0_4_units_for_each_kilogram) {
+  Child child = of_100_units();  // source: Medscape 2021, 2 units for each kilogram a day; a fifth
+  child.total_daily_dose = InsulinDose{Decimal::whole(400), kInsulinUnit};
+  for (const int kilograms : {5, 10, 25, 50}) {
+    child.weight = BodyWeight{Decimal::whole(kilograms), kKilogram};
+    const Night night = with_readings(child, "450 mg/dL", "3.5 mmol/L", "unknown");
+    BOOST_TEST(whole_units(dose_now(night, "extra-insulin")) == kilograms * 2 / 5, kilograms << " kg");
+  }
 }
 
 BOOST_DATA_TEST_CASE(fluid_of_an_hour_follows_four_two_one, data::make(four_two_one())) {

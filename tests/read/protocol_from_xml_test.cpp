@@ -111,7 +111,8 @@ BOOST_AUTO_TEST_CASE(questions_foods_and_doses_keep_what_is_written) {
   BOOST_CHECK_EQUAL(text(row(1).over) + text(row(1).plus), "ten-kgsome-ml");
   BOOST_CHECK_EQUAL(text(row(2).dose) + text(row(2).divided_by) + text(row(2).times), "fluid-hourmost-treatmentshalf-more");
   BOOST_CHECK_EQUAL(text(row(3).per_year), "each-year");
-  BOOST_CHECK_EQUAL(text(row(4).percent) + text(row(4).most_percent), "ten-percentten-percent");
+  BOOST_CHECK_EQUAL(text(row(4).percent) + text(row(4).most_percent) + text(row(4).most_per_kg),
+                    "ten-percentten-percentinsulin-each-kg");
   BOOST_CHECK_EQUAL(text(draft.doses[4].no_stacking) + text(draft.doses[4].floor) + text(draft.doses[4].fresh),
                     "rechecklowrecheck");
   BOOST_CHECK_EQUAL(text(row(5).correction) + text(row(6).larger_of), "lowketone-dose correction-dose");

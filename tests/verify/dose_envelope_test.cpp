@@ -139,6 +139,7 @@ std::vector<Seen> seen_in(const Protocol& protocol) {
   for (int i = 0; i < kChildren; ++i) {
     const Child child = some_child(lots, protocol);
     Episode episode = begun(protocol, child, kNight);
+    episode.opening.clear();  // answered below, with everything else
     for (std::size_t fact = kChildFacts; fact < protocol.facts.size(); ++fact) {
       episode.facts[fact] = Known{some_value(lots, protocol, protocol.facts[fact], child.unit), kNight.utc, 1};
     }
