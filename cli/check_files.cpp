@@ -56,7 +56,7 @@ std::optional<CheckedApproval> approval_of_checked(const ProtocolSet& set) {
 
 /// A file that somebody took away is missed by nothing else: what it would have refused is not looked at.
 void say_what_is_missing(const std::string& folder, ProtocolSet& set) {
-  if (!set.all_checked()) return;
+  if (set.protocols.empty() || !set.all_checked()) return;
   const auto lacks = [&](bool (*is_it)(const std::string&)) {
     return std::none_of(set.files.begin(), set.files.end(), [&](const FileOfSet& file) { return is_it(file.name); });
   };

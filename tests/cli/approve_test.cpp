@@ -31,7 +31,7 @@ BOOST_AUTO_TEST_CASE(set_is_approved_in_every_file_and_everything_it_stands_for_
   for (const char* shown :
        {"5 files, 0 errors", "low.xml: Low glucose (`low`, version 1)", "insulin doses: off", "insulin doses: ON",
         "Treat as low below (`low`): 70 mg/dL = 3.9 mmol/L", "`rescue-glucagon`: 0.5 mg",
-        "comes to `clinic-now` after 45 min", "safety.xml: 25 laws of the clinic", "type the word approve",
+        "comes to `clinic-now` after 45 min", "safety.xml: 33 laws of the clinic", "type the word approve",
         "Approved by Ana Rill (consultant)"})
     BOOST_TEST(tells(done.out, shown), shown << "\n" << done.out);
   // Numbers as `thresholds` shows them, not in the codes of a file.
