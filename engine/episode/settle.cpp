@@ -131,7 +131,7 @@ void Settling::open_call(Contact contact, Duration answer_within, Instant now) {
                            [&](const OpenCall& call) { return call.contact == contact; });
   if (open == episode_.calls.end()) open = episode_.calls.insert(open, OpenCall{contact, now, answer_within});
   // One that could wait for the morning can no longer.
-  if (answer_within < open->answer_within) {
+  if (open->may_wait() && answer_within < open->answer_within) {
     open->opened = now;
     open->answer_within = answer_within;
   }

@@ -86,10 +86,36 @@ std::vector<NaiveWalk::OpenNow> NaiveWalk::open_calls() const {
   const auto find = [&open](Contact contact) {
     return std::find_if(open.begin(), open.end(), [contact](const OpenNow& call) { return call.contact == contact; });
   };
+  // At an end where all is well, behind the calls that the end itself wants.
+  bool all_is_well = false;
+  const auto calm = [&] {
+    if (!all_is_well || is(Variant::stand_in_calls_outlive_the_night)) return;
+    std::vector<OpenNow> kept;
+    for (OpenNow call : open) {
+      if (!call.wanted) call = OpenNow{Contact::clinic, call.since, std::chrono::hours{24}, true, false};
+      if (std::none_of(kept.begin(), kept.end(), [&](const OpenNow& each) { return each.contact == call.contact; }))
+        kept.push_back(call);
+    }
+    open = std::move(kept);
+  };
   for (const Line& line : diary_) {
+    if (!std::holds_alternative<Rang>(line.what)) {
+      calm();
+      all_is_well = false;
+    }
+    if (const auto* entered = std::get_if<Entered>(&line.what)) {
+      const Step& step = p()[entered->step];
+      all_is_well = step.ends && step.urgency == Urgency::home;
+    }
     if (const auto* rang = std::get_if<Rang>(&line.what)) {
       if (find(rang->contact) == open.end())
         open.push_back(OpenNow{rang->contact, line.at, rang->answer_within, true, false});
+      const auto call = find(rang->contact);
+      const bool could_wait = call->answer_within > std::chrono::hours{1};
+      if (could_wait && rang->answer_within < call->answer_within) {  // for the morning, and now no longer
+        call->since = line.at;
+        call->answer_within = rang->answer_within;
+      }
       find(rang->contact)->wanted = true;
       if (rang->urgent) find(rang->contact)->urgent = true;
     } else if (const auto* moved = std::get_if<MovedOn>(&line.what)) {
@@ -115,6 +141,7 @@ std::vector<NaiveWalk::OpenNow> NaiveWalk::open_calls() const {
                  open.end());
     }
   }
+  calm();
   return open;
 }
 
@@ -125,8 +152,7 @@ bool NaiveWalk::on_the_line() const {
   for (const Line& line : diary_) {
     if (const auto* said = std::get_if<OnTheLine>(&line.what)) on = said->answered;
     if (!std::holds_alternative<Entered>(line.what)) continue;
-    const bool calmer =
-        before != nullptr && p()[std::get<Entered>(before->what).step].urgency != Urgency::emergency;
+    const bool calmer = before != nullptr && p()[std::get<Entered>(before->what).step].urgency != Urgency::emergency;
     if (calmer && line.at > before->at) on = false;
     before = &line;
   }

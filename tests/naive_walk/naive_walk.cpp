@@ -222,6 +222,7 @@ const char* name_of(Variant variant) {
                                              "old_news_is_news",
                                              "every_step_calls_anew",
                                              "opening_answers_wait",
+                                             "stand_in_calls_outlive_the_night",
                                              "calls_move_on_after_the_end",
                                              "time_alone_leads_on",
                                              "any_outcome_starts_the_wait",

@@ -48,6 +48,7 @@ enum class Variant {
   old_news_is_news,
   every_step_calls_anew,
   opening_answers_wait,
+  stand_in_calls_outlive_the_night,
   // Readings: what the page leaves open, or says in two ways.
   calls_move_on_after_the_end,
   time_alone_leads_on,

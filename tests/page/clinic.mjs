@@ -54,7 +54,11 @@ check('several_numbers_are_looked_at_and_saved_together_in_spanish', async () =>
     await nurse.sees(`Han cambiado ${wanted.length} números.`);
     same((await nurse.findings()).join('\n').length, checked(now).join('\n').length, 'as much is found');
     const sorted = (findings) => findings.slice().sort().join('\n');
-    same(sorted(await nurse.findings()), sorted(checked(now)), 'the findings');
+    // The program tells the first few examples that come out otherwise, the page all of them.
+    const ofExamples = (finding) => finding.startsWith('examples.xml:');
+    const here = await nurse.findings(), there = checked(now);
+    same(sorted(here.filter((each) => !ofExamples(each))), sorted(there.filter((each) => !ofExamples(each))), 'the findings');
+    for (const each of there.filter(ofExamples)) same(here.includes(each), true, 'an example: ' + each);
     await nurse.is('done');
     const taken = run(['thresholds', set, '--draft', '--from', await nurse.saves()]);
     same(taken.status, 0, 'taken: ' + taken.err);

@@ -32,7 +32,7 @@ sees "Has anyone"; types 1
 sees "How does"; types 1
 sees "drowsy"; types 1
 sees "Measure the glucose"; types 315
-sees "Measure the blood ketones"; types 1
+sees "Now the blood ketones"; types 1
 sees "You said: 1 mmol/L"; types 0
 sees "belly hurt"; types 1
 sees "last rapid-acting insulin"; types t
