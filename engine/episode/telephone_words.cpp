@@ -103,8 +103,9 @@ std::string answers_in_one_line(const Scene& scene, Language language) {
     const std::optional<FactId> id = scene.protocol.fact_named(name);
     const std::optional<Known> known = id ? scene.episode.facts[id->index] : std::nullopt;
     if (!known) continue;
-    const std::string answer = answer_in_words(scene, scene.protocol[*id], known->value, language);
     const bool is_old = scene.now - known->learned >= kStillNow;
+    if (is_old && std::holds_alternative<Ago>(known->value)) continue;  // "40 min ago" of last night is not so any more
+    const std::string answer = answer_in_words(scene, scene.protocol[*id], known->value, language);
     add(is_old ? before : now, answer);
     if (is_old) oldest = std::min(oldest, known->learned);
   }
