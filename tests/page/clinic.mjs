@@ -4,6 +4,14 @@ import { join } from 'node:path';
 import { Nurse, atTheDesk, bytesOf, checked, clinicPage, compared, ownSet } from './desk.mjs';
 import { browser, check, folder, holds, run, same, served } from './harness.mjs';
 
+// The program tells the first few examples that come out otherwise, the page all of them.
+function sameFindings(page, program) {
+  const ofExamples = (finding) => finding.startsWith('examples.xml:');
+  const others = (findings) => findings.filter((each) => !ofExamples(each)).sort().join('\n');
+  same(others(page), others(program), 'the findings');
+  for (const each of program.filter(ofExamples)) same(page.includes(each), true, 'an example: ' + each);
+}
+
 check('a_nurse_changes_a_number_and_sees_what_compare_and_check_say_and_the_saved_table_makes_that_set', async () => {
   const set = ownSet(), was = ownSet('was'), now = ownSet('now');
   same(run(['thresholds', now, '--change', 'low=65 mg/dL, 3.6 mmol/L']).status, 0, 'the change in the program');
@@ -16,7 +24,7 @@ check('a_nurse_changes_a_number_and_sees_what_compare_and_check_say_and_the_save
     holds((await nurse.told('low')).includes('3.6 mmol/L is worked out from the other value'), 'said to be worked out');
     const findings = await nurse.findings(), expected = checked(now);
     holds(findings.length > 0, 'something is found');
-    same(findings.join('\n'), expected.join('\n'), 'the findings');
+    sameFindings(findings, expected);
     await nurse.is('done');
     console.log(`        a number of all three protocols: compared ${Date.now() - begun} ms after it was typed`);
     const changes = await nurse.changes(), told = compared(was, now);
@@ -52,13 +60,7 @@ check('several_numbers_are_looked_at_and_saved_together_in_spanish', async () =>
     for (const each of wanted) await nurse.types(each.field, each.value);
     await nurse.found();
     await nurse.sees(`Han cambiado ${wanted.length} números.`);
-    same((await nurse.findings()).join('\n').length, checked(now).join('\n').length, 'as much is found');
-    const sorted = (findings) => findings.slice().sort().join('\n');
-    // The program tells the first few examples that come out otherwise, the page all of them.
-    const ofExamples = (finding) => finding.startsWith('examples.xml:');
-    const here = await nurse.findings(), there = checked(now);
-    same(sorted(here.filter((each) => !ofExamples(each))), sorted(there.filter((each) => !ofExamples(each))), 'the findings');
-    for (const each of there.filter(ofExamples)) same(here.includes(each), true, 'an example: ' + each);
+    sameFindings(await nurse.findings(), checked(now));
     await nurse.is('done');
     const taken = run(['thresholds', set, '--draft', '--from', await nurse.saves()]);
     same(taken.status, 0, 'taken: ' + taken.err);
@@ -111,8 +113,7 @@ check('a_change_that_breaks_a_law_shows_the_error_first_and_the_map_and_no_compa
   await atTheDesk(set, async (nurse) => {
     await nurse.types('recheck', '20');
     await nurse.is('done');
-    const sorted = (findings) => findings.slice().sort().join('\n');
-    same(sorted(await nurse.findings()), sorted(checked(now)), 'the findings');
+    sameFindings(await nurse.findings(), checked(now));
     same(await nurse.page.locator('#check .finding').first().getAttribute('class'), 'finding error', 'the error stands first');
     await nurse.sees('What changes is shown when the errors below are mended.');
     const table = await nurse.saves();
