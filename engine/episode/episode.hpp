@@ -70,7 +70,7 @@ struct OpenCall {
   bool now = false;       // the step that asked for it said "now": a call to the clinic is no calmer than that
   bool unsaid = false;    // it moved on by time alone: somebody may be on the line, and nobody said so
   Instant answer_by() const { return opened + answer_within; }
-  /// Nobody is to be woken for it: the answer may come in the morning.
+  /// Nobody is to be woken for it: the answer may come in the morning. An hour is common practice, no source.
   bool may_wait() const { return answer_within > std::chrono::hours{1}; }
 };
 

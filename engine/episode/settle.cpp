@@ -85,11 +85,14 @@ void Settling::enter(StepId id, const Cause& cause, Instant now) {
   if (step.ends && step.urgency == Urgency::home) calm_calls();
 }
 
+// Common practice, no source: within a day the clinic has hours.
+constexpr std::chrono::hours kAnswerByTomorrow{24};
+
 // Where all is well again, nobody calls an ambulance only because the clinic was silent hours ago: the clinic is told.
 void Settling::calm_calls() {
   std::vector<OpenCall> kept;
   for (OpenCall call : episode_.calls) {
-    if (!call.by_step) call = OpenCall{Contact::clinic, call.opened, std::chrono::hours{24}};
+    if (!call.by_step) call = OpenCall{Contact::clinic, call.opened, kAnswerByTomorrow};
     if (std::none_of(kept.begin(), kept.end(), [&](const OpenCall& each) { return each.contact == call.contact; }))
       kept.push_back(call);
   }

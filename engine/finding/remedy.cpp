@@ -116,6 +116,8 @@ struct Remedy : RemedyOfTexts, RemedyOfLaws {
   std::string operator()(const WrongWord& k) const {
     // `clinic` is near `clinic-nov`, and calmer than what was meant.
     if (k.what == "urgency" && !k.allowed.empty()) return "write " + quoted_choice(k.allowed);
+    if (k.what.starts_with("answer to") && (k.written == "LO" || k.written == "HI"))
+      return k.written == "LO" ? "write `below=\"...\"`: LO is below every number" : "write `at-least=\"...\"`: HI is above every number";
     return write_one_of(k.written, k.allowed, {});
   }
   std::string operator()(const StrayText&) const { return "delete it, or move it into a text such as `<en>`"; }
@@ -124,8 +126,6 @@ struct Remedy : RemedyOfTexts, RemedyOfLaws {
     if (k.what == "watch rule" && !near_word(k.id, k.known)) {
       return "write the rule " + quoted(k.id) + " again in `<watch>`, or take it out of `handles`";
     }
-    if (k.what.starts_with("answer to") && (k.id == "LO" || k.id == "HI"))
-      return k.id == "LO" ? "write `below=\"...\"`: LO is below every number" : "write `at-least=\"...\"`: HI is above every number";
     // Of very many names none is meant more than another.
     return k.known.size() > kMostNamesToOffer && !near_word(k.id, k.known) ? "" : write_one_of(k.id, k.known, {});
   }

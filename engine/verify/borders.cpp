@@ -63,7 +63,7 @@ struct Shared {
 // What the later of two rules would take were the earlier not there; none when still earlier ones take all of it.
 Shared taken_twice(const Table& table, std::size_t one, std::size_t two) {
   Box both = table.rules[one];
-  for (std::size_t i = 0; i < both.sides.size(); ++i) both.sides[i] &= table.rules[two].sides[i];
+  both &= table.rules[two];
   std::vector<const Box*> earlier;
   for (const Box& box : table.watched) earlier.push_back(&box);
   for (std::size_t i = 0; i < one; ++i) earlier.push_back(&table.rules[i]);

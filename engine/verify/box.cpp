@@ -23,4 +23,9 @@ bool Box::meets(const Box& other) const {
   return true;
 }
 
+Box& Box::operator&=(const Box& other) {
+  for (std::size_t i = 0; i < sides.size(); ++i) sides[i] &= other.sides[i];
+  return *this;
+}
+
 }  // namespace rushlight

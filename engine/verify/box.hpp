@@ -12,6 +12,8 @@ struct Box {
   bool empty() const;
   bool contains(const Box& other) const;
   bool meets(const Box& other) const;
+  /// What both hold; of the same table.
+  Box& operator&=(const Box& other);
   friend bool operator==(const Box&, const Box&) = default;
 };
 

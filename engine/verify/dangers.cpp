@@ -49,7 +49,7 @@ bool lets_through(const Table& table, const Step& step, std::size_t rule, const 
   const std::optional<Box> dangerous = dangerous_part(table, sign);
   if (!dangerous) return true;
   Box taken = table.rules[rule];
-  for (std::size_t i = 0; i < taken.sides.size(); ++i) taken.sides[i] &= dangerous->sides[i];
+  taken &= *dangerous;
   std::vector<const Box*> before;
   if (!step.rules[rule].early) {
     for (const Box& watched : table.watched) before.push_back(&watched);

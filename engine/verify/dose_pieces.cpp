@@ -133,7 +133,7 @@ void DosePieces::split(DoseId id, const Table& table, const Box& box, const std:
   for (std::size_t row = 0; row < dose.rows.size() && !gave_up_; ++row) {
     const Box& taken = table.rules[first_row(id) + row];
     Box part = box;
-    for (std::size_t i = 0; i < part.sides.size(); ++i) part.sides[i] &= taken.sides[i];
+    part &= taken;
     const std::vector<DoseId> others = made_of(dose.rows[row]);
     const Search search = each_left_over(part, earlier, [&](const Box& left) {
       if (others.empty()) visit(left);

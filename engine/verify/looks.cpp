@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "verify/law_properties.hpp"
+#include "verify/step_parts.hpp"
 
 namespace rushlight {
 
@@ -12,19 +13,9 @@ bool is_about(const Protocol& protocol, const LookLaw& law, const Step& step) {
                                    [&](ActionId action) { return protocol[action].dose == law.after; });
 }
 
-/// The first time of any child or hour that the law does not allow. A wait of no time only asks.
-std::optional<Duration> outside(const Protocol& protocol, const LookLaw& law, ThresholdId waits) {
-  for (const Band& band : protocol[waits].bands) {
-    const auto* time = std::get_if<Duration>(&band.value);
-    if (time == nullptr || *time == Duration{0}) continue;
-    if ((law.at_least && *time < *law.at_least) || (law.at_most && *time > *law.at_most)) return *time;
-  }
-  return std::nullopt;
-}
-
 void look_at(Checking& checking, const LookLaw& law, const Step& step, ThresholdId waits, const std::string& what,
              const Where& where) {
-  const auto time = outside(checking.protocol, law, waits);
+  const auto time = time_outside(checking.protocol, waits, law.at_least, law.at_most);
   if (!time) return;
   const auto text = [](const std::optional<Duration>& limit) { return limit ? text_from_duration(*limit) : ""; };
   checking.error(where,

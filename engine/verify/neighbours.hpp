@@ -31,24 +31,21 @@ inline std::optional<std::size_t> dimension_of(const Table& table, FactId fact) 
   return std::nullopt;
 }
 
-inline Box box_within(Box box, const Box& to) {
-  for (std::size_t i = 0; i < box.sides.size(); ++i) box.sides[i] &= to.sides[i];
-  return box;
-}
-
 /// Two children who differ in one answer, each taken by a rule or row.
 struct ChildPair {
   std::string worse, better;
 };
 
+/// The rules or rows of one table, asked for two children beside each other.
 class ChildrenCompared {
  public:
   /// `law`: which children are compared; all without one.
   ChildrenCompared(const Protocol& protocol, const Table& table, std::size_t place, const Box* law)
-      : protocol_(protocol), table_(table), place_(place), takers_(takers_of(table)), law_(law) {
-    for (const Box* taker : takers_) {
-      open_.push_back(*taker);
-      open_.back().sides[place] = table.whole.sides[place];
+      : protocol_(protocol), table_(table), place_(place), takers_(takers_of(table)), meant_(table.whole.sides[place]) {
+    for (const Box* taker : takers_) open_.push_back(for_all_answers(*taker));
+    if (law != nullptr) {
+      law_ = for_all_answers(*law);
+      meant_ = law->sides[place];
     }
   }
 
@@ -57,14 +54,11 @@ class ChildrenCompared {
   /// A child whom `worse_rule` takes, and who with the better answer would be taken by `better_rule`.
   std::optional<ChildPair> pair(std::size_t worse_rule, std::size_t better_rule, const AnswerPair& at) {
     const std::size_t worse = table_.watched.size() + worse_rule, better = table_.watched.size() + better_rule;
-    if (!is_meant(at.worse) || !is_meant(at.better) || !takes(worse, at.worse) || !takes(better, at.better))
+    if (!meant_.test(at.worse) || !meant_.test(at.better) || !takes(worse, at.worse) || !takes(better, at.better))
       return std::nullopt;
-    Box both = box_within(open_[worse], open_[better]);
-    if (law_ != nullptr) {
-      for (std::size_t i = 0; i < both.sides.size(); ++i) {
-        if (i != place_) both.sides[i] &= law_->sides[i];
-      }
-    }
+    Box both = open_[worse];
+    both &= open_[better];
+    if (law_) both &= *law_;
     std::vector<const Box*> earlier;
     if (!add_earlier(worse, at.worse, both, earlier) || !add_earlier(better, at.better, both, earlier))
       return std::nullopt;
@@ -79,7 +73,10 @@ class ChildrenCompared {
   bool gave_up() const { return gave_up_; }
 
  private:
-  bool is_meant(std::size_t answer) const { return law_ == nullptr || law_->sides[place_].test(answer); }
+  Box for_all_answers(Box box) const {
+    box.sides[place_] = table_.whole.sides[place_];
+    return box;
+  }
   bool takes(std::size_t taker, std::size_t answer) const { return takers_[taker]->sides[place_].test(answer); }
 
   // What takes a child with this answer before a taker does; false when one of them takes all of the box.
@@ -102,8 +99,9 @@ class ChildrenCompared {
   const Table& table_;
   std::size_t place_;
   std::vector<const Box*> takers_;  // what is watched, then the rules or rows
-  const Box* law_;
-  std::vector<Box> open_;  // each of them for all answers, so that boxes at two answers can be compared
+  Stretches meant_;                 // the answers that are compared
+  std::optional<Box> law_;          // which children are, for all answers
+  std::vector<Box> open_;           // each of them for all answers, so that boxes at two answers can be compared
   bool gave_up_ = false;
 };
 

@@ -25,7 +25,7 @@ std::optional<std::string> forbidden_case(const Protocol& protocol, const LawTab
   for (const Table& table : law.tables) {
     if (example) break;
     Box box = table.rules[rule];
-    for (std::size_t i = 0; i < box.sides.size(); ++i) box.sides[i] &= LawTables::law(table).sides[i];
+    box &= LawTables::law(table);
     const Search search = each_left_over(box, taken_before(table, rule), [&](const Box& left) {
       example = example_of(protocol, table, left);
       return false;

@@ -11,11 +11,6 @@ std::vector<const Box*> before(const Table& table, const Step& step, std::size_t
   return step.rules[rule].early ? std::vector<const Box*>{} : taken_before(table, rule);
 }
 
-Box both(Box box, const Box& other) {
-  for (std::size_t i = 0; i < box.sides.size(); ++i) box.sides[i] &= other.sides[i];
-  return box;
-}
-
 }  // namespace
 
 const LawTables& Standings::tables(StepId step, WatchId watch) {
@@ -45,7 +40,8 @@ StillTrue Standings::along(const Way& way, WatchId watch) {
   bool may_be = false, always = all_known;
   for (const Table& table : tables(way.from, watch).tables) {
     std::vector<const Box*> earlier = before(table, step, way.rule);
-    const Box standing = both(table.rules[way.rule], LawTables::law(table));
+    Box standing = table.rules[way.rule];
+    standing &= LawTables::law(table);
     may_be = may_be || (!standing.empty() && !all_taken(standing, earlier));
     earlier.push_back(&LawTables::law(table));
     always = always && all_taken(table.rules[way.rule], earlier);
@@ -64,7 +60,8 @@ std::optional<std::string> Standings::just_answered(const Way& way, WatchId watc
   std::optional<std::string> example;
   for (const Table& table : tables(way.from, watch).tables) {
     if (example) break;
-    const Box standing = both(table.rules[way.rule], LawTables::law(table));
+    Box standing = table.rules[way.rule];
+    standing &= LawTables::law(table);
     if (standing.empty()) continue;
     each_left_over(standing, before(table, step, way.rule), [&](const Box& left) {
       example = example_of(protocol_, table, left);

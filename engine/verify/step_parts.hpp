@@ -1,5 +1,7 @@
 #pragma once
 
+#include <optional>
+
 #include "protocol/protocol.hpp"
 
 // Private to engine/verify: what several proofs ask about a step.
@@ -11,6 +13,17 @@ inline const Ask* ask_for(const Step& step, FactId fact) {
     if (ask.fact == fact) return &ask;
   }
   return nullptr;
+}
+
+/// The first time of any child or hour that is shorter than `least` or longer than `most`. A wait of no time only asks.
+inline std::optional<Duration> time_outside(const Protocol& protocol, ThresholdId waits, std::optional<Duration> least,
+                                            std::optional<Duration> most) {
+  for (const Band& band : protocol[waits].bands) {
+    const auto* time = std::get_if<Duration>(&band.value);
+    if (time == nullptr || *time == Duration{0}) continue;
+    if ((least && *time < *least) || (most && *time > *most)) return *time;
+  }
+  return std::nullopt;
 }
 
 inline StepId enters(const Rule& rule) { return rule.enters.value_or(rule.go); }

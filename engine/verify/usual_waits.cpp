@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "verify/properties.hpp"
+#include "verify/step_parts.hpp"
 
 namespace rushlight {
 
@@ -37,32 +38,23 @@ class WaitsLookedAt {
       // In the morning: the day number of the clinic is closed for hours.
       if (!is_call(action.kind) || !action.call || action.call->contact == Contact::clinic) continue;
       const Duration most = action.kind == ActionKind::call_emergency ? kMostInEmergency : kMostForAnAnswer;
-      if (const auto time = outside(action.call->answer_within, Duration{0}, most))
+      if (const auto time = time_outside(protocol_, action.call->answer_within, std::nullopt, most))
         tell(step, action.where, "for an answer to `" + action.name + "`", *time, minutes{1}, most);
     }
   }
 
  private:
-  /// The first time of any child or hour that is not usual. A wait of no time only asks.
-  std::optional<Duration> outside(ThresholdId waits, Duration least, Duration most) const {
-    for (const Band& band : protocol_[waits].bands) {
-      const auto* time = std::get_if<Duration>(&band.value);
-      if (time != nullptr && *time != Duration{0} && (*time < least || *time > most)) return *time;
-    }
-    return std::nullopt;
-  }
-
   void look_at_wait(const Step& step) {
     for (const ActionId id : step.actions) {
       const Action& action = protocol_[id];
       const auto usual = std::find_if(std::begin(kUsualWaits), std::end(kUsualWaits),
                                       [&](const UsualWait& each) { return each.kind == action.kind; });
       if (usual == std::end(kUsualWaits)) continue;
-      const auto time = outside(step.wait->lasts, usual->least, usual->most);
+      const auto time = time_outside(protocol_, step.wait->lasts, usual->least, usual->most);
       if (time) return tell(step, step.wait->where, "after `" + action.name + "`", *time, usual->least, usual->most);
     }
     if (step.urgency != Urgency::emergency) return;
-    if (const auto time = outside(step.wait->lasts, Duration{0}, kMostInEmergency))
+    if (const auto time = time_outside(protocol_, step.wait->lasts, std::nullopt, kMostInEmergency))
       tell(step, step.wait->where, "in an emergency", *time, minutes{1}, kMostInEmergency);
   }
 

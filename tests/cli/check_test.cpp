@@ -34,6 +34,16 @@ std::size_t count_of(const std::string& what, const std::string& text) {
   return count;
 }
 
+/// The shipped set, with another border for a low in its protocol `low` alone.
+void write_with_low(const Folder& folder, const std::string& values) {
+  for (const char* name : {"low.xml", "ketones.xml", "illness.xml", "safety.xml", "examples.xml"})
+    folder.write(name, file_in_tree(std::string("protocols/reference/") + name));
+  std::string low = folder.read("low.xml");
+  const std::string border = "id=\"low\" mg-dl=\"70\" mmol-l=\"3.9\"";
+  BOOST_REQUIRE(low.find(border) != std::string::npos);
+  folder.write("low.xml", low.replace(low.find(border), border.size(), "id=\"low\" " + values));
+}
+
 /// The case of this name, from its tag to the next case.
 std::string case_named(const std::string& name, const std::string& junit) {
   const std::size_t at = junit.find("name=\"" + name + "\"");
@@ -55,16 +65,47 @@ BOOST_AUTO_TEST_CASE(several_paths_are_told_in_the_order_named_and_counted_in_al
 
 BOOST_AUTO_TEST_CASE(examples_that_come_out_otherwise_are_told_behind_what_they_follow_from) {
   const Folder folder;
-  for (const char* name : {"low.xml", "ketones.xml", "illness.xml", "safety.xml", "examples.xml"})
-    folder.write(name, file_in_tree(std::string("protocols/reference/") + name));
-  std::string low = folder.read("low.xml");
-  const std::string border = "id=\"low\" mg-dl=\"70\" mmol-l=\"3.9\"";
-  BOOST_REQUIRE(low.find(border) != std::string::npos);
-  folder.write("low.xml",
-               low.replace(low.find(border), border.size(), "id=\"low\" mg-dl=\"66\" mmol-l=\"3.7\""));
+  write_with_low(folder, "mg-dl=\"66\" mmol-l=\"3.7\"");
   const Run run = run_program({"check", folder.path("")});
   const std::size_t apart = run.out.find("low.xml:"), example = run.out.find("examples.xml:");
   BOOST_TEST((apart < example && example != std::string::npos), run.out);
+}
+
+BOOST_AUTO_TEST_CASE(of_many_examples_that_come_out_otherwise_the_first_show_how_and_json_has_all) {
+  const Folder folder;
+  write_with_low(folder, "mg-dl=\"60\" mmol-l=\"3.3\"");
+  const Run run = run_program({"check", folder.path("")});
+  const std::size_t told = count_of("examples.xml:", run.out) - count_of("examples.xml:\n", run.out);
+  BOOST_TEST(told == 5U, run.out);
+  const std::size_t more = run.out.find(" more lines of the examples come out otherwise; --json tells them");
+  BOOST_TEST_REQUIRE(more != std::string::npos, run.out);
+  const std::size_t number = std::stoul(run.out.substr(run.out.rfind(' ', more - 1) + 1));
+  const std::string json = run_program({"check", "--json", folder.path("")}).out;
+  BOOST_TEST(count_of("\"example-differs\"", json) + count_of("\"example-stuck\"", json) == told + number);
+}
+
+BOOST_AUTO_TEST_CASE(a_set_whose_laws_or_examples_are_gone_says_so_and_is_no_error) {
+  const Folder folder;
+  for (const char* name : {"low.xml", "ketones.xml", "illness.xml"})
+    folder.write(name, file_in_tree(std::string("protocols/reference/") + name));
+  const Run bare = run_program({"check", folder.path("")});
+  BOOST_TEST(bare.status == 0, bare.out);
+  BOOST_TEST(count_of("no `safety.xml` stands in this set", bare.out) == 1U, bare.out);
+  BOOST_TEST(count_of("no `examples.xml` stands in this set", bare.out) == 1U, bare.out);
+  BOOST_TEST(count_of("stands in this set", run_program({"check", kReference}).out) == 0U);
+}
+
+BOOST_AUTO_TEST_CASE(ketones_after_insulin_are_measured_and_not_taken_from_before_it) {
+  const Folder folder;
+  std::string ketones = file_in_tree("protocols/reference/ketones.xml");
+  const std::size_t step = ketones.find("<step id=\"dose-sugar-free\""),
+                    ask = ketones.find("<ask fact=\"glucose\"/>", step);
+  BOOST_REQUIRE(ask < ketones.find("</step>", step));
+  folder.write("ketones.xml", ketones.insert(ask, "<ask fact=\"ketones\" fresh=\"weight-age\"/>"));
+  const Run run = run_program({"check", folder.path("ketones.xml")});
+  BOOST_TEST(run.status == 1);
+  BOOST_TEST(run.out.find("then takes a `ketones` that is up to 90 d old, from before it") != std::string::npos,
+             run.out);
 }
 
 BOOST_AUTO_TEST_CASE(one_path_that_cannot_be_read_among_others_is_told_by_the_status) {

@@ -65,6 +65,44 @@ BOOST_AUTO_TEST_CASE(a_text_in_a_language_that_is_not_declared_is_refused) {
   BOOST_TEST(found.underlined == "es");
 }
 
+BOOST_AUTO_TEST_CASE(a_language_that_is_not_declared_is_told_once_for_all_its_texts) {
+  const std::string text =
+      changed(with("<title><en>Low glucose</en>", "<title><en>Low glucose</en><es>Glucosa</es>"),
+              "<caution><en>For tests only.</en>", "<caution><en>For tests only.</en><es>De prueba.</es>");
+  const std::vector<Finding> findings = findings_of(text);
+  BOOST_TEST(findings.size() == 1U, told(findings));
+  BOOST_TEST(remedy(findings.front().kind) == "add `es` to `languages`, or take all these texts out");
+}
+
+BOOST_AUTO_TEST_CASE(the_type_of_the_diabetes_is_no_number_of_the_clinic) {
+  BOOST_TEST(told(findings_of(with("Call {on-call-number}.", "Say: type 1 diabetes. Call {on-call-number}."))) == "");
+  BOOST_TEST(only<NumberInText>(with("Call {on-call-number}.", "Wait 1 hour. Call {on-call-number}.")).kind.written ==
+             "1 hour");
+}
+
+BOOST_AUTO_TEST_CASE(a_call_says_which_number_to_call) {
+  const auto found = only<NumberUntold>(with("<en>Call {on-call-number}.", "<en>Call the clinic."));
+  BOOST_TEST(found.kind.action == "phone");
+  BOOST_TEST(found.kind.number == "on-call-number");
+}
+
+BOOST_AUTO_TEST_CASE(a_step_whose_name_stands_twice_is_not_told_to_be_used_nowhere) {
+  const std::string text = changed(
+      with(
+          "  </steps>",
+          R"(<step id="treat" urgency="home" source="practice" ends="yes"><headline><en>Well.</en></headline></step></steps>)"),
+      R"(<rule go="treat"><if fact="glucose" is="unknown"/></rule>)",
+      R"(<rule go="treatt"><if fact="glucose" is="unknown"/></rule>)");
+  for (const Finding& finding : findings_of(text))
+    BOOST_TEST((!finding.because || finding.because->text.find("used nowhere") == std::string::npos), told({finding}));
+}
+
+BOOST_AUTO_TEST_CASE(a_meter_that_shows_lo_is_compared_with_a_number) {
+  const auto found = only<WrongWord>(with(R"(<rule go="treat"><if fact="glucose" is="unknown"/></rule>)",
+                                          R"(<rule go="treat"><if fact="glucose" is="unknown LO"/></rule>)"));
+  BOOST_TEST(remedy(found.kind) == "write `below=\"...\"`: LO is below every number");
+}
+
 BOOST_AUTO_TEST_CASE(an_empty_text_is_refused) {
   const auto found = only<EmptyText>(with("<en>Treat below</en>", "<en> </en>"));
   BOOST_TEST(found.kind.language == "en");

@@ -171,6 +171,26 @@ BOOST_AUTO_TEST_CASE(a_heavier_child_is_not_given_less_sugar_than_a_lighter_one)
 
 BOOST_AUTO_TEST_SUITE_END()
 
+BOOST_AUTO_TEST_SUITE(counters)
+
+BOOST_AUTO_TEST_CASE(a_counter_of_glucagon_need_not_be_read_and_any_other_must) {
+  Protocol protocol = resolved();
+  protocol.counters.push_back(Counter{"spare", protocol.counters.front().where});
+  const auto unread = [](const Protocol& each) {
+    const std::vector<Finding> findings = check(each).findings;
+    return std::count_if(findings.begin(), findings.end(),
+                         [](const Finding& finding) { return std::holds_alternative<NobodyUses>(finding.kind); });
+  };
+  BOOST_TEST(unread(protocol) == 1);
+  Action kit = protocol.actions.back();
+  kit.kind = ActionKind::glucagon;
+  kit.counts = CounterId{1};
+  protocol.actions.push_back(kit);
+  BOOST_TEST(unread(protocol) == 0);
+}
+
+BOOST_AUTO_TEST_SUITE_END()
+
 BOOST_AUTO_TEST_SUITE(loops)
 
 BOOST_AUTO_TEST_CASE(a_loop_without_a_counter_can_go_on_for_ever) {
