@@ -15,6 +15,8 @@ Quantity quantity_of(const Limit& limit) {
   return Quantity{Decimal{}, Unit::one};
 }
 
+DoseResult worked_out(const Scene& scene, DoseId id, Language language);
+
 /// One row of a dose table being worked out, its sum written down as it goes.
 class Sum {
  public:
@@ -141,7 +143,7 @@ class Sum {
   }
 
   bool amount(const DoseRow::LargerOf& cell) {
-    const DoseResult one = dose_for(scene_, cell.one, language_), two = dose_for(scene_, cell.other, language_);
+    const DoseResult one = worked_out(scene_, cell.one, language_), two = worked_out(scene_, cell.other, language_);
     if (!one.amount && !two.amount) {
       sum_.working = one.working;
       sum_.clinic_decides = one.clinic_decides || two.clinic_decides;
@@ -161,7 +163,7 @@ class Sum {
 
   /// The amount of another dose and its sum; without one its reason is this row's reason.
   std::optional<Decimal> other(DoseId id) {
-    const DoseResult result = dose_for(scene_, id, language_);
+    const DoseResult result = worked_out(scene_, id, language_);
     sum_.used.insert(sum_.used.end(), result.used.begin(), result.used.end());
     sum_.working = result.working;
     if (result.amount) return result.amount->value;
@@ -231,9 +233,7 @@ bool leaves_all_to_the_clinic(const Dose& dose) {
                      [](const DoseRow& row) { return std::holds_alternative<DoseRow::Withheld>(row.cell); });
 }
 
-}  // namespace
-
-DoseResult dose_for(const Scene& scene, DoseId id, Language language) {
+DoseResult worked_out(const Scene& scene, DoseId id, Language language) {
   const Dose& dose = scene.protocol[id];
   const std::optional<Withholding> withheld =
       dose.insulin ? insulin_withheld(scene, dose, language) : std::optional<Withholding>{};
@@ -253,6 +253,25 @@ DoseResult dose_for(const Scene& scene, DoseId id, Language language) {
   if (withheld) return none;
   none.working = phrase(Phrase::no_dose_known, language);
   return none;
+}
+
+/// A pump is finer than the pen that stands in for it when its set fails, and most doses for ketones go in by pen.
+void say_for_the_pen(const Scene& scene, const Dose& dose, Language language, DoseResult& result) {
+  const Decimal usual = quantity_of(value_in(scene.protocol[dose.to], scene.context)).value;
+  const Decimal by_pen = rounded(result.amount->value, RoundDirection::down, usual);
+  if (scene.child.delivery == Delivery::injections || by_pen == result.amount->value) return;
+  const std::string steps = said(Quantity{usual, dose.unit}, language);
+  result.working += "; " + (by_pen > Decimal{} ? phrase(Phrase::pen_in_steps, language, steps,
+                                                        said(Quantity{by_pen, dose.unit}, language))
+                                               : phrase(Phrase::pen_too_coarse, language, steps));
+}
+
+}  // namespace
+
+DoseResult dose_for(const Scene& scene, DoseId id, Language language) {
+  DoseResult result = worked_out(scene, id, language);
+  if (result.amount && scene.protocol[id].insulin) say_for_the_pen(scene, scene.protocol[id], language, result);
+  return result;
 }
 
 bool is_for_the_clinic(const Scene& scene, const Action& action) {

@@ -97,10 +97,9 @@ std::optional<Instant> last_rapid_insulin(const Scene& scene) {
 bool is_nothing(const std::optional<Quantity>& amount) { return amount && amount->value == Decimal{}; }
 
 InsulinDose insulin_step_for(const Scene& scene, const Dose& dose) {
-  const auto* least = limit_of<Quantity>(scene, dose.to);
-  const InsulinDose own = scene.child.insulin_step.value_or(InsulinDose{Decimal{}, kInsulinUnit});
-  if (least == nullptr) return own;
-  return std::max(own, InsulinDose{least->value, kInsulinUnit});
+  if (scene.child.insulin_step) return *scene.child.insulin_step;
+  const auto* usual = limit_of<Quantity>(scene, dose.to);
+  return InsulinDose{usual != nullptr ? usual->value : Decimal{}, kInsulinUnit};
 }
 
 std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose, Language language) {

@@ -22,7 +22,7 @@ std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose
 /// Nothing went in: the dose was none.
 bool is_nothing(const std::optional<Quantity>& amount);
 
-/// Rounded down to this: the step of the child's own pen or pump, and no finer than the protocol's.
+/// Rounded down to this: the step of the child's own pen or pump; where the child file has none, the protocol's.
 InsulinDose insulin_step_for(const Scene& scene, const Dose& dose);
 
 /// When insulin last went in during this episode, a wrong dose too; empty when none did.

@@ -104,6 +104,11 @@ Wording wording(Phrase phrase) {
       return {"down to {1}", "hacia abajo a {1}"};
     case Phrase::rounded_to:
       return {"rounded to {1}", "redondeado a {1}"};
+    case Phrase::pen_in_steps:
+      return {"with a pen in steps of {1}: {2}", "con una pluma de pasos de {1}: {2}"};
+    case Phrase::pen_too_coarse:
+      return {"a pen in steps of {1} cannot give it: call the clinic",
+              "una pluma de pasos de {1} no puede darla: llame a la clínica"};
     case Phrase::no_dose_known:
       return {"There is no amount for this child. Call.", "No hay cantidad para este niño. Llame."};
     case Phrase::no_reading:

@@ -29,6 +29,7 @@ enum class Phrase : std::uint8_t {
   your_clinic_number, your_on_call_number, your_emergency_number, second_adult, your_address, rescue_place_unknown,
   of_food,               // "{1} of {2}"
   at_most, at_least, rounded_up_to, rounded_down_to, rounded_to,
+  pen_in_steps, pen_too_coarse,  // "with a pen in steps of {1}: {2}", for a dose that only a pump can set
   no_dose_known,
   no_reading,
   something_sweet,       // when neither the child's list nor the protocol has a food

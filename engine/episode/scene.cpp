@@ -260,7 +260,13 @@ Change change_since(const Scene& scene, MarkId id) {
     if (after == nullptr || (!before->number() && !after->number())) return Change::unknown;  // HI and HI
     if (!before->number()) return Change::fallen;
     if (!after->number()) return Change::risen;
-    return by(*before->number(), *after->number());
+    const Change change = by(*before->number(), *after->number());
+    const std::optional<ThresholdId>& over = scene.protocol[id].rise_over;
+    const auto* noise = over ? std::get_if<BloodKetones>(&value_in(scene.protocol[*over], scene.context)) : nullptr;
+    const auto number = [](BloodKetones value) { return value.in(kMillimolePerLitre); };
+    const bool by_chance =
+        noise != nullptr && number(*after->number()) <= number(*before->number()) + number(*noise);
+    return change == Change::risen && by_chance ? Change::stayed : change;
   }
   if (const auto* before = std::get_if<Chosen>(&*then)) {
     const auto* after = std::get_if<Chosen>(&*now);

@@ -306,8 +306,10 @@ void Settling::follow_rules(Instant now) {
     if (!rule && step_is_finished(here)) rule = first_match(here, step);
     if (!rule) return;
     for (const CounterId counter : step.rules[*rule].resets) episode_.counted[counter.index] = 0;
-    for (const MarkId mark : step.rules[*rule].sets)
-      episode_.marks[mark.index] = value_of(here, protocol_[mark].fact);
+    for (const MarkId mark : step.rules[*rule].sets) {
+      // What counts as the same does not move the mark: small rises add up until they are one.
+      if (change_since(here, mark) != Change::stayed) episode_.marks[mark.index] = value_of(here, protocol_[mark].fact);
+    }
     for (const Ask& ask : step.asks) {
       if (std::optional<Known>& known = episode_.facts[ask.fact.index]) known->used = true;
     }

@@ -78,7 +78,7 @@ struct Child {
   std::optional<Day> weighed;
   std::optional<InsulinDose> total_daily_dose;
   std::optional<Day> daily_dose_on;              // the day it was last agreed; an old one is none
-  std::optional<InsulinDose> insulin_step;       // the smallest step of the child's pen or pump
+  std::optional<InsulinDose> insulin_step;       // of the child's own pen or pump; empty: the protocol's
   std::optional<Quantity> insulin_strength;      // in [iU]/mL, as the pen says
   std::optional<CorrectionFactor> correction_factor;
   GlucoseUnit unit;

@@ -110,7 +110,7 @@ struct DraftCounter {
 
 struct DraftMark {
   Where where;
-  MaybeWord id, fact;
+  MaybeWord id, fact, rise_over;
 };
 
 struct DraftHistory {

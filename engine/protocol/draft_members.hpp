@@ -89,8 +89,8 @@ void go(Way& way, DraftCounter& counter) {
 }
 template <class Way>
 void go(Way& way, DraftMark& mark) {
-  auto& [where, id, fact] = mark;
-  way(where, id, fact);
+  auto& [where, id, fact, rise_over] = mark;
+  way(where, id, fact, rise_over);
 }
 template <class Way>
 void go(Way& way, DraftHistory& history) {

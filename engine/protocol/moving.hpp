@@ -75,7 +75,7 @@ class Moving {
   void operator()(Dose& dose) const { all(dose.label, dose.to, dose.insulin, dose.rows); }
   void operator()(Timer& timer) const { all(timer.label); }
   void operator()(Counter&) const {}
-  void operator()(Mark& mark) const { all(mark.fact); }
+  void operator()(Mark& mark) const { all(mark.fact, mark.rise_over); }
   void operator()(Ask& ask) const { all(ask.fact, ask.fresh); }
   void operator()(Sign& sign) const {
     sign.option = option_moved(sign.fact, static_cast<std::uint16_t>(sign.option));

@@ -23,10 +23,12 @@ struct Counter {
   Where where;
 };
 
-/// A moment to compare a fact with later: "since the first dose".
+/// A moment to compare a fact with later: "since the first dose". A reading counts as risen only when it is more than
+/// `rise_over` above the mark: two readings of one meter differ by chance.
 struct Mark {
   std::string name;
   FactId fact;
+  std::optional<ThresholdId> rise_over;  // ketones only
   Where where;
 };
 

@@ -51,6 +51,13 @@ void resolve_marks(Resolver& resolver) {
                                                    "mark ketones, a count or an ordered choice that is asked"});
       }
     }
+    mark.rise_over = threshold_from(resolver, draft.rise_over, {ThresholdKind::ketones});
+    if (place && draft.rise_over && resolver.protocol[mark.fact].kind != FactKind::ketones) {
+      resolver.error(draft.rise_over->where,
+                     WrongUse{"`rise-over` is how far two ketone readings differ by chance, and `" +
+                                  resolver.protocol[mark.fact].name + "` is no ketone reading",
+                              "leave `rise-over` out, or mark blood ketones"});
+    }
     resolver.protocol.marks.push_back(std::move(mark));
   }
 }

@@ -97,7 +97,9 @@ class Joining {
       offsets_.marks.push_back(MarkId{same ? *known : count(sides_.both.marks)});
       if (same) continue;
       sides_.both.marks.push_back(mark);
-      sides_.both.marks.back().fact = offsets_.facts[mark.fact.index];
+      Mark& own = sides_.both.marks.back();
+      own.fact = offsets_.facts[mark.fact.index];
+      if (own.rise_over) own.rise_over->index = static_cast<std::uint16_t>(own.rise_over->index + offsets_.thresholds);
     }
   }
 

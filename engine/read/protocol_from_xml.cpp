@@ -17,7 +17,7 @@ DraftTimer timer_from_node(const XmlNode& node) { return {node.name.where, node.
 DraftCounter counter_from_node(const XmlNode& node) { return {node.name.where, node.value_of("id")}; }
 
 DraftMark mark_from_node(const XmlNode& node) {
-  return {node.name.where, node.value_of("id"), node.value_of("fact")};
+  return {node.name.where, node.value_of("id"), node.value_of("fact"), node.value_of("rise-over")};
 }
 
 std::optional<DraftHistory> history_of(const XmlNode& root) {

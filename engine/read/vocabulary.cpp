@@ -152,7 +152,7 @@ void add_frame(std::vector<ElementWords>& all) {
   all.push_back(element("counters", {}, {some("counter", "counter")}));
   all.push_back(element("counter", {id()}, {}));
   all.push_back(element("marks", {}, {some("mark", "mark")}));
-  all.push_back(element("mark", {id(), needed("fact")}, {}));
+  all.push_back(element("mark", {id(), needed("fact"), optional("rise-over")}, {}));
   all.push_back(element("history", {needed("low"), needed("high"), needed("near")}, {}));
   all.push_back(element("fluids", {needed("hourly")}, {}));
   all.push_back(element("opening", {}, {some("ask", "opening-ask")}));

@@ -155,7 +155,6 @@ Setting setting_with(const Protocol& protocol, const std::vector<Trait>& traits,
   }
   child.total_daily_dose = InsulinDose{Decimal::whole(16), kInsulinUnit};
   child.daily_dose_on = born(0);
-  child.insulin_step = InsulinDose{Decimal::of_micros(500'000), kInsulinUnit};
   child.unit = GlucoseUnit::mg_per_dl;
   if (value_of(kCorrection, "yes") == "yes")
     child.correction_factor = CorrectionFactor{Decimal::whole(90), GlucoseUnit::mg_per_dl};

@@ -162,8 +162,8 @@ void go(Way& way, Counter& counter) {
 }
 template <class Way>
 void go(Way& way, Mark& mark) {
-  auto& [name, fact, where] = mark;
-  way(name, fact, where);
+  auto& [name, fact, rise_over, where] = mark;
+  way(name, fact, rise_over, where);
 }
 template <class Way>
 void go(Way& way, Ask& ask) {

@@ -183,7 +183,13 @@ class Judge {
                "; with " + told_in(values) + "; the clock " +
                text_from_clock_time(scene_at(was.protocol, child_, before.episode, moment_.utc).context.clock) +
                said_.everything(step, occasion_of(before, values)));
-    return one == other;
+    return one == other && have_counted_alike(was, now);
+  }
+
+  /// A dose that is none in one version alone is not given there, and its counter stands: what follows from that is told
+  /// of the dose, not of every later step.
+  static bool have_counted_alike(const Version& was, const Version& now) {
+    return was.episode.counted.size() != now.episode.counted.size() || was.episode.counted == now.episode.counted;
   }
 
   /// The comparison speaks of a step as if the dangers that led there had been taken back in it, as they may be. Where

@@ -152,8 +152,28 @@ BOOST_AUTO_TEST_CASE(insulin_is_rounded_down_to_the_childs_own_pen) {
   Child child = sick_mara();
   child.insulin_step = InsulinDose{Decimal::whole(1), kInsulinUnit};
   BOOST_TEST(amount(dose_now(looked("300 mg/dL", "1.7 mmol/L", child), "ketone-dose")) == "1 [iU]");
-  child.insulin_step = InsulinDose{Decimal::of_micros(50'000), kInsulinUnit};  // a pump may be finer than the protocol
-  BOOST_TEST(amount(dose_now(looked("300 mg/dL", "1.7 mmol/L", child), "ketone-dose")) == "1.5 [iU]");
+  child.insulin_step = InsulinDose{Decimal::of_micros(100'000), kInsulinUnit};  // finer than the protocol's
+  const DoseResult dose = dose_now(looked("300 mg/dL", "1.7 mmol/L", child), "ketone-dose");
+  BOOST_TEST(amount(dose) == "1.6 [iU]");
+  BOOST_TEST(dose.working == "10 % x 16 units a day = 1.6 units");
+}
+
+BOOST_AUTO_TEST_CASE(insulin_is_rounded_down_to_the_protocols_step_where_the_child_file_has_none) {
+  BOOST_TEST(amount(dose_now(looked("300 mg/dL", "1.7 mmol/L"), "ketone-dose")) == "1.5 [iU]");
+}
+
+BOOST_AUTO_TEST_CASE(dose_that_only_a_pump_can_set_says_what_the_pen_gives) {
+  Child child = sick_mara();
+  child.delivery = Delivery::pump;
+  child.insulin_step = InsulinDose{Decimal::of_micros(50'000), kInsulinUnit};
+  DoseResult dose = dose_now(looked("300 mg/dL", "1.7 mmol/L", child), "extra-insulin");
+  BOOST_TEST(amount(dose) == "1.6 [iU]");
+  BOOST_TEST(dose.working == "10 % x 16 units a day = 1.6 units; with a pen in steps of 0.5 units: 1.5 units");
+  child.total_daily_dose = InsulinDose{Decimal::whole(4), kInsulinUnit};
+  dose = dose_now(looked("300 mg/dL", "1.7 mmol/L", child), "extra-insulin");
+  BOOST_TEST(amount(dose) == "0.4 [iU]");
+  BOOST_TEST(dose.working ==
+             "10 % x 4 units a day = 0.4 units; a pen in steps of 0.5 units cannot give it: call the clinic");
 }
 
 BOOST_AUTO_TEST_CASE(less_than_the_smallest_step_is_the_clinics_to_say) {

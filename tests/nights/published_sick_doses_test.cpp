@@ -78,15 +78,11 @@ std::vector<Weighed> four_two_one() {
 }
 
 /// Source: Children's Hospital of Philadelphia, pump: ketone instructions, 1 US fluid ounce each hour for each year.
-/// The bands stand at these years, each as for its youngest child, in steps of 5 mL.
+/// To the nearest 5 mL; from 12 years as for 12.
 constexpr double kFluidOunce = 29.57;
-int band_from(int years) {
-  int from = 1;
-  for (const int band : {2, 4, 6, 9, 12}) {
-    if (years >= band) from = band;
-  }
-  return from;
-}
+constexpr int kMostYears = 12;
+/// Source: Akron Children's Hospital, sick days: about half a cup each hour.
+constexpr double kHalfACup = 120;
 
 /// Source: Haymond and Schreiner 2001; Royal Children's Hospital Melbourne and ICMR 2022 Box 2 print the same table.
 int mini_dose_in_micrograms(int years) { return years <= 2 ? 20 : std::min(10 * years, 150); }
@@ -137,22 +133,38 @@ BOOST_DATA_TEST_CASE(fluid_of_an_hour_follows_four_two_one, data::make(four_two_
   BOOST_TEST(text_from_quantity(*dose.amount) == std::to_string(sample.millilitres) + " mL", dose.working);
 }
 
-BOOST_DATA_TEST_CASE(fluid_of_an_hour_with_ketones_is_an_ounce_for_each_year_or_maintenance,
-                     data::make(four_two_one())) {
-  for (int years = 1; years <= 18; ++years) {
-    Child child = sick_mara();
-    child.birth = *day_from_text(std::to_string(2026 - years) + "-02-15");
-    child.weight = BodyWeight{Decimal::whole(sample.kilograms), kKilogram};
-    const DoseResult dose = dose_now(Night(child, reference("ketones")), "fluid-hour");
-    BOOST_REQUIRE(dose.amount.has_value());
-    const double ounces = band_from(years) * kFluidOunce;
-    if (sample.millilitres > ounces + 5) {
-      BOOST_TEST(text_from_quantity(*dose.amount) == std::to_string(sample.millilitres) + " mL", dose.working);
-    } else {
+BOOST_DATA_TEST_CASE(fluid_of_an_hour_is_an_ounce_for_each_year_or_half_a_cup_or_maintenance, data::make(four_two_one())) {
+  const std::string harbour_lane = RUSHLIGHT_SOURCE_DIR "/protocols/harbour-lane";
+  struct {
+    const CheckedProtocol* protocol;
+    double most;
+  } const files[] = {{&reference("ketones"), kMostYears * kFluidOunce},
+                     {&walked_protocol(harbour_lane, "ketones", true), kMostYears * kFluidOunce},
+                     {&walked_protocol(harbour_lane, "illness", true), kHalfACup}};
+  for (const auto& file : files) {
+    for (int years = 1; years <= 18; ++years) {
+      Child child = sick_mara();
+      child.birth = *day_from_text(std::to_string(2026 - years) + "-02-15");
+      child.weight = BodyWeight{Decimal::whole(sample.kilograms), kKilogram};
+      const DoseResult dose = dose_now(Night(child, *file.protocol), "fluid-hour");
+      BOOST_REQUIRE(dose.amount.has_value());
+      const double expected = std::max(std::min(years * kFluidOunce, file.most), 1.0 * sample.millilitres);
       const auto millilitres = static_cast<double>(dose.amount->value.micros() / Decimal::kMicrosPerOne);
-      BOOST_TEST(millilitres >= sample.millilitres, dose.working);
-      BOOST_TEST(std::abs(millilitres - std::max(ounces, 1.0 * sample.millilitres)) <= 5,
-                 years << " a: " << dose.working);
+      BOOST_TEST(std::abs(millilitres - expected) <= 2.5, years << " a: " << dose.working);
+    }
+  }
+}
+
+BOOST_DATA_TEST_CASE(baby_below_one_year_drinks_maintenance, data::make(four_two_one())) {
+  for (const char* protocol : {"ketones", "illness"}) {
+    Child child = sick_mara();
+    child.birth = *day_from_text("2025-06-15");
+    child.weight = BodyWeight{Decimal::whole(sample.kilograms), kKilogram};
+    for (const char* set : {"reference", "harbour-lane"}) {
+      const std::string folder = RUSHLIGHT_SOURCE_DIR "/protocols/" + std::string(set);
+      const DoseResult dose = dose_now(Night(child, walked_protocol(folder, protocol, true)), "fluid-hour");
+      BOOST_REQUIRE(dose.amount.has_value());
+      BOOST_TEST(text_from_quantity(*dose.amount) == std::to_string(sample.millilitres) + " mL", set << dose.working);
     }
   }
 }

@@ -148,7 +148,8 @@ BOOST_AUTO_TEST_CASE(steps_keep_what_is_written) {
   BOOST_CHECK(step.rules.at(6).otherwise && !step.rules.at(0).otherwise);
   BOOST_CHECK_EQUAL(text(step.rules.at(2).early), "yes");
   BOOST_CHECK_EQUAL(text(step.rules.at(4).visit) + text(step.rules[4].sets) + text(step.rules[4].when.at(0).change),
-                    "illnessurine-thenurine-then");
+                    "illnessurine-then ketones-thenurine-then");
+  BOOST_CHECK_EQUAL(text(draft.marks.at(1).fact) + text(draft.marks.at(1).rise_over), "ketonessome-ketones");
   BOOST_CHECK_EQUAL(text(step.rules.at(5).hand_over) + text(draft.steps[1].ends_visit), "ketonesyes");
   const DraftAction& call = draft.steps[1].actions.at(0);
   BOOST_CHECK_EQUAL(text(call.contact) + text(call.answer_within), "on-callrecheck");
