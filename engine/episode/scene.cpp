@@ -264,8 +264,7 @@ Change change_since(const Scene& scene, MarkId id) {
     const std::optional<ThresholdId>& over = scene.protocol[id].rise_over;
     const auto* noise = over ? std::get_if<BloodKetones>(&value_in(scene.protocol[*over], scene.context)) : nullptr;
     const auto number = [](BloodKetones value) { return value.in(kMillimolePerLitre); };
-    const bool by_chance =
-        noise != nullptr && number(*after->number()) <= number(*before->number()) + number(*noise);
+    const bool by_chance = noise != nullptr && number(*after->number()) <= number(*before->number()) + number(*noise);
     return change == Change::risen && by_chance ? Change::stayed : change;
   }
   if (const auto* before = std::get_if<Chosen>(&*then)) {

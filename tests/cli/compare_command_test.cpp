@@ -102,11 +102,10 @@ BOOST_AUTO_TEST_CASE(in_brief_a_changed_border_of_a_whole_set_is_told_on_two_pag
       BOOST_REQUIRE_MESSAGE(at != std::string::npos, protocol << " " << next);
     }
   }
-  BOOST_TEST(
-      says(unwrapped(brief.out),
-           "1. was `emergency-awake`, Emergency: Call {emergency-number} now. Sugar, if awake and swallows. now "
-           "`resume`, Treat here: Start the pump again now. Or one of "),
-      brief.out);
+  BOOST_TEST(says(unwrapped(brief.out),
+                  "1. was `emergency-awake`, Emergency: Call {emergency-number} now. Sugar, if awake and swallows. now "
+                  "`resume`, Treat here: Start the pump again now. Or one of "),
+             brief.out);
 }
 
 BOOST_AUTO_TEST_CASE(in_brief_every_step_that_becomes_calmer_is_named) {

@@ -185,9 +185,7 @@ class Judge {
                said_.everything(step, occasion_of(before, values)));
     return one == other && have_counted_alike(was, now);
   }
-
-  /// A dose that is none in one version alone is not given there, and its counter stands: what follows from that is told
-  /// of the dose, not of every later step.
+  /// A dose that is none in one version alone is not counted there; what follows is told of the dose, not of steps.
   static bool have_counted_alike(const Version& was, const Version& now) {
     return was.episode.counted.size() != now.episode.counted.size() || was.episode.counted == now.episode.counted;
   }

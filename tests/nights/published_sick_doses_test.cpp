@@ -133,7 +133,8 @@ BOOST_DATA_TEST_CASE(fluid_of_an_hour_follows_four_two_one, data::make(four_two_
   BOOST_TEST(text_from_quantity(*dose.amount) == std::to_string(sample.millilitres) + " mL", dose.working);
 }
 
-BOOST_DATA_TEST_CASE(fluid_of_an_hour_is_an_ounce_for_each_year_or_half_a_cup_or_maintenance, data::make(four_two_one())) {
+BOOST_DATA_TEST_CASE(fluid_of_an_hour_is_an_ounce_for_each_year_or_half_a_cup_or_maintenance,
+                     data::make(four_two_one())) {
   const std::string harbour_lane = RUSHLIGHT_SOURCE_DIR "/protocols/harbour-lane";
   struct {
     const CheckedProtocol* protocol;
