@@ -7,6 +7,7 @@
 #include "cli/check_command.hpp"
 #include "cli/child_new.hpp"
 #include "cli/compare_command.hpp"
+#include "cli/cut_off.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/demo.hpp"
 #include "cli/describe.hpp"
@@ -186,7 +187,7 @@ int main(int count, char** words) {
   // A closed pipe must not kill a walk before it has let go of its journal.
   std::signal(SIGPIPE, SIG_IGN);
   try {
-    return rushlight::run(count, words);
+    return rushlight::status_when_printed(rushlight::run(count, words), std::cerr);
   } catch (const std::exception& error) {
     std::cerr << rushlight::cannot_begin({"rushlight: " + rushlight::cleaned(error.what())},
                                          rushlight::language_of_machine());
