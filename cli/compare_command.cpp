@@ -18,6 +18,7 @@
 #include "cli/protocol_set.hpp"
 #include "cli/read_file.hpp"
 #include "cli/shell_word.hpp"
+#include "cli/told_laws.hpp"
 #include "finding/quoted.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
@@ -254,19 +255,19 @@ int compare_command(const CompareOptions& options, std::ostream& out, std::ostre
     const bool single = was.protocols.size() == 1 && now.protocols.size() == 1;
     if (!single && named(was, protocol.name) == nullptr) all.push_back(Compared{protocol.name, {}, false});
   }
-  const bool laws = was.laws != now.laws;
-  bool changed = laws, gave_up = false;
+  const std::vector<std::string> laws = told_laws(was.laws, now.laws);
+  bool changed = !laws.empty(), gave_up = false;
   for (const Compared& compared : all) {
     changed = changed || (!compared.same_file && (!compared.both || !compared.both->changes.empty()));
     gave_up = gave_up || (compared.both && compared.both->gave_up);
   }
   if (options.json) {
-    out << json_from_compared(all, laws, {was.errors(), now.errors()}) << '\n';
+    out << json_from_compared(all, !laws.empty(), {was.errors(), now.errors()}) << '\n';
   } else {
     tell_draft(out, was);
     if (options.now != options.was) tell_draft(out, now);
     for (const Compared& compared : all) print(out, compared);
-    if (laws) out << "The clinic's laws in safety.xml are other ones.\n";
+    for (const std::string& line : laws) out << line << '\n';
     out << "What changes is shown, not whether it is right: that stays the clinic's decision.\n";
   }
   return changed || gave_up ? 1 : 0;
