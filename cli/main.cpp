@@ -89,6 +89,9 @@ void describe_compare(CLI::App& command, CompareOptions& options) {
                          ->type_name("FILE")
                          ->needs(map);
   map->needs(out);
+  say_exit_statuses(
+      command, "nothing changes", "something changes, or the search was given up",
+      "one of them cannot be read or compared, the output cannot be written, or the command was typed wrongly");
 }
 
 void describe_thresholds(CLI::App& command, ThresholdsOptions& options) {
@@ -101,6 +104,7 @@ void describe_thresholds(CLI::App& command, ThresholdsOptions& options) {
   command.add_flag("--yes", options.yes, "Take a glucose in the other unit as it is converted");
   command.add_flag("--draft", options.draft, "Write although the check finds an error");
   add_language(command, options.language);
+  say_exit_statuses(command, "listed, written, or nothing to change", "refused: nothing is written");
 }
 
 int run(int count, char** words) {
