@@ -43,7 +43,7 @@ BOOST_AUTO_TEST_CASE(without_a_key_and_says_how_to_make_one) {
   is_refused_at_once(run, 2, "clinic.secret-key: error: there is no secret key here");
   BOOST_TEST(tells(run.err, "try      make the clinic's key once: rushlight key new, or name the file that holds it: "),
              run.err);
-  is_refused_at_once(approved_with(clinic(), set, {"--key", clinic().path("no-key")}), 2,
+  is_refused_at_once(approved_with(clinic(), set, {"--key", clinic().path("nobody-made-this-key")}), 2,
                      "there is no secret key here");
   const Run shown = new_clinic.run({"key", "show"});
   is_refused_at_once(shown, 2, "there is no secret key here");
