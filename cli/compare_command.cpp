@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <future>
 #include <optional>
 #include <ostream>
 #include <set>
@@ -34,24 +35,25 @@ struct Versions {
   std::vector<Protocol> protocols;
   std::vector<std::string> bytes;  // of their files, in the same order
   std::string laws;                // the bytes of safety.xml
-  std::vector<Finding> findings;   // of a draft
+  std::vector<Finding> findings;   // of a draft, or why nothing can be read
   FileTexts texts;
   bool refused = false;
 
   std::size_t errors() const { return counted(findings).errors; }
 };
 
-Versions refused(std::ostream& err, const std::vector<Finding>& findings, const FileTexts& texts) {
-  print_findings(err, findings, texts);
+Versions refused(std::vector<Finding> findings, FileTexts texts) {
   Versions versions;
+  versions.findings = std::move(findings);
+  versions.texts = std::move(texts);
   versions.refused = true;
   return versions;
 }
 
 /// One file, whatever lies beside it.
-Versions version_in(const std::string& path, std::ostream& err) {
+Versions version_in(const std::string& path) {
   FileBytes bytes = bytes_of_file(path, kMostBytes);
-  if (auto* finding = std::get_if<Finding>(&bytes)) return refused(err, {*finding}, {});
+  if (auto* finding = std::get_if<Finding>(&bytes)) return refused({*finding}, {});
   const std::string& text = std::get<std::string>(bytes);
   Read<Protocol> read = resolved_from_xml(text, path);
   std::vector<Finding> findings = read.findings;
@@ -59,7 +61,7 @@ Versions version_in(const std::string& path, std::ostream& err) {
     const std::vector<Finding> more = check(*read.value).findings;
     findings.insert(findings.end(), more.begin(), more.end());
   }
-  if (!read.value) return refused(err, findings, {{path, text}});
+  if (!read.value) return refused(std::move(findings), {{path, text}});
   Versions versions;
   versions.protocols.push_back(std::move(*read.value));
   versions.bytes.push_back(text);
@@ -113,12 +115,12 @@ Versions set_inside(const std::string& name) {
   return versions;
 }
 
-Versions set_at(const std::string& path, std::ostream& err) {
+Versions set_at(const std::string& path) {
   const ProtocolSet set = set_in_folder(path, "");
   Versions versions;
   if (has_error(set.findings)) {
     std::optional<Versions> draft = draft_of(set);
-    if (!draft) return refused(err, set.findings, set.texts);
+    if (!draft) return refused(set.findings, set.texts);
     versions = std::move(*draft);
   }
   for (std::size_t i = 0; i < set.alone.size() && versions.findings.empty(); ++i) {
@@ -131,8 +133,8 @@ Versions set_at(const std::string& path, std::ostream& err) {
   return versions;
 }
 
-Versions versions_at(const std::string& path, std::ostream& err) {
-  Versions versions = is_file(path) ? version_in(path, err) : is_folder(path) ? set_at(path, err) : set_inside(path);
+Versions versions_at(const std::string& path) {
+  Versions versions = is_file(path) ? version_in(path) : is_folder(path) ? set_at(path) : set_inside(path);
   versions.path = path;
   return versions;
 }
@@ -252,6 +254,33 @@ bool is_same_file(const Versions& was, const Versions& now, const Protocol& one,
   return was.bytes[place(was, one)] == now.bytes[place(now, other)];
 }
 
+Detail detail_of(const CompareOptions& options) {
+  return options.json ? Detail::every_case : options.all ? Detail::every_place : Detail::worst_first;
+}
+
+// The protocols have nothing to do with each other, and whoever waits for them has more than one processor.
+std::vector<Compared> all_compared(const Versions& was, const Versions& now, Detail detail) {
+  // Two files named one by one are compared whatever they are called.
+  const bool single = was.protocols.size() == 1 && now.protocols.size() == 1;
+  std::vector<Compared> all;
+  std::vector<std::pair<std::size_t, std::future<Differences>>> asked;
+  for (const Protocol& protocol : was.protocols) {
+    const Protocol* other = single ? &now.protocols.front() : named(now, protocol.name);
+    Compared compared{protocol.name, {}, other == nullptr};
+    compared.same_file = other != nullptr && detail == Detail::worst_first && is_same_file(was, now, protocol, *other);
+    if (other != nullptr && !compared.same_file) {
+      const auto compare_both = [&protocol, other, detail] { return compare(protocol, *other, detail); };
+      asked.emplace_back(all.size(), std::async(single ? std::launch::deferred : std::launch::async, compare_both));
+    }
+    all.push_back(std::move(compared));
+  }
+  for (auto& [place, differences] : asked) all[place].both = differences.get();
+  for (const Protocol& protocol : now.protocols) {
+    if (!single && named(was, protocol.name) == nullptr) all.push_back(Compared{protocol.name, {}, false});
+  }
+  return all;
+}
+
 }  // namespace
 
 int compare_command(const CompareOptions& options, std::ostream& out, std::ostream& err) {
@@ -259,31 +288,23 @@ int compare_command(const CompareOptions& options, std::ostream& out, std::ostre
     if (auto wrong = what_is_not_there(path)) return refused(err, path, std::move(*wrong));
   }
   if (auto wrong = file_beside_set(options)) return refused(err, options.now, std::move(*wrong));
-  const Versions was = versions_at(options.was, err);
-  const Versions now = options.now == options.was ? was : versions_at(options.now, err);
+  const bool is_itself = options.now == options.was;
+  auto other_side = std::async(is_itself ? std::launch::deferred : std::launch::async, versions_at, options.now);
+  const Versions was = versions_at(options.was);
+  const Versions now = is_itself ? was : other_side.get();
+  for (const Versions* each : {&was, &now}) {
+    if (each->refused) print_findings(err, each->findings, each->texts);
+    if (is_itself) break;
+  }
   if (was.refused || now.refused) return 2;
   if (!options.map.empty()) {
     // A picture goes on without the line that says what it is.
     for (const Versions* each : {&was, &now}) {
-      if (each->errors() > 0) return refused(err, each->findings, each->texts), 2;
+      if (each->errors() > 0) return print_findings(err, each->findings, each->texts), 2;
     }
     return draw_map(options, was, now, out, err);
   }
-  const Detail detail = options.json ? Detail::every_case : options.all ? Detail::every_place : Detail::worst_first;
-  std::vector<Compared> all;
-  for (const Protocol& protocol : was.protocols) {
-    const Protocol* other = named(now, protocol.name);
-    // Two files named one by one are compared whatever they are called.
-    if (other == nullptr && was.protocols.size() == 1 && now.protocols.size() == 1) other = &now.protocols.front();
-    Compared compared{protocol.name, {}, other == nullptr};
-    compared.same_file = other != nullptr && detail == Detail::worst_first && is_same_file(was, now, protocol, *other);
-    if (other != nullptr && !compared.same_file) compared.both = compare(protocol, *other, detail);
-    all.push_back(std::move(compared));
-  }
-  for (const Protocol& protocol : now.protocols) {
-    const bool single = was.protocols.size() == 1 && now.protocols.size() == 1;
-    if (!single && named(was, protocol.name) == nullptr) all.push_back(Compared{protocol.name, {}, false});
-  }
+  const std::vector<Compared> all = all_compared(was, now, detail_of(options));
   const std::vector<std::string> laws = told_laws(was.laws, now.laws);
   bool changed = !laws.empty(), gave_up = false;
   for (const Compared& compared : all) {

@@ -302,7 +302,7 @@ class Telling {
   std::string place_of(const Difference& each) const {
     const std::string more = !each.too_many         ? ""
                              : each.regions.empty() ? ": more cases than can be told apart here"
-                                                    : " (or less than that)";
+                                                    : " (not all of them)";
     return places_of(each.at) + regions_text(all_limits(all_, each)) + more;
   }
 

@@ -36,13 +36,16 @@ std::optional<DoseChange> dose_change_in(const SideBySide& sides, const DosePair
   return change;
 }
 
-std::vector<Difference> dose_differences(const SideBySide& sides, const std::vector<DosePair>& pairs, GlucoseUnit unit,
-                                         DosesInBoth& known) {
+std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol, bool in_brief);
+
+/// Found in one unit or in both; the examples of the first unit stand for those of the other.
+std::vector<Difference> dose_differences(const SideBySide& sides, const std::vector<DosePair>& pairs,
+                                         const std::vector<DosePair>& pairs_mmol) {
   const Protocol& protocol = sides.both;
-  Merged found;
-  for (const DosePair& pair : pairs) {
+  DosesInBoth known;
+  const auto difference_of = [&](const DosePair& pair, GlucoseUnit unit) -> std::optional<Difference> {
     std::optional<DoseChange> change = dose_change_in(sides, pair, unit, known);
-    if (!change) continue;
+    if (!change) return std::nullopt;
     Difference difference{};
     difference.kind = Kind::dose;
     difference.turn = change->turn;
@@ -53,11 +56,40 @@ std::vector<Difference> dose_differences(const SideBySide& sides, const std::vec
       if (difference.turn == Turn::less)
         difference.loss.urgency = std::max(difference.loss.urgency, static_cast<int>(protocol[step].urgency));
     }
+    if (pair.used_in.empty()) difference.at.push_back({"how much to drink in an hour", ""});
     difference.was = quoted(protocol[pair.was].name) + ": " + change->was;
     difference.now = quoted(protocol[pair.now].name) + ": " + change->now;
-    found.add(std::move(difference));
+    return difference;
+  };
+  Merged in_mg, in_mmol;
+  for (const DosePair& pair : pairs) {
+    std::optional<Difference> mg = difference_of(pair, GlucoseUnit::mg_per_dl);
+    const auto other = std::find_if(pairs_mmol.begin(), pairs_mmol.end(),
+                                    [&](const DosePair& each) { return each.was == pair.was && each.now == pair.now; });
+    std::optional<Difference> mmol;
+    if (other != pairs_mmol.end()) mmol = difference_of(*other, GlucoseUnit::mmol_per_l);
+    if (mg && mmol && mg->turn == mmol->turn) mmol->was = mg->was, mmol->now = mg->now;
+    if (mg) in_mg.add(std::move(*mg));
+    if (mmol) in_mmol.add(std::move(*mmol));
   }
-  return found.all();
+  for (const DosePair& pair : pairs_mmol) {
+    const auto is_this = [&](const DosePair& each) { return each.was == pair.was && each.now == pair.now; };
+    if (std::any_of(pairs.begin(), pairs.end(), is_this)) continue;
+    if (std::optional<Difference> mmol = difference_of(pair, GlucoseUnit::mmol_per_l)) in_mmol.add(std::move(*mmol));
+  }
+  return both_units(in_mg.all(), in_mmol.all(), false);
+}
+
+/// The goal of drinks is an amount too, which no step gives.
+std::vector<DosePair> with_goals(const Protocol& was, const Protocol& now, const SideBySide& sides,
+                                 std::vector<DosePair> pairs) {
+  if (was.parts.empty() || now.parts.empty()) return pairs;
+  const std::optional<DoseId>&one = was.parts.front().hourly_fluid, &other = now.parts.front().hourly_fluid;
+  if (!one || !other) return pairs;
+  const DosePair goals{*one, DoseId{static_cast<std::uint16_t>(sides.now_doses + other->index)}, {}};
+  const auto is_known = [&](const DosePair& pair) { return pair.was == goals.was && pair.now == goals.now; };
+  if (std::none_of(pairs.begin(), pairs.end(), is_known)) pairs.push_back(goals);
+  return pairs;
 }
 
 bool same_place(const Difference& one, const Difference& other) {
@@ -65,8 +97,7 @@ bool same_place(const Difference& one, const Difference& other) {
 }
 
 // A difference may exist in one unit only, when the two published values of a border lie otherwise.
-std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol,
-                                   bool in_brief = false) {
+std::vector<Difference> both_units(std::vector<Difference> in_mg, std::vector<Difference> in_mmol, bool in_brief) {
   for (Difference& each : in_mg) {
     const auto other = std::find_if(in_mmol.begin(), in_mmol.end(), [&](const Difference& difference) {
       return in_brief ? was_and_now(each) == was_and_now(difference) : same_place(each, difference);
@@ -143,11 +174,10 @@ Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
     return result.in_brief ? unit.in_brief() : result.by_place ? unit.by_place() : unit.in_full();
   };
   add(in_mmol ? both_units(differences(in_mg), differences(*in_mmol), result.in_brief) : differences(in_mg));
-  result.first_answers = in_mmol ? both_units(in_mg.first_answers(), in_mmol->first_answers()) : in_mg.first_answers();
-  DosesInBoth known;
-  std::vector<Difference> mg_doses = dose_differences(sides, in_mg.doses(), GlucoseUnit::mg_per_dl, known);
-  add(both_units(std::move(mg_doses),
-                 dose_differences(sides, (in_mmol ? *in_mmol : in_mg).doses(), GlucoseUnit::mmol_per_l, known)));
+  result.first_answers =
+      in_mmol ? both_units(in_mg.first_answers(), in_mmol->first_answers(), false) : in_mg.first_answers();
+  add(dose_differences(sides, with_goals(was, now, sides, in_mg.doses()),
+                       with_goals(was, now, sides, (in_mmol ? *in_mmol : in_mg).doses())));
   add(file_changes(sides, was, now, in_mg.in_step()));
   std::stable_sort(result.changes.begin(), result.changes.end(), [](const Difference& a, const Difference& b) {
     return std::tuple(a.turn, -a.falls, b.loss, a.kind) < std::tuple(b.turn, -b.falls, a.loss, b.kind);

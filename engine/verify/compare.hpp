@@ -103,8 +103,10 @@ enum class Detail : std::uint8_t { every_case, every_place, worst_first };
 inline constexpr std::size_t kMostInFull = 8, kMostCasesInFull = 16;
 
 /// What changes in decisions, not in text. Exact in both glucose units: of each way on, the regions of children,
-/// readings and answers that come to something else; nothing is sampled. Ids, labels, sources and comments make no
-/// difference. In brief the worst are told, each with one plain case, and the rest is there to be counted.
+/// readings and answers that come to something else; nothing is sampled. Of an amount that hangs on several numbers the
+/// regions hold everybody who may be concerned. Ids of steps and actions, sources and comments make no difference. Each
+/// protocol by itself: where it visits another the visit is told, not what happens there. In brief the worst are told,
+/// each with one plain case, and the rest is there to be counted.
 Differences compare(const Protocol& was, const Protocol& now, Detail detail = Detail::every_case);
 
 }  // namespace rushlight

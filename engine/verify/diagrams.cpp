@@ -7,6 +7,8 @@ namespace rushlight {
 
 namespace {
 
+constexpr std::size_t kKept = std::size_t{1} << 16, kMostKept = std::size_t{1} << 18;
+
 std::uint64_t mixed(std::uint64_t hash, std::uint64_t with) {
   hash ^= with + 0x9e3779b97f4a7c15U + (hash << 6U) + (hash >> 2U);
   return hash * 0xff51afd7ed558ccdU;
@@ -14,10 +16,9 @@ std::uint64_t mixed(std::uint64_t hash, std::uint64_t with) {
 
 }  // namespace
 
-Diagrams::Diagrams(std::vector<std::uint16_t> sizes) : sizes_(std::move(sizes)), slots_(1024, kNone), kept_(kKept) {
-  const auto end = static_cast<std::uint16_t>(sizes_.size());
-  variable_of_ = {end, end};
-  first_piece_ = hash_ = {0, 0};
+Diagrams::Diagrams(std::vector<std::uint16_t> sizes) : sizes_(std::move(sizes)), slots_(1024), kept_(kKept) {
+  const auto end = static_cast<std::uint32_t>(sizes_.size());
+  nodes_ = {{end, kNone}, {end, kNone}};
   std::size_t room = 0;
   for (const std::uint16_t size : sizes_) {
     first_open_.push_back(room);
@@ -34,11 +35,12 @@ std::uint32_t Diagrams::hash_of(std::uint16_t variable, const Open& open) {
 }
 
 void Diagrams::grow() {
-  slots_.assign(slots_.size() * 2, kNone);
-  for (Set set = 2; set < variable_of_.size(); ++set) {
-    std::size_t slot = hash_[set] & (slots_.size() - 1);
-    while (slots_[slot] != kNone) slot = (slot + 1) & (slots_.size() - 1);
-    slots_[slot] = set;
+  const std::vector<Slot> before = std::exchange(slots_, std::vector<Slot>(slots_.size() * 2));
+  for (const Slot& each : before) {
+    if (each.set == kNone) continue;
+    std::size_t slot = each.hash & (slots_.size() - 1);
+    while (slots_[slot].set != kNone) slot = (slot + 1) & (slots_.size() - 1);
+    slots_[slot] = each;
   }
   // The more sets there are, the more results are worth keeping.
   if (slots_.size() <= kept_.size() || kept_.size() >= kMostKept) return;
@@ -52,19 +54,17 @@ Diagrams::Set Diagrams::node(std::uint16_t variable, const Open& open) {
   if (open.count == 1) return open.first->to;
   const std::uint32_t hash = hash_of(variable, open);
   std::size_t slot = hash & (slots_.size() - 1);
-  for (; slots_[slot] != kNone; slot = (slot + 1) & (slots_.size() - 1)) {
-    const Set same = slots_[slot];
-    if (hash_[same] == hash && variable_of_[same] == variable &&
+  for (; slots_[slot].set != kNone; slot = (slot + 1) & (slots_.size() - 1)) {
+    const auto& [other_hash, same] = slots_[slot];
+    if (other_hash == hash && this->variable(same) == variable &&
         std::equal(open.first, open.first + open.count, &piece(same, 0)))
       return same;
   }
-  const auto set = static_cast<Set>(variable_of_.size());
-  variable_of_.push_back(variable);
-  hash_.push_back(hash);
-  first_piece_.push_back(static_cast<std::uint32_t>(pieces_.size()));
-  pieces_.insert(pieces_.end(), open.first, open.first + open.count);
-  slots_[slot] = set;
-  if (variable_of_.size() * 2 > slots_.size()) grow();
+  const auto set = static_cast<Set>(nodes_.size());
+  nodes_.push_back({variable, kNone});
+  nodes_.insert(nodes_.end(), open.first, open.first + open.count);
+  slots_[slot] = {hash, set};
+  if (++sets_ * 2 > slots_.size()) grow();
   return set;
 }
 
@@ -94,9 +94,9 @@ Diagrams::Set Diagrams::node_beside(std::uint16_t at, Set a, Set b, Of of) {
     each_piece(a, [&](std::uint32_t, const Piece& piece) { open.add(piece.up_to, of(piece.to, b)); });
   } else {
     const std::uint32_t end = sizes_[at];
-    std::size_t of_a = first_piece_[a], of_b = first_piece_[b];
+    std::size_t of_a = a + 1U, of_b = b + 1U;
     for (std::uint32_t from = 0; from < end;) {
-      const Piece one = pieces_[of_a], other = pieces_[of_b];
+      const Piece one = nodes_[of_a], other = nodes_[of_b];
       from = std::min(one.up_to, other.up_to);
       open.add(from, of(one.to, other.to));
       if (one.up_to == from) ++of_a;
@@ -208,7 +208,7 @@ void Diagrams::start_search() {
     searches_ = 0;
   }
   searches_ += 2;
-  looked_at_.resize(variable_of_.size(), 0);
+  looked_at_.resize(nodes_.size(), 0);
 }
 
 std::vector<std::vector<bool>> Diagrams::values_in(const std::vector<Set>& sets) {
@@ -249,15 +249,15 @@ std::vector<std::vector<bool>> Diagrams::values_in(const std::vector<Set>& sets)
   return values;
 }
 
-std::vector<bool> Diagrams::read_by(Set set) const {
+std::vector<bool> Diagrams::read_by(Set set) {
   std::vector<bool> read(sizes_.size(), false);
-  std::vector<bool> met(variable_of_.size(), false);
+  start_search();
   std::vector<Set> open{set};
   while (!open.empty()) {
     const Set next = open.back();
     open.pop_back();
-    if (next == kAll || next == kNone || met[next]) continue;
-    met[next] = true;
+    if (next == kAll || next == kNone || looked_at_[next] == searches_) continue;
+    looked_at_[next] = searches_;
     read[variable(next)] = true;
     each_piece(next, [&](std::uint32_t, const Piece& piece) { open.push_back(piece.to); });
   }

@@ -49,7 +49,7 @@ class Diagrams {
   std::vector<std::vector<bool>> values_in(const std::vector<Set>& sets);
 
   /// The variables that it depends on.
-  std::vector<bool> read_by(Set set) const;
+  std::vector<bool> read_by(Set set);
 
   GroupId group(const std::vector<bool>& variables);
   /// The combinations of the set with any value for each variable of the group.
@@ -80,8 +80,6 @@ class Diagrams {
 
   class BoxAround;
 
-  static constexpr std::size_t kKept = std::size_t{1} << 16, kMostKept = std::size_t{1} << 20;
-
   /// What the values of a variable lead to, as far as they lead to the same: from where the last piece ends up to, not
   /// including, `up_to`. A glucose has forty values and its sets two pieces.
   struct Piece {
@@ -102,11 +100,11 @@ class Diagrams {
     }
   };
 
-  std::uint16_t variable(Set set) const { return variable_of_[set]; }
-  const Piece& piece(Set set, std::size_t place) const { return pieces_[first_piece_[set] + place]; }
+  std::uint16_t variable(Set set) const { return static_cast<std::uint16_t>(nodes_[set].up_to); }
+  const Piece& piece(Set set, std::size_t place) const { return nodes_[set + 1 + place]; }
   Set child(Set set, std::uint16_t of, std::size_t value) const {
-    if (variable_of_[set] != of) return set;
-    const Piece* piece = &pieces_[first_piece_[set]];
+    if (variable(set) != of) return set;
+    const Piece* piece = &nodes_[set + 1];
     while (piece->up_to <= value) ++piece;
     return piece->to;
   }
@@ -132,10 +130,15 @@ class Diagrams {
   Set kept(Operation operation, Set a, std::uint32_t b, Find find);
 
   std::vector<std::uint16_t> sizes_;
-  std::vector<std::uint16_t> variable_of_;  // by set; the two ends have the number of variables
-  std::vector<std::uint32_t> first_piece_, hash_;
-  std::vector<Piece> pieces_;
-  std::vector<Set> slots_;                // a hash table of all sets but the two ends, at most half full; kNone: empty
+  // Each set at the place that is its number: its variable, which of the two ends is the number of variables, and
+  // behind it its pieces. One look into far memory finds all of them; a list for each took a third longer.
+  std::vector<Piece> nodes_;
+  struct Slot {
+    std::uint32_t hash = 0;
+    Set set = kNone;
+  };
+  std::vector<Slot> slots_;               // a hash table of all sets but the two ends, at most half full; kNone: empty
+  std::size_t sets_ = 0;                  // in it
   std::vector<std::uint32_t> looked_at_;  // by set: what the search that last came by has found
   std::uint32_t searches_ = 0;
   std::vector<Kept> kept_;

@@ -1,12 +1,15 @@
 #include "verify/dose_changes.hpp"
 
 #include <algorithm>
-#include <functional>
+#include <set>
+#include <utility>
 
 #include "episode/words.hpp"
 #include "finding/quoted.hpp"
 #include "verify/dose_examples.hpp"
 #include "verify/dose_pieces.hpp"
+#include "verify/dose_several.hpp"
+#include "verify/same_doses.hpp"
 
 namespace rushlight {
 namespace {
@@ -14,15 +17,13 @@ namespace {
 constexpr std::size_t kMostRuns = 20'000;
 constexpr std::int64_t kThousandth = 1'000;  // of micros: no child file has a finer number
 
-using Amounts = std::pair<std::optional<Decimal>, std::optional<Decimal>>;
-
 class Tables2 {
  public:
   Tables2(const SideBySide& sides, const DosePair& pair, GlucoseUnit unit)
-      : protocol_(sides.both), pair_(pair), unit_(unit) {}
+      : protocol_(sides.both), same_(sides.both), pair_(pair), unit_(unit) {}
 
   std::optional<DoseChange> change() {
-    if (same_table(pair_.was, pair_.now)) return std::nullopt;
+    if (same_.table(pair_.was, pair_.now)) return std::nullopt;
     pieces_.emplace(protocol_, pair_.was, pair_.now);
     if (pieces_->gave_up() || pieces_->things() > 0) too_many_ = true;
     bool both_units = true;
@@ -35,12 +36,11 @@ class Tables2 {
     if (regions_.empty() && !too_many_) return std::nullopt;
     regions_ = put_together(std::move(regions_), whole_, protocol_);
     examples_ = telling_ones(std::move(examples_), whole_, protocol_);
-    DoseChange change{less_ ? Difference::Turn::less : Difference::Turn::graver,
-                      std::move(regions_),
-                      too_many_,
-                      text(true),
-                      text(false),
-                      both_units};
+    for (Cases& region : regions_) name_borders(region);
+    for (DoseExample& example : examples_) name_borders(example.who);
+    const auto turn = less_ ? Difference::Turn::less : more_ ? Difference::Turn::graver : Difference::Turn::otherwise;
+    DoseChange change{turn, {}, too_many_, text(true), text(false), both_units};
+    change.regions = std::move(regions_);
     return change;
   }
 
@@ -62,7 +62,7 @@ class Tables2 {
     } else if (counting.size() == 1) {
       look_along(piece, *spans, counting.front(), values);
     } else {
-      look_at_corners(piece, *spans, counting, values);
+      look_around(piece, *spans, counting, values);
     }
   }
 
@@ -119,7 +119,7 @@ class Tables2 {
     };
     std::optional<DosePieces::Ends> run;
     const auto close = [&] {
-      if (run) add(piece, spans, std::pair(along, *run));
+      if (run) add(piece, spans, {{along, *run}});
       run.reset();
     };
     for (std::int64_t from = spans[along]->least; from <= end;) {
@@ -144,133 +144,63 @@ class Tables2 {
     close();
   }
 
-  // Of two numbers or more only the ends are looked at; if they say nothing certain the whole piece is named.
-  void look_at_corners(const DosePiece& piece, const DosePieces::Spans& spans, const std::vector<std::size_t>& counting,
-                       std::vector<std::int64_t> values) {
-    if (same_sum(pair_.was, pair_.now)) return;
-    const Amounts least = at(piece, spans, values);
-    for (const std::size_t i : counting) values[i] = spans[i]->greatest;
-    const Amounts greatest = at(piece, spans, values);
-    if (least == greatest && least.first == least.second) return;
-    too_many_ = too_many_ || least != greatest;
-    add_alike(piece, spans, greatest);
+  // Of two numbers or more the amounts are looked at where people are.
+  void look_around(const DosePiece& piece, const DosePieces::Spans& spans, const std::vector<std::size_t>& counting,
+                   const std::vector<std::int64_t>& values) {
+    const PlacesFound found =
+        look_at_several(protocol_, {*pieces_, piece, spans, counting, values, pair_.was, pair_.now});
+    if (found.all_same) return;
+    for (const std::optional<FoundPlace>* each : {&found.less, &found.more}) {
+      if (!*each) continue;
+      const auto& [place, amounts] = **each;
+      note_turn(amounts);
+      examples_.push_back({region_of(piece, spans, fixed(counting, place)), amounts.first, amounts.second, 1,
+                           factor_in(piece, counting, place)});
+    }
+    too_many_ = true;
+    add(piece, spans, {});
   }
 
-  bool same_sum(DoseId was, DoseId now) const {
-    const Dose &a = protocol_[was], &b = protocol_[now];
-    if (a.rows.size() != b.rows.size() || a.round != b.round || !same_value(protocol_, a.to, b.to)) return false;
-    const auto same = [&](DoseId one, DoseId other) { return same_sum(one, other); };
-    return std::equal(a.rows.begin(), a.rows.end(), b.rows.begin(),
-                      [&](const DoseRow& x, const DoseRow& y) { return same_row(x, y, same); });
+  std::string factor_in(const DosePiece& piece, const std::vector<std::size_t>& counting,
+                        const std::vector<std::int64_t>& place) const {
+    if (counting.back() < piece.table->dimensions.size()) return "";
+    const Quantity factor{Decimal::of_micros(-place.back()), unit_of(piece.table->unit)};
+    return "one unit brings down " + text_from_quantity(factor);
   }
+
   /// The same sum of the same numbers all over the piece, whatever leads to their rows: nothing needs to be worked out.
   bool same_in(const DosePiece& piece, DoseId was, DoseId now) const {
     const Dose &a = protocol_[was], &b = protocol_[now];
-    if (a.round != b.round || a.insulin.has_value() != b.insulin.has_value() || !same_value(protocol_, a.to, b.to))
-      return false;
-    return same_row(a.rows[pieces_->row_in(was, piece)], b.rows[pieces_->row_in(now, piece)],
-                    [&](DoseId one, DoseId other) { return same_in(piece, one, other); });
+    if (a.round != b.round || a.insulin.has_value() != b.insulin.has_value() || !same_.value(a.to, b.to)) return false;
+    return same_.row(a.rows[pieces_->row_in(was, piece)], b.rows[pieces_->row_in(now, piece)],
+                     [&](DoseId one, DoseId other) { return same_in(piece, one, other); });
   }
-  struct SameTest {
-    const Tables2& tables;
-    bool operator()(const Compares& a, const Compares& b) const {
-      return a.fact == b.fact && a.comparison == b.comparison && value(a.limit, b.limit);
-    }
-    bool operator()(const Is& a, const Is& b) const { return a.fact == b.fact && a.options == b.options; }
-    bool operator()(const CountedAtLeast& a, const CountedAtLeast& b) const {
-      return a.counter == b.counter && value(a.limit, b.limit);
-    }
-    bool operator()(const WasGiven& a, const WasGiven& b) const { return a.action == b.action; }
-    bool operator()(const WithinClock& a, const WithinClock& b) const {
-      return value(a.from, b.from) && value(a.up_to, b.up_to);
-    }
-    bool operator()(const HasChanged& a, const HasChanged& b) const {
-      return a.mark == b.mark && a.changes == b.changes;
-    }
-    template <class A, class B>
-    bool operator()(const A&, const B&) const {
-      return false;
-    }
-    bool value(ThresholdId a, ThresholdId b) const { return same_value(tables.protocol_, a, b); }
-  };
-  /// The same rows under the same conditions: nothing needs to be looked at.
-  bool same_table(DoseId was, DoseId now) const {
-    const Dose &a = protocol_[was], &b = protocol_[now];
-    if (!same_sum(was, now) || a.insulin.has_value() != b.insulin.has_value()) return false;
-    if (a.insulin && !same_value(protocol_, a.insulin->floor, b.insulin->floor)) return false;
-    for (std::size_t i = 0; i < a.rows.size(); ++i) {
-      const Conditions &one = a.rows[i].when, &other = b.rows[i].when;
-      const auto same = [&](const Condition& x, const Condition& y) {
-        return std::visit(SameTest{*this}, x.test, y.test);
-      };
-      if (!std::equal(one.begin(), one.end(), other.begin(), other.end(), same)) return false;
-      if (const auto* of = std::get_if<DoseRow::OfDose>(&a.rows[i].cell)) {
-        if (!same_table(of->dose, std::get<DoseRow::OfDose>(b.rows[i].cell).dose)) return false;
-      }
-      if (const auto* of = std::get_if<DoseRow::LargerOf>(&a.rows[i].cell)) {
-        const auto& others = std::get<DoseRow::LargerOf>(b.rows[i].cell);
-        if (!same_table(of->one, others.one) || !same_table(of->other, others.other)) return false;
-      }
-    }
-    return true;
-  }
-  bool same_limit(const std::optional<ThresholdId>& a, const std::optional<ThresholdId>& b) const {
-    return a.has_value() == b.has_value() && (!a || same_value(protocol_, *a, *b));
-  }
-  using SameDose = std::function<bool(DoseId, DoseId)>;
-  struct SameCell {
-    const Tables2& tables;
-    const SameDose& same;
-    bool operator()(const DoseRow::Fixed& a, const DoseRow::Fixed& b) const { return value(a.amount, b.amount); }
-    bool operator()(const DoseRow::PerKilogram& a, const DoseRow::PerKilogram& b) const {
-      return value(a.amount, b.amount) && tables.same_limit(a.over, b.over) && tables.same_limit(a.plus, b.plus);
-    }
-    bool operator()(const DoseRow::PerYear& a, const DoseRow::PerYear& b) const { return value(a.amount, b.amount); }
-    bool operator()(const DoseRow::OfDailyDose& a, const DoseRow::OfDailyDose& b) const {
-      return value(a.percent, b.percent);
-    }
-    bool operator()(const DoseRow::Correction& a, const DoseRow::Correction& b) const {
-      return value(a.target, b.target) && tables.same_limit(a.times, b.times);
-    }
-    bool operator()(const DoseRow::OfDose& a, const DoseRow::OfDose& b) const {
-      return same(a.dose, b.dose) && tables.same_limit(a.divided_by, b.divided_by) &&
-             tables.same_limit(a.times, b.times);
-    }
-    bool operator()(const DoseRow::LargerOf& a, const DoseRow::LargerOf& b) const {
-      return same(a.one, b.one) && same(a.other, b.other);
-    }
-    bool operator()(const DoseRow::Withheld&, const DoseRow::Withheld&) const { return true; }
-    template <class A, class B>
-    bool operator()(const A&, const B&) const {
-      return false;
-    }
-    bool value(ThresholdId a, ThresholdId b) const { return same_value(tables.protocol_, a, b); }
-  };
-  // The conditions need not be the same: in a piece both rows are taken, whatever leads to them.
-  bool same_row(const DoseRow& a, const DoseRow& b, const SameDose& same) const {
-    return std::visit(SameCell{*this, same}, a.cell, b.cell) && same_limit(a.least, b.least) &&
-           same_limit(a.most, b.most) && same_limit(a.most_percent, b.most_percent) &&
-           same_limit(a.most_per_kg, b.most_per_kg);
-  }
-
   void note_turn(const Amounts& amounts) {
-    if (amounts.first && (!amounts.second || *amounts.second < *amounts.first)) less_ = true;
+    if (amounts.first != amounts.second) (is_less(amounts) ? less_ : more_) = true;
   }
 
   std::string amount_text(const std::optional<Decimal>& amount, DoseId dose) const {
     return amount ? said(Quantity{*amount, protocol_[dose].unit}, Language::en) : "none";
   }
 
-  using Run = std::optional<std::pair<std::size_t, DosePieces::Ends>>;
+  /// By dimension, and the factor behind them: what of it is meant.
+  using Run = std::vector<std::pair<std::size_t, DosePieces::Ends>>;
+  static Run fixed(const std::vector<std::size_t>& counting, const std::vector<std::int64_t>& place) {
+    Run run;
+    for (std::size_t i = 0; i < counting.size(); ++i)
+      run.emplace_back(counting[i], DosePieces::Ends{place[i], place[i]});
+    return run;
+  }
 
   Cases region_of(const DosePiece& piece, const DosePieces::Spans& spans, const Run& run) const {
     const Table& table = *piece.table;
     Cases region{unit_, {}};
     for (std::size_t i = 0; i < table.dimensions.size(); ++i) {
-      const bool along = run && run->first == i;
+      const auto one = std::find_if(run.begin(), run.end(), [&](const auto& each) { return each.first == i; });
+      const bool along = one != run.end();
       if (!along && piece.box.sides[i] == table.whole.sides[i] && !is_cut(table, i)) continue;
       region.limits.push_back(
-          limit_of(table, i, piece.box.sides[i], along ? std::optional(run->second) : spans[i], along));
+          limit_of(table, i, piece.box.sides[i], along ? std::optional(one->second) : spans[i], along));
     }
     if (table.cell.splits_clock) {
       const std::int64_t up_to = table.cell.clock_end ? table.cell.clock_end->minutes() : 24 * 60;
@@ -288,16 +218,16 @@ class Tables2 {
   // equal, both capped to the same.
   void add_alike(const DosePiece& piece, const DosePieces::Spans& spans, const Amounts& amounts) {
     note_turn(amounts);
-    add(piece, spans, std::nullopt);
-    if (amounts.first != amounts.second) examples_.push_back({regions_.back(), amounts.first, amounts.second, 1});
+    add(piece, spans, {});
+    if (amounts.first != amounts.second) examples_.push_back({regions_.back(), amounts.first, amounts.second, 1, ""});
   }
 
   void add_example(const DosePiece& piece, const DosePieces::Spans& spans, std::size_t along,
                    const DosePieces::Ends& ends, const Amounts& amounts) {
     int roundness = 0;
     const std::int64_t one = roundest_in(ends.least, ends.greatest, grain_of(piece, along) == 1, roundness);
-    examples_.push_back({region_of(piece, spans, std::pair(along, DosePieces::Ends{one, one})), amounts.first,
-                         amounts.second, roundness});
+    examples_.push_back(
+        {region_of(piece, spans, {{along, DosePieces::Ends{one, one}}}), amounts.first, amounts.second, roundness, ""});
   }
 
   // Ends that no child and no meter goes beyond need not be named.
@@ -308,6 +238,8 @@ class Tables2 {
       if (!(*spans)[i]) continue;
       const Interval ends{(*spans)[i]->least, (*spans)[i]->greatest, true, true};
       const Subject& subject = piece.table->dimensions[i].subject;
+      for (const std::int64_t border : pieces_->borders(*piece.table, subject))
+        borders_.insert({subject.index, border});
       const auto known =
           std::find_if(whole_.begin(), whole_.end(), [&](const CaseLimit& each) { return each.subject == subject; });
       const std::vector<Stretch>& stretches = piece.table->dimensions[i].stretches;
@@ -321,6 +253,21 @@ class Tables2 {
       Interval& whole = known->intervals.front();
       whole.from = std::min(*whole.from, *ends.from);
       whole.up_to = std::max(*whole.up_to, *ends.up_to);
+    }
+  }
+
+  // What begins or ends beside a border is named by the border: nobody says 249.999.
+  void name_borders(Cases& region) const {
+    for (CaseLimit& limit : region.limits) {
+      const bool number = limit.subject.kind == Subject::Kind::fact && !(limit.subject == kAgeSubject);
+      if (!number || limit.intervals.size() != 1) continue;
+      Interval& ends = limit.intervals.front();
+      const auto is_border = [&](std::int64_t value) { return borders_.count({limit.subject.index, value}) > 0; };
+      if (ends.from && ends.up_to && *ends.from == *ends.up_to) continue;
+      if (ends.from && ends.with_from && is_border(*ends.from - kThousandth))
+        ends.from = *ends.from - kThousandth, ends.with_from = false;
+      if (ends.up_to && ends.with_up_to && is_border(*ends.up_to + kThousandth))
+        ends.up_to = *ends.up_to + kThousandth, ends.with_up_to = false;
     }
   }
 
@@ -367,13 +314,24 @@ class Tables2 {
     return subject.kind == Subject::Kind::change || subject.kind == Subject::Kind::done;
   }
 
+  // Of everybody, or by the factor itself.
+  bool is_said(const CaseLimit& limit, const DoseExample& example) const {
+    const Subject known{Subject::Kind::fact, fact_id(ChildFact::correction_known).index};
+    return (limit.subject == known && !example.factor.empty()) ||
+           std::all_of(regions_.begin(), regions_.end(), [&](const Cases& region) {
+             return std::find(region.limits.begin(), region.limits.end(), limit) != region.limits.end();
+           });
+  }
+
   std::string text(bool was) const {
     const DoseId dose = was ? pair_.was : pair_.now;
+    if (examples_.empty()) return was ? "one sum" : "another sum: the amount is the same wherever it was looked at";
     std::string words;
     for (const DoseExample& example : examples_) {
-      std::string who;
-      for (const CaseLimit& limit : example.who.limits)
-        who += (who.empty() ? "" : ", ") + in_words(protocol_, limit, unit_);
+      std::string who = example.factor;
+      for (const CaseLimit& limit : example.who.limits) {
+        if (!is_said(limit, example)) who += (who.empty() ? "" : ", ") + in_words(protocol_, limit, unit_);
+      }
       words += (words.empty() ? "" : "; ") + (who.empty() ? "" : who + ": ") +
                amount_text(was ? example.was : example.now, dose);
     }
@@ -381,14 +339,16 @@ class Tables2 {
   }
 
   const Protocol& protocol_;
+  SameDoses same_;
   const DosePair& pair_;
   GlucoseUnit unit_;
   std::optional<DosePieces> pieces_;
   std::vector<Cases> regions_;
   std::vector<DoseExample> examples_;
-  std::vector<CaseLimit> whole_;  // by subject: all that may come
+  std::vector<CaseLimit> whole_;                              // by subject: all that may come
+  std::set<std::pair<std::uint16_t, std::int64_t>> borders_;  // by fact
   std::size_t runs_ = 0;
-  bool too_many_ = false, less_ = false;
+  bool too_many_ = false, less_ = false, more_ = false;
 };
 
 }  // namespace

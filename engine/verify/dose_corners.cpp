@@ -186,19 +186,19 @@ std::optional<DoseCorner> DosePieces::greatest(const DosePiece& piece) const {
   return corner_at(piece, values, *all);
 }
 
-// From where everything is least, one thing after the other is raised until something is given, and that one is brought
-// down again as far as it goes.
+// From where everything is least, one thing after the other is raised until something is given, and each of them is
+// brought down again as far as it goes, the last first.
 std::optional<DoseCorner> DosePieces::least_given(const DosePiece& piece) const {
   const auto all = spans(piece);
   if (!all) return std::nullopt;
   std::vector<std::int64_t> values;
   for (const auto& ends : *all) values.push_back(ends ? ends->least : 0);
   const auto gives = [&] { return amount(dose_, piece, grounds_at(piece, values, *all)).has_value(); };
-  for (std::size_t i = 0; i < values.size() && !gives(); ++i) {
-    if (!(*all)[i]) continue;
-    std::int64_t none = values[i];
-    std::int64_t some = values[i] = (*all)[i]->greatest;
-    if (!gives()) continue;
+  const auto bring_down = [&](std::size_t i) {
+    std::int64_t none = (*all)[i]->least;
+    std::int64_t some = values[i];
+    values[i] = none;
+    if (gives()) return;
     const bool months = i < piece.table->dimensions.size() && piece.table->dimensions[i].subject == kAgeSubject;
     const std::int64_t grain = months ? 1 : kFinest;
     while (some - none > grain) {
@@ -207,7 +207,14 @@ std::optional<DoseCorner> DosePieces::least_given(const DosePiece& piece) const 
       (gives() ? some : none) = middle;
     }
     values[i] = some;
+  };
+  std::vector<std::size_t> raised;
+  for (std::size_t i = 0; i < values.size() && !gives(); ++i) {
+    if (!(*all)[i]) continue;
+    raised.push_back(i);
+    values[i] = (*all)[i]->greatest;
   }
+  if (gives()) std::for_each(raised.rbegin(), raised.rend(), bring_down);
   return corner_at(piece, values, *all);
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 namespace rushlight {
 namespace {
@@ -104,24 +105,65 @@ std::vector<Cases> put_together(std::vector<Cases> regions, const std::vector<Ca
   return regions;
 }
 
-std::vector<DoseExample> telling_ones(std::vector<DoseExample> all, const std::vector<CaseLimit>& whole,
-                                      const Protocol& protocol) {
+std::vector<std::int64_t> places_in(const DosePieces::Ends& span, std::int64_t number, std::int64_t grain) {
+  const std::int64_t width = span.greatest - span.least;
+  const bool below_zero = span.greatest <= 0;
+  const auto start = [&](std::int64_t j) {
+    const std::int64_t from = below_zero ? number - j : j;
+    const std::int64_t far = width / (number * number) * from * from / grain * grain;
+    return below_zero ? std::max(span.least, span.greatest - far) : span.least + far;
+  };
+  std::vector<std::int64_t> places;
+  for (std::int64_t j = 0; j < number; ++j) {
+    const std::int64_t first = start(j), last = j + 1 == number ? span.greatest : std::max(first, start(j + 1) - grain);
+    std::optional<std::int64_t> round;
+    for (const std::int64_t step : {50 * kOne, 10 * kOne, 5 * kOne}) {
+      const std::int64_t place = (first < 0 ? first : first + step - 1) / step * step;
+      if (!round && grain > 1 && place >= first && place <= last) round = place;
+    }
+    int roundness = 0;
+    places.push_back(round ? *round : roundest_in(first, last, grain == 1, roundness));
+  }
+  places.erase(std::unique(places.begin(), places.end()), places.end());
+  return places;
+}
+
+namespace {
+
+std::vector<DoseExample> told_of(std::vector<DoseExample> all, const std::vector<CaseLimit>& whole,
+                                 const Protocol& protocol) {
   int roundest = 9;
   for (const DoseExample& each : all) roundest = std::min(roundest, each.roundness);
   // The same amounts for children who differ in what does not matter here.
-  std::map<std::pair<std::optional<Decimal>, std::optional<Decimal>>, std::vector<Cases>> by_amounts;
+  using Alike = std::tuple<std::optional<Decimal>, std::optional<Decimal>, std::string>;
+  std::map<Alike, std::vector<Cases>> by_amounts;
   for (const DoseExample& each : all) {
-    if (each.roundness == roundest) by_amounts[{each.was, each.now}].push_back(each.who);
+    if (each.roundness == roundest) by_amounts[{each.was, each.now, each.factor}].push_back(each.who);
   }
   std::vector<DoseExample> told;
-  std::map<Decimal, std::size_t> often;
-  for (auto& [amounts, regions] : by_amounts) {
-    for (Cases& who : put_together(std::move(regions), whole, protocol)) {
-      told.push_back({std::move(who), amounts.first, amounts.second, roundest});
-      ++often[difference_of(told.back())];
-    }
+  for (auto& [alike, regions] : by_amounts) {
+    const auto& [was, now, factor] = alike;
+    for (Cases& who : put_together(std::move(regions), whole, protocol))
+      told.push_back({std::move(who), was, now, roundest, factor});
   }
+  return told;
+}
+
+}  // namespace
+
+std::vector<DoseExample> telling_ones(std::vector<DoseExample> all, const std::vector<CaseLimit>& whole,
+                                      const Protocol& protocol) {
+  const auto is_less = [](const DoseExample& each) { return each.was && (!each.now || *each.now < *each.was); };
+  const auto more = std::stable_partition(all.begin(), all.end(), is_less);
+  std::vector<DoseExample> less = told_of({all.begin(), more}, whole, protocol);
+  std::vector<DoseExample> told = told_of({more, all.end()}, whole, protocol);
+  if (!less.empty() && !told.empty())
+    return {*std::min_element(less.begin(), less.end(), is_greater),
+            *std::min_element(told.begin(), told.end(), is_greater)};
+  if (told.empty()) told = std::move(less);
   if (told.size() <= 2) return told;
+  std::map<Decimal, std::size_t> often;
+  for (const DoseExample& each : told) ++often[difference_of(each)];
   const auto greatest = std::min_element(told.begin(), told.end(), is_greater);
   const Decimal usual = std::max_element(often.begin(), often.end(), [](const auto& a, const auto& b) {
                           return a.second < b.second;

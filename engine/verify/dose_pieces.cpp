@@ -73,12 +73,17 @@ DosePieces::DosePieces(const Protocol& protocol, const std::vector<DoseId>& dose
     : protocol_(protocol), dose_(doses.front()) {
   for (const DoseId dose : doses) involve(dose);
   std::vector<ThresholdId> cut_by;
+  bool by_weight = false;
   for (const Involved& each : involved_) {
     add_rows(each.dose);
+    for (const DoseRow& row : protocol[each.dose].rows) by_weight = by_weight || row.most_per_kg;
     const std::vector<ThresholdId> more = thresholds_of(protocol[each.dose]);
     cut_by.insert(cut_by.end(), more.begin(), more.end());
   }
-  tables_ = tables_of(protocol, rows_, cut_by, {kAgeSubject}, protocol[dose_].insulin.has_value());
+  // A bound for each kilogram needs no weight: without one it bounds nothing.
+  std::vector<Subject> along{kAgeSubject};
+  if (by_weight) along.push_back({Subject::Kind::fact, fact_id(ChildFact::weight).index});
+  tables_ = tables_of(protocol, rows_, cut_by, along, protocol[dose_].insulin.has_value());
   for (const Table& table : tables_.tables) {
     split(dose_, table, table.whole, [&](const Box& box) {
       if (doses.size() == 1) return add_piece(table, box);

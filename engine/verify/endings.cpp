@@ -71,8 +71,15 @@ bool says_all_of(const Protocol& both, const Ending& ending, const Ending& other
   return std::all_of(actions.begin(), actions.end(), [&](ActionId id) { return is_said_in(both, both[id], ending); });
 }
 
-// Of what only one of them does the heaviest decides; where both do the same, whether anything is said no more.
+bool ends_the_walk(const Protocol& both, const Ending& ending) {
+  return ending.kind == Ending::Kind::step && both[ending.step].ends;
+}
+
+// Of what only one of them does the heaviest decides; where both do the same, whether anything is said no more. Whoever
+// is told that it is over looks no more; and from a visit the way leads back.
 bool does_less(const Protocol& both, const Ending& was, const Ending& now) {
+  if (was.kind == Ending::Kind::visit && now.kind == Ending::Kind::hand_over) return true;
+  if (ends_the_walk(both, now) && !ends_the_walk(both, was)) return gives(both, was) || !gives(both, now);
   if (is_of_another_protocol(was) || is_of_another_protocol(now)) return gives(both, was) && !gives(both, now);
   const std::uint32_t before = done_in(both, was), after = done_in(both, now);
   if (before != after) return before > after;

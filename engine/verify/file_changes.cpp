@@ -91,29 +91,59 @@ class OfFile {
         const Option* same = named(other->options, option.name);
         add_words(at + ", answer " + quoted(option.name), option.text, same != nullptr ? same->text : Text{});
       }
+      const auto answers = [](const Fact& of, const Fact& also_in) {
+        std::vector<std::string> names;
+        for (const Option& option : of.options) {
+          if (named(also_in.options, option.name) != nullptr) names.push_back(quoted(option.name));
+        }
+        return joined(names);
+      };
+      add(Kind::other, Turn::otherwise, at, "answers in the order: " + answers(fact, *other),
+          "answers in the order: " + answers(*other, fact));
     }
   }
 
-  std::string signs(const Protocol& protocol) const {
-    std::string words;
-    for (const Sign& sign : protocol.worse)
-      words += (words.empty() ? "" : "; ") + protocol[sign.fact].name + ": " +
-               protocol[sign.fact].options[sign.option].name + " (" + words_of(protocol, sign.text) + ")";
-    return words;
-  }
   std::string opening(const Protocol& protocol) const {
     std::vector<std::string> names;
     for (const Ask& ask : protocol.opening) names.push_back(protocol[ask.fact].name);
     return names.empty() ? "asks nothing" : "asks " + quoted_list(names);
   }
-  std::string foods(const Protocol& protocol) const {
-    std::string words;
-    for (const Food& food : protocol.foods)
-      words += (words.empty() ? "" : "; ") + words_of(protocol, food.name) + " " +
-               value_words(protocol, food.carbohydrate) + ", in steps of " + value_words(protocol, food.step) +
-               (food.when.empty() ? "" : ", for " + in_words(protocol, food.when));
-    return words;
+  std::string food(const Protocol& protocol, const Food& food) const {
+    return words_of(protocol, food.name) + " " + value_words(protocol, food.carbohydrate) + ", in steps of " +
+           value_words(protocol, food.step) + (food.when.empty() ? "" : ", for " + in_words(protocol, food.when));
   }
+  void compare_foods() { compare_lists("foods", was_.foods, now_.foods, &OfFile::food); }
+  std::string sign(const Protocol& protocol, const Sign& sign) const {
+    return protocol[sign.fact].name + ": " + protocol[sign.fact].options[sign.option].name + " (" +
+           words_of(protocol, sign.text) + ")";
+  }
+
+  /// Of a list what is only in one, beside what stands in its place in the other; the same in another order is told.
+  template <class Thing>
+  void compare_lists(const std::string& at, const std::vector<Thing>& was, const std::vector<Thing>& now,
+                     std::string (OfFile::*words)(const Protocol&, const Thing&) const) {
+    std::vector<std::string> before, after;
+    for (const Thing& each : was) before.push_back((this->*words)(was_, each));
+    for (const Thing& each : now) after.push_back((this->*words)(now_, each));
+    const auto only_in = [](const std::vector<std::string>& one, const std::vector<std::string>& other) {
+      std::vector<std::string> only;
+      for (const std::string& each : one) {
+        if (std::find(other.begin(), other.end(), each) == other.end()) only.push_back(each);
+      }
+      return only;
+    };
+    const std::vector<std::string> gone = only_in(before, after), come = only_in(after, before);
+    for (std::size_t i = 0; i < std::max(gone.size(), come.size()); ++i)
+      add(Kind::other, Turn::otherwise, at, i < gone.size() ? gone[i] : "", i < come.size() ? come[i] : "");
+    if (gone.empty() && come.empty() && before != after)
+      add(Kind::other, Turn::otherwise, at, "in the order: " + joined(before), "in the order: " + joined(after));
+  }
+  static std::string joined(const std::vector<std::string>& all) {
+    std::string text;
+    for (const std::string& each : all) text += (text.empty() ? "" : "; ") + each;
+    return text;
+  }
+
   void compare_cautions() {
     const Text none;
     for (std::size_t i = 0; i < std::max(was_.cautions.size(), now_.cautions.size()); ++i)
@@ -125,6 +155,7 @@ class OfFile {
   void compare_doses_words() {
     for (const Dose& dose : was_.doses) {
       const Dose* other = named(now_.doses, dose.name);
+      if (other != nullptr) add_words("what " + quoted(dose.name) + " is called", dose.label, other->label);
       if (other == nullptr || dose.rows.size() != other->rows.size()) continue;
       for (std::size_t i = 0; i < dose.rows.size(); ++i) {
         const DoseRow &was = dose.rows[i], &now = other->rows[i];
@@ -150,9 +181,27 @@ class OfFile {
       if (other == nullptr) continue;
       add_words("watch " + quoted(watch.name), watch.also.value_or(Text{}), other->also.value_or(Text{}));
     }
-    add(Kind::other, Turn::otherwise, "what `something got worse` lists", signs(was_), signs(now_));
+    compare_lists("what `something got worse` lists", was_.worse, now_.worse, &OfFile::sign);
     add(Kind::other, Turn::otherwise, "opening", opening(was_), opening(now_));
-    add(Kind::other, Turn::otherwise, "foods", foods(was_), foods(now_));
+    compare_foods();
+    for (const Timer& timer : was_.timers) {
+      const Timer* other = named(now_.timers, timer.name);
+      if (other != nullptr) add_words("what the timer " + quoted(timer.name) + " is called", timer.label, other->label);
+    }
+    compare_danger_names();
+  }
+
+  // In a visit a rule of the visited protocol stands for one of the same name: so names count, whatever the rules say.
+  void compare_danger_names() {
+    const auto tell = [&](const Protocol& one, const Protocol& other, bool gone) {
+      for (const Watch& watch : one.watch) {
+        if (named(other.watch, watch.name) != nullptr) continue;
+        const std::string words = "a rule of this name: in a visit it takes the place of the other protocol's";
+        add(Kind::other, Turn::otherwise, "watch " + quoted(watch.name), gone ? words : "", gone ? "" : words);
+      }
+    };
+    tell(was_, now_, true);
+    tell(now_, was_, false);
   }
 
   void compare_settings() {
@@ -170,25 +219,42 @@ class OfFile {
              ", the same hour within " + value_words(protocol, part.past->near);
     };
     add(Kind::other, Turn::otherwise, "history", past(was_, a), past(now_, b));
+    const auto goal = [](const Protocol& protocol, const Part& part) {
+      return part.hourly_fluid ? "by " + quoted(protocol[*part.hourly_fluid].name) : std::string("none");
+    };
+    add(Kind::other, Turn::otherwise, "how much to drink in an hour", goal(was_, a), goal(now_, b));
     compare_insulin_limits();
   }
 
+  /// The greater of the number, the less insulin.
+  void compare_insulin_limit(const Dose& dose, const std::string& what, ThresholdId was, ThresholdId now) {
+    const Limit &before = was_[was].bands.front().value, &after = now_[now].bands.front().value;
+    const std::int64_t a = number_of(before, GlucoseUnit::mg_per_dl), b = number_of(after, GlucoseUnit::mg_per_dl);
+    add(Kind::dose,
+        a < b   ? Turn::less
+        : a > b ? Turn::graver
+                : Turn::otherwise,
+        "insulin dose " + quoted(dose.name), what + value_words(was_, was), what + value_words(now_, now));
+  }
   void compare_insulin_limits() {
-    const auto limits = [](const Protocol& protocol, const Dose& dose) {
-      return "not within " + value_words(protocol, dose.insulin->no_stacking) + ", not below " +
-             value_words(protocol, dose.insulin->floor) + ", on a reading up to " +
-             value_words(protocol, dose.insulin->fresh) + " old";
-    };
     for (const Dose& dose : was_.doses) {
       const Dose* other = named(now_.doses, dose.name);
       if (other == nullptr || !dose.insulin || !other->insulin) continue;
-      add(Kind::dose, Turn::otherwise, "insulin dose " + quoted(dose.name), limits(was_, dose), limits(now_, *other));
+      compare_insulin_limit(dose, "none within ", dose.insulin->no_stacking, other->insulin->no_stacking);
+      compare_insulin_limit(dose, "none below a glucose of ", dose.insulin->floor, other->insulin->floor);
+      add(Kind::dose, Turn::otherwise, "insulin dose " + quoted(dose.name),
+          "on a reading up to " + value_words(was_, dose.insulin->fresh) + " old",
+          "on a reading up to " + value_words(now_, other->insulin->fresh) + " old");
     }
   }
 
   std::string step_words(const Step& step) const {
-    return quoted(step.name) + ", " + shown_as(step.urgency, Language::en) + ": " +
-           as_written(sides_.both, step.headline);
+    std::string words =
+        quoted(step.name) + ", " + shown_as(step.urgency, Language::en) + ": " + as_written(sides_.both, step.headline);
+    for (const ActionId action : step.actions) words += " / " + as_written(sides_.both, sides_.both[action].text);
+    if (step.wait) words += " / wait " + value_words(sides_.both, step.wait->lasts);
+    if (step.ends) words += " / the walk ends here";
+    return words;
   }
 
   void compare_steps() {
@@ -197,12 +263,12 @@ class OfFile {
       together.insert(pair.steps.was.index);
       together.insert(pair.steps.now.index);
     }
-    for (const PutIn& put_in : in_step_.put_in) together.insert(put_in.step.index);
     for (std::uint16_t i = 0; i < sides_.both.steps.size(); ++i) {
       const Step& step = sides_.both.steps[i];
       const bool now = sides_.is_now(StepId{i});
       const std::vector<Step>& others = now ? was_.steps : now_.steps;
-      if (together.count(i) > 0 || named(others, step.name) != nullptr) continue;
+      const bool shows = !step.actions.empty() || !step.asks.empty() || step.wait || step.ends;
+      if (!shows || together.count(i) > 0 || named(others, step.name) != nullptr) continue;
       add(Kind::other, Turn::otherwise, now ? "a new step" : "a step is gone", now ? "" : step_words(step),
           now ? step_words(step) : "");
     }

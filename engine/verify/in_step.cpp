@@ -28,12 +28,14 @@ class Walk {
 
   InStep walked() {
     begin();
-    while (!queue_.empty() && !arrivals_.gave_up()) {
-      const std::size_t next = queue_.front();
-      queue_.pop_front();
-      queued_[next] = false;
-      leave(next);
-    }
+    do {
+      while (!queue_.empty() && !arrivals_.gave_up()) {
+        const std::size_t next = queue_.front();
+        queue_.pop_front();
+        queued_[next] = false;
+        leave(next);
+      }
+    } while (stands_where_it_passed());
     leave_out_what_is_said();
     result_.gave_up = arrivals_.gave_up();
     result_.ways = ways_.size();
@@ -42,6 +44,19 @@ class Walk {
   }
 
  private:
+  // Steps with something to do that were gone through, since all they ask had just been told: an answer that was still
+  // fresh enough for the step before may be too old for them, and then one stands there. True when there is such a one.
+  bool stands_where_it_passed() {
+    for (std::size_t i = 0; i < result_.pairs.size() && queue_.empty() && !arrivals_.gave_up(); ++i) {
+      const InStepPair passed = result_.pairs[i];
+      const Step& step = protocol_[passed.steps.was];
+      const bool has_something = !step.actions.empty() || step.wait;
+      if (!has_something || pairs_.count(key_of(passed.steps, true)) > 0) continue;
+      note(passed.steps, ways_of_.freed(passed.entered, ways_of_.everything_told()), true);
+    }
+    return !queue_.empty();
+  }
+
   // What answers from before come to, where it is the same as when they are given now, is said once.
   void leave_out_what_is_said() {
     for (Parting& known : result_.partings) {
@@ -170,9 +185,11 @@ class Walk {
     if (apart) apart_.insert(way);
   }
 
+  static std::uint64_t key_of(const Together& steps, bool goes_on) {
+    return std::uint64_t{steps.was.index} << 32U | std::uint64_t{steps.now.index} << 1U | goes_on;
+  }
   void note(const Together& steps, Diagrams::Set where, bool goes_on) {
-    const std::uint64_t key = std::uint64_t{steps.was.index} << 32U | std::uint64_t{steps.now.index} << 1U | goes_on;
-    const auto [found, is_new] = pairs_.try_emplace(key, result_.pairs.size());
+    const auto [found, is_new] = pairs_.try_emplace(key_of(steps, goes_on), result_.pairs.size());
     const std::size_t place = found->second;
     if (is_new) {
       result_.pairs.push_back(InStepPair{steps, Diagrams::kNone});

@@ -35,6 +35,19 @@ std::vector<int> steps_on_the_way(const Protocol& protocol) {
   return steps;
 }
 
+// What is counted no more, or called no more, and what is set back now, comes to its limit later or never.
+bool loses(const OtherTally& tally) {
+  const auto lacks = [](const std::vector<Tally>& all, const Tally& one) {
+    return std::find(all.begin(), all.end(), one) == all.end();
+  };
+  const auto is_lost = [&](const Tally& each) {
+    return (each.kind == Tally::Kind::counts || each.kind == Tally::Kind::calls) && lacks(tally.now, each);
+  };
+  const auto is_new = [&](const Tally& each) { return each.kind == Tally::Kind::resets && lacks(tally.was, each); };
+  return std::any_of(tally.was.begin(), tally.was.end(), is_lost) ||
+         std::any_of(tally.now.begin(), tally.now.end(), is_new);
+}
+
 Ending put_in_as_ending(const PutIn& put_in) { return {Ending::Kind::step, put_in.step, {}}; }
 
 }  // namespace
@@ -262,6 +275,8 @@ Difference InUnit::difference_of(const Parting& parting) {
 }
 
 void InUnit::add(const PutIn& put_in) {
+  const Step& step = protocol_[put_in.step];
+  if (step.actions.empty() && step.asks.empty()) return;  // nobody sees it
   const bool gone = !sides_.is_now(put_in.step);
   Difference difference{};
   difference.kind = Difference::Kind::put_in;
@@ -296,7 +311,9 @@ const std::string& InUnit::tally_words(const std::vector<Tally>& tally) {
 void InUnit::add(const OtherTally& tally) {
   Difference difference{};
   difference.kind = Difference::Kind::count;
-  difference.turn = Difference::Turn::otherwise;
+  difference.turn = loses(tally) ? Difference::Turn::less : Difference::Turn::otherwise;
+  if (difference.turn == Difference::Turn::less)
+    difference.loss.urgency = static_cast<int>(protocol_[tally.occasion.from.was].urgency);
   difference.at = {place_of(protocol_, tally.occasion)};
   difference.soon = soon(tally.occasion);
   difference.was = tally_words(tally.was);

@@ -31,7 +31,8 @@ class Beside {
     compare_actions();
     compare_waits();
     compare_questions();
-    compare_words(was_.headline, now_.headline, all());
+    compare_text(was_.headline, now_.headline, all());
+    compare_also();
     return std::move(changes_);
   }
 
@@ -51,6 +52,54 @@ class Beside {
           words.language);
   }
 
+  // What is read on the screen: its words, and the numbers and amounts in them.
+  void compare_text(const Text& was, const Text& now, Diagrams::Set where) {
+    pair_doses_in(was, now);
+    if (!same_words(protocol_, was, now)) return compare_words(was, now, where);
+    const std::string before = as_written(protocol_, was), after = as_written(protocol_, now);
+    if (before != after) add(Difference::Kind::words, Difference::Turn::words, where, before, after);
+  }
+
+  void pair_doses_in(const Text& was, const Text& now) {
+    for (const Piece& piece : was.in(Language::en)) {
+      const auto* dose = std::get_if<DoseId>(&piece);
+      if (dose == nullptr) continue;
+      for (const Piece& other : now.in(Language::en)) {
+        const auto* same = std::get_if<DoseId>(&other);
+        if (same != nullptr && protocol_[*same].name == protocol_[*dose].name) pair_doses(*dose, *same);
+      }
+    }
+  }
+
+  // The line that a step shows while a danger it handles itself is there.
+  void compare_also() {
+    const auto line_of = [&](const Step& step, const std::string& name) -> const Watch* {
+      for (const WatchId id : step.handles) {
+        if (protocol_[id].also && protocol_[id].name == name) return &protocol_[id];
+      }
+      return nullptr;
+    };
+    const auto tell = [&](const Watch& watch, const Watch* other, bool gone) {
+      const Diagrams::Set there = space_.where(diagrams_, watch.when);
+      const Diagrams::Set still = other != nullptr ? space_.where(diagrams_, other->when) : Diagrams::kNone;
+      const std::string said = as_written(protocol_, *watch.also);
+      add(Difference::Kind::action, gone ? Difference::Turn::less : Difference::Turn::otherwise,
+          diagrams_.without(there, still), gone ? said : "", gone ? "" : said);
+    };
+    for (const WatchId id : was_.handles) {
+      const Watch& watch = protocol_[id];
+      if (!watch.also) continue;
+      const Watch* other = line_of(now_, watch.name);
+      tell(watch, other, true);
+      if (other == nullptr) continue;
+      compare_text(*watch.also, *other->also,
+                   diagrams_.both(space_.where(diagrams_, watch.when), space_.where(diagrams_, other->when)));
+    }
+    for (const WatchId id : now_.handles) {
+      if (protocol_[id].also) tell(protocol_[id], line_of(was_, protocol_[id].name), false);
+    }
+  }
+
   void compare_urgency() {
     if (was_.urgency != now_.urgency)
       add(Difference::Kind::urgency, now_.urgency < was_.urgency ? Difference::Turn::calmer : Difference::Turn::graver,
@@ -58,6 +107,12 @@ class Beside {
     if (was_.ends != now_.ends)
       add(Difference::Kind::leads, now_.ends ? Difference::Turn::less : Difference::Turn::otherwise, all(),
           was_.ends ? "the walk ends here" : "the walk goes on", now_.ends ? "the walk ends here" : "the walk goes on");
+    // Either leaves something out: what the other protocol waits for, or what stood behind the step.
+    const auto visit = [](const Step& step) {
+      return step.ends_visit ? "a visit ends here: the other protocol goes on" : "a visit goes on here";
+    };
+    if (was_.ends_visit != now_.ends_visit)
+      add(Difference::Kind::leads, Difference::Turn::less, all(), visit(was_), visit(now_));
   }
 
   std::string said(ActionId action) const { return as_written(protocol_, protocol_[action].text); }
@@ -71,10 +126,17 @@ class Beside {
 
   void compare_actions() {
     std::vector<ActionId> matched;  // of the newer step, in the order of the older
+    std::vector<ActionId> in_other_kind;
     for (const ActionId was : was_.actions) {
       const std::optional<ActionId> now = counterpart(sides_, was, pair_.steps.now);
       if (!now) {
-        add(Difference::Kind::action, turn_of(was, true), shown(was), said(was), "");
+        if (const auto other = said_otherwise(was)) {
+          in_other_kind.push_back(*other);
+          add(Difference::Kind::action, Difference::Turn::otherwise, diagrams_.both(shown(was), shown(*other)),
+              kind_of(was) + said(was), kind_of(*other) + said(*other));
+        } else {
+          add(Difference::Kind::action, turn_of(was, true), shown(was), said(was), "");
+        }
         continue;
       }
       matched.push_back(*now);
@@ -85,12 +147,24 @@ class Beside {
       const bool is_matched = std::find(matched.begin(), matched.end(), now) != matched.end();
       if (is_matched) {
         others.push_back(now);
-      } else {
+      } else if (std::find(in_other_kind.begin(), in_other_kind.end(), now) == in_other_kind.end()) {
         add(Difference::Kind::action, turn_of(now, false), shown(now), "", said(now));
       }
     }
     if (others != matched)
       add(Difference::Kind::order, Difference::Turn::otherwise, all(), in_order(matched), in_order(others));
+  }
+
+  std::string kind_of(ActionId action) const { return std::string(name_of(protocol_[action].kind)) + ": "; }
+  // The same sentence, only said in both, under another sign.
+  std::optional<ActionId> said_otherwise(ActionId was) const {
+    const auto is_said = [&](ActionId action) {
+      return protocol_[action].kind == ActionKind::note || protocol_[action].kind == ActionKind::watch;
+    };
+    for (const ActionId now : now_.actions) {
+      if (is_said(was) && is_said(now) && same_words(protocol_, protocol_[was].text, protocol_[now].text)) return now;
+    }
+    return std::nullopt;
   }
 
   std::string in_order(const std::vector<ActionId>& actions) const {
@@ -105,7 +179,7 @@ class Beside {
     add(Difference::Kind::action, turn_of(was, true), diagrams_.without(was_shown, now_shown), said(was), "");
     add(Difference::Kind::action, turn_of(now, false), diagrams_.without(now_shown, was_shown), "", said(now));
     const Diagrams::Set both = diagrams_.both(was_shown, now_shown);
-    compare_words(a.text, b.text, both);
+    compare_text(a.text, b.text, both);
     if (a.dose && b.dose) {
       pair_doses(*a.dose, *b.dose);
     } else if (a.dose || b.dose) {
@@ -118,7 +192,8 @@ class Beside {
       return id ? "counts " + quoted(protocol_[*id].name) : std::string("counts nothing");
     };
     if (a.counts != b.counts)
-      add(Difference::Kind::count, Difference::Turn::otherwise, both, counter(a.counts), counter(b.counts));
+      add(Difference::Kind::count, a.counts ? Difference::Turn::less : Difference::Turn::otherwise, both,
+          counter(a.counts), counter(b.counts));
     const auto recorded = [&](const Action& action) {
       if (!action.records) return std::string("records nothing");
       const Fact& fact = protocol_[action.records->fact];

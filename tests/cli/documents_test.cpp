@@ -112,6 +112,22 @@ BOOST_AUTO_TEST_CASE(numbers_in_the_page_for_the_clinic_are_the_ones_that_come_o
     std::ofstream(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/clinic.md", std::ios::binary) << page;
 }
 
+BOOST_AUTO_TEST_CASE(comparison_in_the_page_for_the_clinic_is_the_one_that_comes_out) {
+  const ClinicCopy was, now;
+  BOOST_REQUIRE(now.run({"--change", "low=66 mg/dL, 3.7 mmol/L"}).status == 0);
+  const std::string out = run_program({"compare", was.path(), now.path()}).out;
+  const std::size_t begin = out.find("\nlow\n") + 1, same = out.find("\nThe same: ", begin) + 1;
+  BOOST_REQUIRE(begin < same);
+  const std::string low = out.substr(begin, out.find('\n', same) + 1 - begin);
+  std::string page = file_in_tree("docs/clinic.md");
+  const std::string old = "```compared\n" + block(page, "compared");
+  if (std::getenv("RUSHLIGHT_REWRITE") != nullptr) {
+    page.replace(page.find(old), old.size(), "```compared\n" + low);
+    std::ofstream(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/clinic.md", std::ios::binary) << page;
+  }
+  BOOST_TEST(low == block(page, "compared"));
+}
+
 BOOST_AUTO_TEST_CASE(child_in_the_child_file_page_is_read_without_a_word) {
   const Day today{std::chrono::year{2026}, std::chrono::March, std::chrono::day{1}};
   const Read<Child> read = child_from_json(block(file_in_tree("docs/child-file.md"), "json"), "child-file.md", today);

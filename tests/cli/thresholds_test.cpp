@@ -168,7 +168,7 @@ BOOST_AUTO_TEST_CASE(many_changes_at_once_come_back_by_one_command) {
   const ClinicCopy clinic;
   const Run run =
       clinic.run({"--change", "low=66 mg/dL, 3.7 mmol/L", "carb-by-age:under-6-years=6 g", "insulin-step=1 units",
-                  "illness/most-rounds=24", "juice-content=11 g in 100 mL", "mini-per-year-from=2 years"});
+                  "illness/most-rounds=30", "juice-content=11 g in 100 mL", "mini-per-year-from=2 years"});
   BOOST_TEST(run.status == 0, run.out << run.err);
   BOOST_TEST(holds(clinic.read("ketones.xml"), "id=\"insulin-step\" value=\"1 [iU]\""));
   BOOST_TEST(holds(clinic.read("low.xml"), "value=\"11 g/(100.mL)\""));

@@ -85,6 +85,7 @@ constexpr const char* kIndia = "Indian Council of Medical Research 2022, acute c
 constexpr const char* kItaly = "Italian Society of Pediatric Endocrinology and Diabetology 2024, 0.3 g/kg";
 constexpr const char* kItalyAutomatic =
     "Italian Society of Pediatric Endocrinology and Diabetology 2024, 0.1 g/kg on an automatic pump";
+constexpr const char* kMelbourneAutomatic = "Royal Children's Hospital Melbourne 2024, pumps: 4 to 5 g up to 5 years";
 constexpr const char* kSheffield = "Sheffield Children's NHS, 5 to 15 g guided by 0.3 g/kg";
 constexpr const char* kScotland = "Scottish Dental Clinical Effectiveness Programme, bands by age";
 
@@ -109,11 +110,12 @@ const std::vector<CarbohydrateRow> kCarbohydrate = {
     {{"2014-03-02", ""}, "10 g", kScotland, "Alberta Health above 10 years: 15 g"},
     {{"2014-03-01", ""}, "15 g", kScotland, "Alberta Health above 10 years: 15 g"},
     {{"2008-06-15", ""}, "15 g", kScotland},
-    {{"2016-01-15", "30", Delivery::automatic_pump}, "3 g", kItalyAutomatic, "Bradford closed loop: 5 to 8 g"},
+    {{"2016-01-15", "30", Delivery::automatic_pump}, "4 g", kMelbourneAutomatic, "Italy, 0.1 g/kg: 3 g"},
     {{"2012-01-15", "50", Delivery::automatic_pump}, "5 g", kItalyAutomatic, "Bradford closed loop: 5 to 8 g"},
     {{"2024-06-15", "10", Delivery::automatic_pump},
-     "2 g",
-     "common practice, no source: at least 2 g on an automatic pump"},
+     "4 g",
+     kMelbourneAutomatic,
+     "Italy, 0.1 g/kg: 1 g"},
     {{"2010-01-15", "90", Delivery::automatic_pump}, "8 g", "Bradford Teaching Hospitals NHS, closed loop, 5 to 8 g"},
     {{"2016-01-15", "", Delivery::automatic_pump}, "5 g", "Bradford Teaching Hospitals NHS, closed loop, 5 to 8 g"},
 };
@@ -134,7 +136,7 @@ std::ostream& operator<<(std::ostream& out, const GlucagonRow& row) {
 constexpr const char* kLabel = "US label, glucagon for injection, 2021, section 2.2";
 constexpr const char* kNasal = "US label, nasal glucagon, revised 03/2025: 3 mg, any weight, from 1 year";
 constexpr const char* kPremixed = "US label, premixed glucagon, from 2 years";
-constexpr const char* kPremixedDose = "US label, premixed glucagon, 45 kg or 12 years, from memory";
+constexpr const char* kPremixedDose = "US label, premixed glucagon, section 2, revised 3/2025: 45 kg or 12 years";
 
 const std::vector<GlucagonRow> kGlucagon = {
     {{"2018-06-15", "24", Delivery::injections, RescueKind::injection},
