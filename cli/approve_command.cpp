@@ -94,6 +94,28 @@ std::variant<std::vector<Replacement>, Finding> approved_files(const ProtocolSet
   return replacements;
 }
 
+struct Signed {
+  Approval approval;
+  std::vector<Replacement> files;
+};
+
+std::variant<Signed, Finding> files_to_write(const ProtocolSet& set, const ApproveWish& wish, const Day& from,
+                                             const Day& until, const KeyPair& keys) {
+  std::optional<Approval> approval = signed_approval(named_files(set), wish.by, wish.role, from, until, keys);
+  if (!approval) {
+    return cannot_do(wish.set, "a file of this set has a name that cannot be signed",
+                     "name its files in plain letters, like low.xml");
+  }
+  auto files = approved_files(set, *approval);
+  if (auto* finding = std::get_if<Finding>(&files)) return std::move(*finding);
+  return Signed{std::move(*approval), std::get<std::vector<Replacement>>(std::move(files))};
+}
+
+int tell_not_approved(std::ostream& err, const Finding& finding) {
+  err << "Nothing was approved.\n";
+  return tell_refusal(err, finding);
+}
+
 bool is_word_typed(std::ostream& out) {
   out << "You stand for all of this. To sign it, type the word approve: " << std::flush;
   const std::optional<std::string> typed = line_from_descriptor(STDIN_FILENO);
@@ -133,35 +155,53 @@ int approve_command(const ApproveWish& wish, std::ostream& out, std::ostream& er
   const auto until = last_day(wish.until, from);
   if (const auto* finding = std::get_if<Finding>(&until)) return tell_refusal(err, *finding);
 
+  // Whatever would stop the signing is told before anybody reads the list.
+  const std::string key_file = wish.key.empty() ? usual_secret_key_file() : wish.key;
+  if (const auto finding = no_secret_key(key_file)) return tell_no_use(err, *finding);
+  const auto beside = public_key_of(key_file);
+  if (const auto* finding = std::get_if<Finding>(&beside)) return tell_refusal(err, *finding);
+  std::optional<KeyPair> keys;
+  const auto open_key = [&]() -> std::optional<Finding> {
+    auto opened = opened_secret_key(key_file, wish.passphrase_file, out);
+    if (auto* finding = std::get_if<Finding>(&opened)) return std::move(*finding);
+    keys = std::get<KeyPair>(std::move(opened));
+    return std::nullopt;
+  };
   const ProtocolSet set = set_in_folder(wish.set, "");
   if (has_error(set.findings)) return refuse_errors(wish, set, err);
+  const auto files_signed_with = [&](const KeyPair& pair) {
+    return files_to_write(set, wish, from, std::get<Day>(until), pair);
+  };
+  const auto rehearsed = files_signed_with(new_key_pair());
+  if (const auto* finding = std::get_if<Finding>(&rehearsed)) return tell_refusal(err, *finding);
+  if (const auto finding = why_not_replaced(std::get<Signed>(rehearsed).files)) return tell_not_approved(err, *finding);
+  if (!wish.passphrase_file.empty()) {
+    if (const auto finding = open_key()) return tell_refusal(err, *finding);
+  }
+
   const Counts counts = counted(set.findings);
   out << cleaned(wish.set) << ": " << set.texts.size() << " files, 0 errors, " << counts.warnings << " warnings\n\n";
   print_what_is_approved(set, out);
   out << "By " << cleaned(wish.by) << " (" << cleaned(wish.role) << "), from " << text_from_day(from) << " until "
       << text_from_day(std::get<Day>(until)) << ".\n"
       << "A check shows that a set is consistent, not that it is right for a child: that is what you stand for.\n";
+  // Nobody stands for a list that was cut off.
+  if (!out.flush()) {
+    err << "Nothing was signed: what you would stand for could not be shown to its end.\n";
+    return 2;
+  }
   if (!wish.yes && !is_word_typed(out)) {
     out << "Nothing was signed.\n";
     return 1;
   }
-
-  const std::string key_file = wish.key.empty() ? usual_secret_key_file() : wish.key;
-  const auto opened = opened_secret_key(key_file, wish.passphrase_file, out);
-  if (const auto* finding = std::get_if<Finding>(&opened)) return tell_refusal(err, *finding);
-  const std::optional<Approval> approval =
-      signed_approval(named_files(set), wish.by, wish.role, from, std::get<Day>(until), std::get<KeyPair>(opened));
-  if (!approval) {
-    return tell_refusal(err, cannot_do(wish.set, "a file of this set has a name that cannot be signed",
-                                       "name its files in plain letters, like low.xml"));
+  if (!keys) {
+    if (const auto finding = open_key()) return tell_refusal(err, *finding);
   }
-  const auto files = approved_files(set, *approval);
-  if (const auto* finding = std::get_if<Finding>(&files)) return tell_refusal(err, *finding);
-  if (const auto finding = replace_files(std::get<std::vector<Replacement>>(files))) {
-    err << "Nothing was approved.\n";
-    return tell_refusal(err, *finding);
-  }
-  tell_what_was_done(std::get<std::vector<Replacement>>(files), *approval, out);
+  const auto made = files_signed_with(*keys);
+  if (const auto* finding = std::get_if<Finding>(&made)) return tell_refusal(err, *finding);
+  const auto& [approval, files] = std::get<Signed>(made);
+  if (const auto finding = replace_files(files)) return tell_not_approved(err, *finding);
+  tell_what_was_done(files, approval, out);
   return 0;
 }
 

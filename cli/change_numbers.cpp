@@ -95,7 +95,7 @@ class Changing {
     for (Finding& finding : findings) {
       for (const Wish& wish : wishes_) {
         if (wish.cell.empty() || !(wish.where == finding.where)) continue;
-        finding = in_table(std::move(finding), wish.cell);
+        finding = in_table(std::move(finding), wish.cell, wish.kept);
         break;
       }
     }
@@ -193,7 +193,9 @@ class Changing {
       tell("", threshold_words::kHadErrors, std::to_string(earlier.errors));
       if (fresh.empty()) print_findings(out_, after.findings, texts);
     }
-    if (now.errors > 0 && !options_.draft) tell("", threshold_words::kDraftHow);
+    // A file that cannot be read is no draft: it has to be there first.
+    const bool readable = exit_status_of(after.findings) != 2;
+    if (now.errors > 0 && readable && !options_.draft) tell("", threshold_words::kDraftHow);
   }
 
   /// What nobody stated is not written before somebody took it. Gives the exit status when it ends here.

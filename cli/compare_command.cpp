@@ -19,10 +19,12 @@
 #include "cli/protocol_set.hpp"
 #include "cli/read_file.hpp"
 #include "cli/shell_word.hpp"
+#include "cli/told_laws.hpp"
 #include "finding/quoted.hpp"
 #include "read/resolved_from_xml.hpp"
 #include "read/vetted_bytes.hpp"
 #include "verify/check.hpp"
+#include "verify/renamed.hpp"
 
 namespace rushlight {
 namespace {
@@ -180,26 +182,54 @@ void tell_draft(std::ostream& out, const Versions& versions) {
       << (errors == 1 ? "error" : "errors") << ": rushlight check " << shell_word(versions.path) << "\n\n";
 }
 
+// Where only one version has a step of this name, the one that stands for it is drawn beside it.
+std::optional<std::pair<StepId, StepId>> both_named(const SideBySide& sides, const Protocol& was, const Protocol& now,
+                                                    const std::string& step) {
+  const auto older = was.step_named(step), in_now = now.step_named(step);
+  std::optional<StepId> newer;
+  if (in_now) newer = StepId{static_cast<std::uint16_t>(in_now->index + sides.now_steps)};
+  if (older && newer) return std::pair{*older, *newer};
+  if (!older && !newer) return std::nullopt;
+  const auto beside = renamed_step(sides, older ? *older : *newer);
+  if (!beside) return std::nullopt;
+  return older ? std::pair{*older, *beside} : std::pair{*beside, *newer};
+}
+
 // The first protocol of both that has the step.
 int draw_map(const CompareOptions& options, const Versions& was, const Versions& now, std::ostream& out,
              std::ostream& err) {
   if (!is_picture_file(options.out))
     return refused(err, options.out, WrongUse{"a picture is *.svg or *.png", "write `--out FILE.svg`"});
-  const std::string step = options.map.substr(0, options.map.find(':'));
+  const std::size_t colon = std::min(options.map.find(':'), options.map.size());
+  const std::string step = options.map.substr(0, colon);
   std::vector<std::string> known;
+  bool in_one = false;
   for (const Protocol& protocol : was.protocols) {
     const bool single = was.protocols.size() == 1 && now.protocols.size() == 1;
     const Protocol* other = single ? &now.protocols.front() : named(now, protocol.name);
-    for (const Step& each : protocol.steps) known.push_back(each.name);
-    const auto newer = other != nullptr ? other->step_named(step) : std::nullopt;
-    if (!protocol.step_named(step) || !newer) continue;
-    const Or<ComparisonMap> drawn = map_of(side_by_side(protocol, *other), *newer, options.map, options.given);
+    if (other == nullptr) continue;
+    for (const Step& each : protocol.steps) {
+      if (other->step_named(each.name)) known.push_back(each.name);
+    }
+    const SideBySide sides = side_by_side(protocol, *other);
+    const auto both = both_named(sides, protocol, *other, step);
+    in_one = in_one || protocol.step_named(step) || other->step_named(step);
+    if (!both) continue;
+    const StepId newer{static_cast<std::uint16_t>(both->second.index - sides.now_steps)};
+    const std::string map = sides.both[both->first].name + options.map.substr(colon);
+    const Or<ComparisonMap> drawn = map_of(sides, newer, map, options.given);
     if (const auto* kind = std::get_if<Kind>(&drawn)) return refused(err, options.was, *kind);
     const auto& [picture, differs] = std::get<ComparisonMap>(drawn);
     if (auto kind = written(options.out, picture)) return refused(err, options.out, std::move(*kind));
     out << options.out << ": " << picture.paper.name << '\n';
     return differs ? 1 : 0;
   }
+  if (in_one)
+    return refused(err, options.was,
+                   WrongUse{"only one of the versions has a step `" + step +
+                                "`, and nobody can tell which step of the "
+                                "other stands for it",
+                            "draw it alone: `rushlight check FILE --map " + options.map + " --out FILE.svg`"});
   return refused(err, options.was, UnknownId{step, "step of both versions", known});
 }
 
@@ -275,19 +305,19 @@ int compare_command(const CompareOptions& options, std::ostream& out, std::ostre
     return draw_map(options, was, now, out, err);
   }
   const std::vector<Compared> all = all_compared(was, now, detail_of(options));
-  const bool laws = was.laws != now.laws;
-  bool changed = laws, gave_up = false;
+  const std::vector<std::string> laws = told_laws(was.laws, now.laws);
+  bool changed = !laws.empty(), gave_up = false;
   for (const Compared& compared : all) {
     changed = changed || (!compared.same_file && (!compared.both || !compared.both->changes.empty()));
     gave_up = gave_up || (compared.both && compared.both->gave_up);
   }
   if (options.json) {
-    out << json_from_compared(all, laws, {was.errors(), now.errors()}) << '\n';
+    out << json_from_compared(all, !laws.empty(), {was.errors(), now.errors()}) << '\n';
   } else {
     tell_draft(out, was);
     if (options.now != options.was) tell_draft(out, now);
     for (const Compared& compared : all) print(out, compared);
-    if (laws) out << "The clinic's laws in safety.xml are other ones.\n";
+    for (const std::string& line : laws) out << line << '\n';
     out << "What changes is shown, not whether it is right: that stays the clinic's decision.\n";
   }
   return changed || gave_up ? 1 : 0;

@@ -8,6 +8,7 @@
 
 #include "cli/child_file.hpp"
 #include "cli/clock.hpp"
+#include "cli/cut_off.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/say.hpp"
 #include "cli/screen_text.hpp"
@@ -130,7 +131,7 @@ class Demo {
     terminal_.leave_prompt();
     terminal_.print("");
     terminal_.print(say(kOver, language));
-    return 0;
+    return terminal_.failed_with() == 0 ? 0 : tell_cut_off(std::cerr, terminal_.failed_with());
   }
 
   const Protocol& protocol_;

@@ -61,6 +61,7 @@ int key_new(const KeyWish& wish, std::ostream& out, std::ostream& err) {
 int key_show(const KeyWish& wish, std::ostream& out, std::ostream& err) {
   const std::string file = secret_file(wish);
   if (file.empty()) return no_home(err, "--key");
+  if (const auto finding = no_secret_key(file)) return tell_no_use(err, *finding);
   const auto read = public_key_of(file);
   if (const auto* finding = std::get_if<Finding>(&read)) return tell_refusal(err, *finding);
   const PublicKey& key = std::get<PublicKey>(read);

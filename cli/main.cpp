@@ -7,6 +7,7 @@
 #include "cli/check_command.hpp"
 #include "cli/child_new.hpp"
 #include "cli/compare_command.hpp"
+#include "cli/cut_off.hpp"
 #include "cli/data_folder.hpp"
 #include "cli/demo.hpp"
 #include "cli/describe.hpp"
@@ -88,6 +89,9 @@ void describe_compare(CLI::App& command, CompareOptions& options) {
                          ->type_name("FILE")
                          ->needs(map);
   map->needs(out);
+  say_exit_statuses(
+      command, "nothing changes", "something changes, or the search was given up",
+      "one of them cannot be read or compared, the output cannot be written, or the command was typed wrongly");
 }
 
 void describe_thresholds(CLI::App& command, ThresholdsOptions& options) {
@@ -100,6 +104,7 @@ void describe_thresholds(CLI::App& command, ThresholdsOptions& options) {
   command.add_flag("--yes", options.yes, "Take a glucose in the other unit as it is converted");
   command.add_flag("--draft", options.draft, "Write although the check finds an error");
   add_language(command, options.language);
+  say_exit_statuses(command, "listed, written, or nothing to change", "refused: nothing is written");
 }
 
 int run(int count, char** words) {
@@ -186,7 +191,7 @@ int main(int count, char** words) {
   // A closed pipe must not kill a walk before it has let go of its journal.
   std::signal(SIGPIPE, SIG_IGN);
   try {
-    return rushlight::run(count, words);
+    return rushlight::status_when_printed(rushlight::run(count, words), std::cerr);
   } catch (const std::exception& error) {
     std::cerr << rushlight::cannot_begin({"rushlight: " + rushlight::cleaned(error.what())},
                                          rushlight::language_of_machine());

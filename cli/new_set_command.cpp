@@ -115,6 +115,13 @@ std::string list_of(const Files& files) {
 }  // namespace
 
 int new_set_command(const NewSetWish& wish, std::ostream& out, std::ostream& err) {
+  const std::string last = fs::path(wish.name).filename().string();
+  if (wish.name != last && can_name_a_set(last)) {
+    return tell_refusal(err,
+                        cannot_do("NAME", "`" + cleaned(wish.name) + "` is a path, and a set has a name",
+                                  "name it, and its folder behind --out: rushlight new-set " + last + " --from " +
+                                      cleaned(shell_word(wish.from)) + " --out " + cleaned(shell_word(wish.name))));
+  }
   if (!can_name_a_set(wish.name)) {
     return tell_refusal(err, cannot_do("NAME", "`" + cleaned(wish.name) + "` cannot be the name of a set",
                                        "lower-case words joined by hyphens, like harbour-clinic"));

@@ -17,6 +17,7 @@ struct Wish {
   NumberStyle style = NumberStyle::point;
   Where where;            // where it was stated
   std::string cell = {};  // of a table: "line 2 of the table, column `value` (E)"
+  std::string kept = {};  // the old value that the cell of the other unit still holds: "3.9 mmol/L"
 };
 
 /// "low=66 mg/dL", "illness,low/most-lows=3", "carb-by-age:under-6-years=6 g". Empty: no "=" in it, or no name before.

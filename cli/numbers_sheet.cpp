@@ -110,6 +110,7 @@ class SheetReader {
     if (kind == ThresholdKind::glucose && head_.has(Column::mmol)) {
       const std::optional<ValueWords> then = words_in(kind, was);
       wish.value = glucose_stated(value, mmol, then ? *then : words_of(set_.draft(first), number.band));
+      if (wish.value != stated) wish.kept = wish.value == value ? mmol : value;
     }
     if (wish.value.empty()) {
       return refuse({Severity::error, where_of(Column::value), BadNumber{"", "nothing is written"}, std::nullopt},
@@ -218,10 +219,10 @@ std::string heading(Column column, Language language) {
   return say(kHeadings[static_cast<std::size_t>(column)], language);
 }
 
-Finding in_table(Finding finding, const std::string& cell) {
+Finding in_table(Finding finding, const std::string& cell, const std::string& kept) {
   finding.because = Because{finding.because ? cell + ": " + finding.because->text : cell,
                             finding.because ? finding.because->where : std::nullopt};
-  const std::string what = sentence(finding.kind);
+  std::string what = sentence(finding.kind);
   std::string right;
   if (const auto* several = std::get_if<SeveralNumbers>(&finding.kind)) {
     for (const std::string& name : several->names)
@@ -233,6 +234,9 @@ Finding in_table(Finding finding, const std::string& cell) {
     right += " into " + column_named(Column::band);
   } else if (const auto* other = std::get_if<OtherUnitUnstated>(&finding.kind)) {
     const bool mmol = other->proposed.ends_with("mmol/L");
+    if (!kept.empty())
+      what = rushlight::quoted(other->threshold) + " has two values: " + other->stated + " is new, and " + kept +
+             " beside it is still the old one";
     right = "write " + rushlight::quoted(other->proposed) + " into " +
             column_named(mmol ? Column::mmol : Column::value) + ", or take it with `--yes`";
   }

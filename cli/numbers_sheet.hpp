@@ -19,8 +19,8 @@ inline constexpr int kColumns = 11;
 std::string heading(Column column, Language language);
 
 /// What is said of a wish of a table: with its cell as a spreadsheet shows it, and what would be right as it is typed
-/// there and not behind `--change`.
-Finding in_table(Finding finding, const std::string& cell);
+/// there and not behind `--change`. `kept` is the old value that the cell of the other unit still holds, if it does.
+Finding in_table(Finding finding, const std::string& cell, const std::string& kept = "");
 
 /// The rows whose value is another than `was` says; without such a column, another than the set has now.
 /// A column may stand anywhere, and those that are not read may be gone.

@@ -29,11 +29,16 @@ Finding refusal(const std::string& path, Kind kind) {
   return Finding{Severity::error, Where{path, 0, 0, 0}, std::move(kind), {}};
 }
 
-std::string reason_of(int error) {
+bool is_link(const std::string& path) {
+  struct stat about {};
+  return ::lstat(path.c_str(), &about) == 0 && S_ISLNK(about.st_mode);
+}
+
+std::string reason_of(const std::string& path, int error) {
   switch (error) {
     case ENOENT:
     case ENOTDIR:
-      return "there is no such file";
+      return is_link(path) ? "it is a link to a file that is not there" : "there is no such file";
     case EACCES:
     case EPERM:
       return "you may not read it";
@@ -47,9 +52,9 @@ std::string reason_of(int error) {
 FileBytes bytes_of_file(const std::string& path, std::size_t most) {
   // Without O_NONBLOCK, opening a pipe nobody writes to would wait for ever.
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
-  if (file.number() < 0) return refusal(path, NotReadable{reason_of(errno)});
+  if (file.number() < 0) return refusal(path, NotReadable{reason_of(path, errno)});
   struct stat about {};
-  if (::fstat(file.number(), &about) != 0) return refusal(path, NotReadable{reason_of(errno)});
+  if (::fstat(file.number(), &about) != 0) return refusal(path, NotReadable{reason_of(path, errno)});
   if (S_ISDIR(about.st_mode)) return refusal(path, NotReadable{"it is a folder"});
   if (!S_ISREG(about.st_mode)) return refusal(path, NotReadable{"it is not an ordinary file"});
   std::string bytes;
@@ -58,7 +63,7 @@ FileBytes bytes_of_file(const std::string& path, std::size_t most) {
     const ssize_t got = ::read(file.number(), piece, sizeof piece);
     if (got == 0) return bytes;
     if (got < 0 && errno == EINTR) continue;
-    if (got < 0) return refusal(path, NotReadable{reason_of(errno)});
+    if (got < 0) return refusal(path, NotReadable{reason_of(path, errno)});
     bytes.append(piece, static_cast<std::size_t>(got));
   }
   const long long found = std::max(static_cast<long long>(about.st_size), static_cast<long long>(bytes.size()));

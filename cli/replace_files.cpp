@@ -221,6 +221,16 @@ std::optional<std::string> file_behind(const std::string& path) {
   return found;
 }
 
+std::optional<Finding> why_not_replaced(const std::vector<Replacement>& all) {
+  const Alone alone(all);
+  const Undisturbed undisturbed;
+  std::list<Swap> tried;
+  for (const Replacement& each : all) {
+    if (auto finding = tried.emplace_back(each).prepare()) return finding;
+  }
+  return std::nullopt;
+}
+
 std::optional<Finding> replace_files(const std::vector<Replacement>& all) {
   const Alone alone(all);  // first: who waits can still be sent away
   const Undisturbed undisturbed;

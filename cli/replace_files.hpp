@@ -27,4 +27,8 @@ std::optional<std::string> file_behind(const std::string& path);
 /// that takes no new file. Empty: all is written.
 std::optional<Finding> replace_files(const std::vector<Replacement>& all);
 
+/// What replace_files would refuse now, before anybody is asked for anything: each new file is made beside the old one
+/// and taken away again.
+std::optional<Finding> why_not_replaced(const std::vector<Replacement>& all);
+
 }  // namespace rushlight

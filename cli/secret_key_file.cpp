@@ -2,6 +2,8 @@
 
 #include <sys/stat.h>
 
+#include <cerrno>
+
 #include "cli/passphrase.hpp"
 #include "cli/read_file.hpp"
 #include "cli/refusals.hpp"
@@ -39,6 +41,15 @@ std::variant<std::string, Finding> secret_text_of(const std::string& file) {
 }
 
 }  // namespace
+
+std::optional<Finding> no_secret_key(const std::string& file) {
+  if (file.empty())
+    return cannot_do("--key", "there is no home folder to look for the clinic's key in", "name its file: --key FILE");
+  struct stat about {};
+  if (::stat(file.c_str(), &about) == 0 || errno != ENOENT) return std::nullopt;
+  return cannot_do(file, "there is no secret key here",
+                   "make the clinic's key once: rushlight key new, or name the file that holds it: --key FILE");
+}
 
 std::variant<KeyPair, Finding> opened_secret_key(const std::string& file, const std::string& passphrase_file,
                                                  std::ostream& asks) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <iosfwd>
+#include <optional>
 #include <string>
 #include <variant>
 
@@ -8,6 +9,9 @@
 #include "seal/secret_key.hpp"
 
 namespace rushlight {
+
+/// There is no such file: nobody has made the clinic's key yet, or it lies elsewhere. A command ends with 2 then.
+std::optional<Finding> no_secret_key(const std::string& file);
 
 /// The clinic's key, its passphrase asked for (cli/passphrase), or why it cannot be used. Refuses a file that others
 /// may read.

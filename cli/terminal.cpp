@@ -113,7 +113,9 @@ void Terminal::write_all(const std::string& bytes) {
     if (count > 0) {
       rest.remove_prefix(static_cast<std::size_t>(count));
     } else if (errno != EINTR && errno != EAGAIN) {
-      return;  // nobody reads any more; the walk ends when its input does
+      const bool nobody_reads = errno == EPIPE || errno == EIO;  // the walk ends when its input does
+      if (!nobody_reads) failed_with_ = errno;
+      return;
     }
   }
 }

@@ -43,6 +43,8 @@ class Terminal {
   void print(const std::string& text);
   /// The cursor stands behind a prompt: a line printed next begins on a row of its own.
   void leave_prompt();
+  /// Why something could not be written: the errno, 0 when all was. That nobody reads any more does not count.
+  int failed_with() const { return failed_with_; }
 
  private:
   std::string bytes_of(const Line& line) const;
@@ -51,6 +53,7 @@ class Terminal {
   int descriptor_;
   bool is_terminal_, live_, bold_;
   bool at_prompt_ = false;
+  int failed_with_ = 0;
   std::size_t rows_above_ = 0;  // of the prompt, on the last screen
 };
 

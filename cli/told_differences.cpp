@@ -139,8 +139,8 @@ class Telling {
       if (all_.changes[i].kind != Difference::Kind::number && !is_told_[i]) rest_.add(all_.changes[i]);
     }
     told_.counted = rest_.counted();
-    told_.in_brief =
-        std::to_string(number) + " differences. Told are the worst, each with one case; `--all` tells all.";
+    const char* told = number == 1 ? ", told with one case" : ". Told are the worst, each with one case";
+    told_.in_brief = count_of(number, "difference") + told + "; `--all` tells all.";
   }
 
   // What stood in the way of the same step is told with it: the answers lead to several steps now.

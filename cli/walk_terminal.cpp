@@ -3,9 +3,11 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <iostream>
 #include <sstream>
 
 #include "cli/asked_below.hpp"
+#include "cli/cut_off.hpp"
 #include "cli/first_aid_card.hpp"
 #include "cli/keys.hpp"
 #include "cli/print_findings.hpp"
@@ -219,9 +221,12 @@ int walk_in_terminal(const WalkInTerminal& walk) {
     terminal.print(choice.refusal);
     return 2;
   }
-  if (walk.from.empty()) return Opening(walk, terminal, keyboard, *choice.clock, nullptr).run();
-  PaperClock paper(*choice.clock, clock_time_from_text(walk.from).value_or(ClockTime::of_minutes(0)));
-  return Opening(walk, terminal, keyboard, paper, &paper).run();
+  std::optional<PaperClock> paper;
+  if (!walk.from.empty())
+    paper.emplace(*choice.clock, clock_time_from_text(walk.from).value_or(ClockTime::of_minutes(0)));
+  const int status = paper ? Opening(walk, terminal, keyboard, *paper, &*paper).run()
+                           : Opening(walk, terminal, keyboard, *choice.clock, nullptr).run();
+  return terminal.failed_with() == 0 ? status : tell_cut_off(std::cerr, terminal.failed_with());
 }
 
 }  // namespace rushlight

@@ -42,26 +42,6 @@ std::vector<Word> words_in(const Word& value) {
   return parts;
 }
 
-/// The first blank of another kind in a number with its unit, as copied from a web page or a word processor.
-std::optional<Finding> foreign_blank_in(const Word& value) {
-  std::uint32_t column = 0;
-  for (std::size_t at = 0; at < value.text.size(); ++column) {
-    const CodePoint point = code_point_at(value.text, at);
-    const std::size_t end = at + std::max<std::size_t>(point.size, 1);
-    if (is_foreign_blank(point.value)) {
-      const std::string before = value.text.substr(0, at), behind = value.text.substr(end);
-      const std::string side = behind.empty() ? "behind `" + before : "before `" + behind;
-      Where where = value.where;
-      where.column += column;
-      where.length = 1;
-      const BadNumber kind{value.text, "a blank of another kind stands " + side + "`", "delete it and type a space"};
-      return Finding{Severity::error, std::move(where), kind, std::nullopt};
-    }
-    at = end;
-  }
-  return std::nullopt;
-}
-
 /// Values that begin with a digit are numbers with their units, except on a source, where they are words for people.
 bool is_number(const XmlNode& node, const Word& value) {
   std::size_t at = 0;
@@ -165,7 +145,12 @@ class WordCheck {
   }
 
   void check_blanks(const Word& value) {
-    if (std::optional<Finding> found = foreign_blank_in(value)) report(found->where, std::move(found->kind));
+    const std::optional<ForeignBlank> found = foreign_blank_in(value.text);
+    if (!found) return;
+    Where where = value.where;
+    where.column += found->points_before;
+    where.length = 1;
+    report(where, found->kind);
   }
 
   void check_children(const XmlNode& node, const ElementWords& words) {

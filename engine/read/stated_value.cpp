@@ -9,6 +9,7 @@
 #include "measure/duration_words.hpp"
 #include "measure/quantity.hpp"
 #include "measure/written.hpp"
+#include "read/xml_characters.hpp"
 
 namespace rushlight {
 
@@ -193,6 +194,11 @@ std::string amount_words(Reader& reader, ThresholdKind kind, std::string_view te
 Read<StatedValue> stated_value(ThresholdKind kind, std::string_view text, const Where& where, NumberStyle style) {
   Reader reader{where, style};
   text = trimmed(text);
+  // A spreadsheet puts one between a number and its unit, and nobody sees it.
+  if (auto blank = foreign_blank_in(std::string(text))) {
+    reader.error(std::move(blank->kind));
+    return {std::nullopt, std::move(reader.findings)};
+  }
   StatedValue stated;
   switch (kind) {
     case ThresholdKind::glucose:

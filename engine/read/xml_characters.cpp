@@ -82,6 +82,22 @@ bool is_foreign_blank(char32_t value) {
          value == 0x2029 || value == 0x202F || value == 0x205F || value == 0x2060 || value == 0x3000 || value == 0xFEFF;
 }
 
+std::optional<ForeignBlank> foreign_blank_in(const std::string& text) {
+  std::uint32_t points = 0;
+  for (std::size_t at = 0; at < text.size(); ++points) {
+    const CodePoint point = code_point_at(text, at);
+    const std::size_t end = at + std::max<std::size_t>(point.size, 1);
+    if (is_foreign_blank(point.value)) {
+      const std::string before = text.substr(0, at), behind = text.substr(end);
+      const std::string side = behind.empty() ? "behind `" + before : "before `" + behind;
+      return ForeignBlank{
+          points, BadNumber{text, "a blank of another kind stands " + side + "`", "delete it and type a space"}};
+    }
+    at = end;
+  }
+  return std::nullopt;
+}
+
 bool is_curly_quote(char32_t value) { return (value >= 0x2018 && value <= 0x201F) || value == 0xAB || value == 0xBB; }
 
 bool may_start_name(char32_t value) { return lies_in(kNameStarts, value); }

@@ -7,6 +7,8 @@
 #include <string>
 #include <string_view>
 
+#include "finding/kinds.hpp"
+
 namespace rushlight {
 
 // What XML 1.0 (fifth edition) says about single characters.
@@ -42,6 +44,13 @@ std::string without_extra_blanks(std::string_view text);
 
 /// A blank that XML does not know as one: it looks like a space in an editor, or like nothing at all.
 bool is_foreign_blank(char32_t value);
+
+/// The first of them in a number with its unit, as copied from a web page or made by a spreadsheet.
+struct ForeignBlank {
+  std::uint32_t points_before;
+  BadNumber kind;
+};
+std::optional<ForeignBlank> foreign_blank_in(const std::string& text);
 
 /// A quote sign that a word processor makes of a straight one.
 bool is_curly_quote(char32_t value);

@@ -138,7 +138,7 @@ class TimeLaws {
     switch (worst.time.verdict) {
       case Verdict::within:
         return error(CallTooLate{law.name, child, urgency, answers == Promptness::late,
-                                 text_from_duration(worst.time.most), text_from_duration(limit), night, walked});
+                                 hours_and_minutes(worst.time.most), hours_and_minutes(limit), night, walked});
       case Verdict::ends:
         return error(CallNever{law.name, child, urgency, "ends at " + step, night, walked});
       case Verdict::leaves:

@@ -57,6 +57,16 @@ BOOST_DATA_TEST_CASE(command_ends_with_its_exit_status, boost::unit_test::data::
   BOOST_TEST(run.status == one.status, run.out << run.err);
 }
 
+BOOST_AUTO_TEST_CASE(help_and_manual_of_compare_say_what_its_own_exit_statuses_mean) {
+  for (const std::vector<std::string>& words : {std::vector<std::string>{"compare", "--help"}, {"man", "compare"}}) {
+    const Run run = run_program(words);
+    for (const char* told :
+         {"nothing changes", "something changes, or the search was given up", "one of them cannot be read or compared"})
+      BOOST_TEST(run.out.find(told) != std::string::npos, told << run.out);
+    BOOST_TEST(run.out.find("a rule refused it") == std::string::npos, run.out);
+  }
+}
+
 BOOST_AUTO_TEST_CASE(finding_is_shown_with_its_line_and_a_caret) {
   const Run run = run_program({"check", kTree + "/tests/findings/bad/child/pounds-as-kilograms.json"});
   BOOST_TEST(run.out.find("pounds-as-kilograms.json:4:14: error: ") != std::string::npos, run.out);

@@ -241,6 +241,36 @@ BOOST_AUTO_TEST_CASE(map_draws_before_now_and_what_changes_below_each_other) {
     BOOST_TEST(says(picture, words), words);
 }
 
+BOOST_AUTO_TEST_CASE(map_of_a_step_with_a_new_name_takes_the_old_name_or_the_new_one) {
+  Folder was, now;
+  std::string low = file_in_tree("protocols/reference/low.xml");
+  was.write("low.xml", low);
+  for (std::size_t at = low.find("\"still-low\""); at != std::string::npos; at = low.find("\"still-low\"", at))
+    low.replace(at, 11, "\"low-after-sugar\"");
+  now.write("low.xml", with(low, R"(id="low" mg-dl="70" mmol-l="3.9")", R"(id="low" mg-dl="65" mmol-l="3.6")"));
+  std::string pictures[2];
+  for (const std::string step : {"still-low", "low-after-sugar"}) {
+    const Run run = run_program({"compare", was.path("low.xml"), now.path("low.xml"), "--map",
+                                 step + ":glucose,low-treatments", "--out", now.path("map.svg")});
+    BOOST_TEST(run.status == 1, run.out << run.err);
+    std::string& picture = pictures[step == "still-low" ? 0 : 1];
+    picture = now.read("map.svg");
+    for (const char* words : {"BEFORE: what step still-low", "NOW: what step low-after-sugar", "65 to below 70 mg/dL"})
+      BOOST_TEST(says(picture, words), step << ": " << words);
+  }
+  BOOST_TEST(pictures[0] == pictures[1]);
+}
+
+BOOST_AUTO_TEST_CASE(map_of_a_step_that_only_one_version_has_says_so_and_proposes_no_such_step) {
+  Folder now;
+  now.write("low.xml", file_in_tree("tests/episode/small_low.xml"));
+  const Run run = run_program({"compare", RUSHLIGHT_SOURCE_DIR "/protocols/reference/low.xml", now.path("low.xml"),
+                               "--map", "call-and-treat:glucose", "--out", now.path("map.svg")});
+  BOOST_TEST(run.status == 2);
+  BOOST_TEST(says(run.err, "only one of the versions has a step `call-and-treat`"), run.err);
+  BOOST_TEST(!says(run.err, "write `call-and-treat`"), run.err);
+}
+
 BOOST_AUTO_TEST_CASE(map_of_what_is_not_there_is_refused_with_what_would_be_right) {
   const TwoVersions files;
   const std::string was = files.was.path("low.xml"), now = files.now.path("low.xml");

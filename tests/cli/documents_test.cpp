@@ -61,7 +61,8 @@ BOOST_AUTO_TEST_CASE(check_in_the_wire_format_page_is_the_one_that_comes_out) {
   std::string page = file_in_tree("docs/wire-format.md");
   const std::string path = std::string(RUSHLIGHT_SOURCE_DIR) + "/tests/findings/bad/sense/dead-rule.xml";
   std::string now = nlohmann::ordered_json::parse(run_program({"check", "--json", path}).out).dump(2) + "\n";
-  for (std::size_t at = now.find(path); at != std::string::npos; at = now.find(path)) now.replace(at, path.size(), "clinic/low.xml");
+  for (std::size_t at = now.find(path); at != std::string::npos; at = now.find(path))
+    now.replace(at, path.size(), "clinic/low.xml");
   const std::string old = "```check\n" + block(page, "check");
   if (std::getenv("RUSHLIGHT_REWRITE") != nullptr) {
     page.replace(page.find(old), old.size(), "```check\n" + now);
@@ -70,8 +71,8 @@ BOOST_AUTO_TEST_CASE(check_in_the_wire_format_page_is_the_one_that_comes_out) {
   BOOST_TEST(now == block(page, "check"));
 }
 
-// What the page for the clinic shows of `thresholds`, run on a copy that is called as there. As above, RUSHLIGHT_REWRITE=1
-// puts what comes out now into the page.
+// What the page for the clinic shows of `thresholds`, run on a copy that is called as there. As above,
+// RUSHLIGHT_REWRITE=1 puts what comes out now into the page.
 BOOST_AUTO_TEST_CASE(numbers_in_the_page_for_the_clinic_are_the_ones_that_come_out) {
   const ClinicCopy clinic;
   const std::filesystem::path here = std::filesystem::current_path();
@@ -83,8 +84,10 @@ BOOST_AUTO_TEST_CASE(numbers_in_the_page_for_the_clinic_are_the_ones_that_come_o
     return run_program(words);
   };
   const std::string list = run({}).out;
-  const Run refused = run({"--change", "recheck=20 min"});
+  // In the order of the page: whoever follows it sees what stands there.
   const Run change = run({"--change", "low=66 mg/dL, 3.7 mmol/L"});
+  const Run together = run({"--change", "snack-size=12 g", "honey-age=13 months"});
+  const Run refused = run({"--change", "recheck=20 min"});
   std::filesystem::current_path(here);
 
   const auto first_lines = [](const std::string& text, std::size_t count) {
@@ -95,13 +98,34 @@ BOOST_AUTO_TEST_CASE(numbers_in_the_page_for_the_clinic_are_the_ones_that_come_o
   const std::pair<std::string, std::string> blocks[] = {
       {"list", first_lines(list, 13)}, {"change", change.out}, {"refused", first_lines(refused.out, 7)}};
   std::string page = file_in_tree("docs/clinic.md");
+  BOOST_TEST(page.find(" --change 'snack-size=12 g' 'honey-age=13 months'\n") != std::string::npos);
+  BOOST_TEST(together.status == 0, together.out << together.err);
+  BOOST_TEST(together.out.find("Written: ") != std::string::npos);
+  BOOST_TEST(refused.out.find("only after 4 h 40 min when answers come as late") != std::string::npos, refused.out);
   for (const auto& [name, now] : blocks) {
     const std::string old = "```" + name + "\n" + block(page, name);
-    if (std::getenv("RUSHLIGHT_REWRITE") != nullptr) page.replace(page.find(old), old.size(), "```" + name + "\n" + now);
+    if (std::getenv("RUSHLIGHT_REWRITE") != nullptr)
+      page.replace(page.find(old), old.size(), "```" + name + "\n" + now);
     BOOST_TEST(now == block(page, name));
   }
   if (std::getenv("RUSHLIGHT_REWRITE") != nullptr)
     std::ofstream(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/clinic.md", std::ios::binary) << page;
+}
+
+BOOST_AUTO_TEST_CASE(comparison_in_the_page_for_the_clinic_is_the_one_that_comes_out) {
+  const ClinicCopy was, now;
+  BOOST_REQUIRE(now.run({"--change", "low=66 mg/dL, 3.7 mmol/L"}).status == 0);
+  const std::string out = run_program({"compare", was.path(), now.path()}).out;
+  const std::size_t begin = out.find("\nlow\n") + 1, same = out.find("\nThe same: ", begin) + 1;
+  BOOST_REQUIRE(begin < same);
+  const std::string low = out.substr(begin, out.find('\n', same) + 1 - begin);
+  std::string page = file_in_tree("docs/clinic.md");
+  const std::string old = "```compared\n" + block(page, "compared");
+  if (std::getenv("RUSHLIGHT_REWRITE") != nullptr) {
+    page.replace(page.find(old), old.size(), "```compared\n" + low);
+    std::ofstream(std::string(RUSHLIGHT_SOURCE_DIR) + "/docs/clinic.md", std::ios::binary) << page;
+  }
+  BOOST_TEST(low == block(page, "compared"));
 }
 
 BOOST_AUTO_TEST_CASE(child_in_the_child_file_page_is_read_without_a_word) {

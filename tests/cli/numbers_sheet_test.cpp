@@ -143,7 +143,7 @@ BOOST_AUTO_TEST_CASE(glucose_changed_in_one_cell_needs_the_other_one_or_a_yes) {
   const auto lower = [](Rows& rows) { row_named(rows, "low")[kValue] = "66 mg/dL"; };
   const Run refused = given_back(clinic, lower);
   BOOST_TEST(refused.status == 1);
-  BOOST_TEST(holds(refused.err, "only 66 mg/dL is stated"), refused.err);
+  BOOST_TEST(holds(refused.err, "66 mg/dL is new"), refused.err);
   BOOST_TEST(clinic.changed() == Names{});
   BOOST_TEST(given_back(clinic, lower, {"--yes"}).status == 0);
   // 71 mg/dL is 3.9 mmol/L still: nothing has to be worked out.
@@ -153,6 +153,30 @@ BOOST_AUTO_TEST_CASE(glucose_changed_in_one_cell_needs_the_other_one_or_a_yes) {
   const ClinicCopy mmol;
   BOOST_TEST(given_back(mmol, [](Rows& rows) { row_named(rows, "low")[kMmol] = "4.0"; }, {"--yes"}).status == 0);
   BOOST_TEST(holds(mmol.read("low.xml"), "mg-dl=\"72\" mmol-l=\"4.0\""));
+}
+
+BOOST_AUTO_TEST_CASE(cell_of_the_other_unit_that_was_left_is_said_to_hold_the_old_value) {
+  const ClinicCopy clinic;
+  const Run mg = given_back(clinic, [](Rows& rows) { row_named(rows, "low")[kValue] = "66 mg/dL"; });
+  BOOST_TEST(holds(mg.err, "`low` has two values: 66 mg/dL is new, and 3.9 mmol/L beside it is still the old one"),
+             mg.err);
+  const Run mmol = given_back(clinic, [](Rows& rows) { row_named(rows, "low")[kMmol] = "3.6 mmol/L"; });
+  BOOST_TEST(holds(mmol.err, "3.6 mmol/L is new, and 70 mg/dL beside it is still the old one"), mmol.err);
+  const Run only = clinic.run({"--change", "low=66 mg/dL"});
+  BOOST_TEST(holds(only.err, "only 66 mg/dL is stated"), only.err);
+}
+
+BOOST_AUTO_TEST_CASE(no_break_space_of_a_spreadsheet_is_named_since_nobody_can_see_it) {
+  const ClinicCopy clinic;
+  const std::pair<std::string, std::string> kCells[] = {{"low", "66\u00A0mg/dL"}, {"honey-age", "13\u202Fmonths"}};
+  for (const auto& [id, cell] : kCells) {
+    const Run run = given_back(clinic, [&, id = id, cell = cell](Rows& rows) { row_named(rows, id)[kValue] = cell; });
+    BOOST_TEST(run.status == 1, run.out);
+    BOOST_TEST(holds(run.err, "a blank of another kind stands before `m"), run.err);
+    BOOST_TEST(holds(run.err, "delete it and type a space"), run.err);
+    BOOST_TEST(holds(run.err, "column `value` (E)"), run.err);
+    BOOST_TEST(clinic.changed() == Names{});
+  }
 }
 
 BOOST_AUTO_TEST_CASE(both_cells_changed_to_two_glucoses_are_refused) {

@@ -70,6 +70,16 @@ BOOST_AUTO_TEST_CASE(name_that_is_a_path_or_no_name_is_refused) {
   }
 }
 
+BOOST_AUTO_TEST_CASE(path_in_place_of_a_name_is_answered_with_the_command_that_makes_the_set_there) {
+  const std::string place = clinic().path("my-new-clinic");
+  const Run refused = clinic().run({"new-set", place, "--from", "reference"});
+  BOOST_TEST(refused.status == 1);
+  BOOST_TEST(tells(refused.err, "rushlight new-set my-new-clinic --from reference --out " + place), refused.err);
+  BOOST_TEST(!fs::exists(place));
+  BOOST_TEST(clinic().run({"new-set", "my-new-clinic", "--from", "reference", "--out", place}).status == 0);
+  BOOST_TEST(fs::exists(place + "/low.xml"));
+}
+
 BOOST_AUTO_TEST_CASE(folder_with_anything_else_than_a_set_leaves_nothing_behind) {
   fs::create_directory(clinic().path("strange"));
   clinic().write("strange/low.xml", file_in_tree("protocols/reference/low.xml"));
