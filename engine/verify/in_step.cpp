@@ -54,7 +54,7 @@ class Walk {
       if (!has_something || pairs_.count(key_of(passed.steps, true)) > 0) continue;
       note(passed.steps, ways_of_.freed(passed.entered, ways_of_.everything_told()), true);
     }
-    return !queue_.empty();
+    return !queue_.empty() && !arrivals_.gave_up();
   }
 
   // What answers from before come to, where it is the same as when they are given now, is said once.
