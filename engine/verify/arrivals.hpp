@@ -103,10 +103,10 @@ class Arrivals {
   };
   struct Hash {
     std::size_t operator()(const Start& start) const {
-      std::size_t hash = start.held;
+      std::uint64_t hash = start.held;  // a script's size_t has 32 bits
       for (const std::uint32_t each : {start.was.to, start.was.tally, start.now.to, start.now.tally})
         hash = hash * 0x9E3779B97F4A7C15U + each;
-      return hash ^ hash >> 32U;
+      return static_cast<std::size_t>(hash ^ hash >> 32U);
     }
   };
   struct Followed {

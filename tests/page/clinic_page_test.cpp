@@ -130,7 +130,7 @@ BOOST_AUTO_TEST_CASE(findings_that_come_with_a_change_are_marked) {
   desk.asks(R"({"do":"check"})");
 
   BOOST_TEST(desk.says(R"("errors":0)"));
-  BOOST_TEST(desk.says(R"("fresh":true,"place":"examples.xml:248:57")"));
+  BOOST_TEST(desk.says(R"("fresh":true,"place":"examples.xml:)"));
   BOOST_TEST(desk.says("write `not-low` into the example if the clinic wants it so"));
 }
 
