@@ -15,7 +15,6 @@ namespace rushlight {
 namespace {
 
 constexpr std::size_t kMostRuns = 20'000;
-constexpr std::int64_t kThousandth = 1'000;  // of micros: no child file has a finer number
 
 class Tables2 {
  public:
@@ -70,11 +69,6 @@ class Tables2 {
     return {pieces_->amount_at(pair_.was, piece, values, spans), pieces_->amount_at(pair_.now, piece, values, spans)};
   }
 
-  std::int64_t grain_of(const DosePiece& piece, std::size_t along) const {
-    const bool months = along < piece.table->dimensions.size() && piece.table->dimensions[along].subject == kAgeSubject;
-    return months ? 1 : kThousandth;
-  }
-
   /// The amounts of one dose along a number, step by step. They grow with it, so where two are equal all between are.
   struct Staircase {
     DoseId dose;
@@ -108,7 +102,7 @@ class Tables2 {
 
   void look_along(const DosePiece& piece, const DosePieces::Spans& spans, std::size_t along,
                   std::vector<std::int64_t> values) {
-    const std::int64_t grain = grain_of(piece, along), end = spans[along]->greatest;
+    const std::int64_t grain = pieces_->grain(piece, along), end = spans[along]->greatest;
     Staircase was{pair_.was}, now{pair_.now};
     const auto climb = [&](Staircase& stairs, std::int64_t to) {
       if (to <= stairs.last) return;
@@ -225,7 +219,7 @@ class Tables2 {
   void add_example(const DosePiece& piece, const DosePieces::Spans& spans, std::size_t along,
                    const DosePieces::Ends& ends, const Amounts& amounts) {
     int roundness = 0;
-    const std::int64_t one = roundest_in(ends.least, ends.greatest, grain_of(piece, along) == 1, roundness);
+    const std::int64_t one = roundest_in(ends.least, ends.greatest, pieces_->grain(piece, along) == 1, roundness);
     examples_.push_back(
         {region_of(piece, spans, {{along, DosePieces::Ends{one, one}}}), amounts.first, amounts.second, roundness, ""});
   }
@@ -264,10 +258,11 @@ class Tables2 {
       Interval& ends = limit.intervals.front();
       const auto is_border = [&](std::int64_t value) { return borders_.count({limit.subject.index, value}) > 0; };
       if (ends.from && ends.up_to && *ends.from == *ends.up_to) continue;
-      if (ends.from && ends.with_from && is_border(*ends.from - kThousandth))
-        ends.from = *ends.from - kThousandth, ends.with_from = false;
-      if (ends.up_to && ends.with_up_to && is_border(*ends.up_to + kThousandth))
-        ends.up_to = *ends.up_to + kThousandth, ends.with_up_to = false;
+      const std::int64_t grain = grain_of(protocol_.facts[limit.subject.index].kind);
+      if (ends.from && ends.with_from && is_border(*ends.from - grain))
+        ends.from = *ends.from - grain, ends.with_from = false;
+      if (ends.up_to && ends.with_up_to && is_border(*ends.up_to + grain))
+        ends.up_to = *ends.up_to + grain, ends.with_up_to = false;
     }
   }
 

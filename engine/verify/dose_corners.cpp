@@ -9,8 +9,6 @@
 namespace rushlight {
 namespace {
 
-constexpr std::int64_t kFinest = 1'000;  // of micros: no number of a file or a meter has more than three places
-
 using Ends = DosePieces::Ends;
 
 // What a child file can say, and what a meter can show.
@@ -40,7 +38,7 @@ Ends domain_of(FactKind kind, const Table& table) {
     cut(cell.age.months(), cell.age_end ? std::optional<std::int64_t>(cell.age_end->months() - 1) : std::nullopt);
   if (kind == FactKind::weight) {
     cut(cell.weight.in(kKilogram).micros(),
-        cell.weight_end ? std::optional(cell.weight_end->in(kKilogram).micros() - kFinest) : std::nullopt);
+        cell.weight_end ? std::optional(cell.weight_end->in(kKilogram).micros() - grain_of(kind)) : std::nullopt);
   }
   return ends;
 }
@@ -114,7 +112,7 @@ std::optional<DosePieces::Spans> DosePieces::spans(const DosePiece& piece) const
     if (!is_a_number(protocol_, dimension.subject)) continue;
     const FactKind kind = protocol_.facts[dimension.subject.index].kind;
     spans.back() = ends_of(dimension, piece.box.sides[i], borders_of(protocol_, rows_, table, dimension.subject),
-                           domain_of(kind, table), kind == FactKind::age ? 1 : kFinest);
+                           domain_of(kind, table), grain_of(kind));
     if (!spans.back() && !may_be_no_number(dimension, piece.box.sides[i])) return std::nullopt;
   }
   // The factor divides, so its greatest makes the amount least.
@@ -150,6 +148,11 @@ std::vector<bool> DosePieces::grows_with(DoseId dose, const DosePiece& piece) co
 std::optional<Decimal> DosePieces::amount_at(DoseId dose, const DosePiece& piece,
                                              const std::vector<std::int64_t>& values, const Spans& spans) const {
   return amount(dose, piece, grounds_at(piece, values, spans));
+}
+
+std::int64_t DosePieces::grain(const DosePiece& piece, std::size_t dimension) const {
+  const std::vector<Dimension>& all = piece.table->dimensions;
+  return grain_of(dimension < all.size() ? protocol_.facts[all[dimension].subject.index].kind : FactKind::choice);
 }
 
 std::vector<std::int64_t> DosePieces::borders(const Table& table, const Subject& subject) const {
@@ -199,10 +202,9 @@ std::optional<DoseCorner> DosePieces::least_given(const DosePiece& piece) const 
     std::int64_t some = values[i];
     values[i] = none;
     if (gives()) return;
-    const bool months = i < piece.table->dimensions.size() && piece.table->dimensions[i].subject == kAgeSubject;
-    const std::int64_t grain = months ? 1 : kFinest;
-    while (some - none > grain) {
-      const std::int64_t middle = none + (some - none) / grain / 2 * grain;
+    const std::int64_t fine = grain(piece, i);
+    while (some - none > fine) {
+      const std::int64_t middle = none + (some - none) / fine / 2 * fine;
       values[i] = middle;
       (gives() ? some : none) = middle;
     }

@@ -7,12 +7,11 @@
 namespace rushlight {
 namespace {
 
-constexpr std::int64_t kOne = Decimal::kMicrosPerOne, kThousandth = kOne / 1'000;
+constexpr std::int64_t kOne = Decimal::kMicrosPerOne;
 constexpr std::int64_t kMonthsPerYear = 12;
 
 std::int64_t grain_of(const Protocol& protocol, const Subject& subject) {
-  const bool age = subject.kind == Subject::Kind::fact && protocol.facts[subject.index].kind == FactKind::age;
-  return age ? 1 : kThousandth;
+  return grain_of(subject.kind == Subject::Kind::fact ? protocol.facts[subject.index].kind : FactKind::choice);
 }
 
 bool is_one_stretch(const CaseLimit& limit) {

@@ -12,6 +12,9 @@
 
 namespace rushlight {
 
+/// No number of a child file or a meter is finer: months of an age, thousandths of all else.
+constexpr std::int64_t grain_of(FactKind kind) { return kind == FactKind::age ? 1 : 1'000; }
+
 inline constexpr Subject kAgeSubject{Subject::Kind::fact, fact_id(ChildFact::age).index};
 
 struct DosePiece {
@@ -58,6 +61,8 @@ class DosePieces {
   using Spans = std::vector<std::optional<Ends>>;
   /// Empty when no child file and no meter reaches the piece.
   std::optional<Spans> spans(const DosePiece& piece) const;
+  /// How fine a number of the piece may be, by dimension, and the factor behind them.
+  std::int64_t grain(const DosePiece& piece, std::size_t dimension) const;
   /// The row of the dose, or of one that it is made of there, from 0.
   std::size_t row_in(DoseId dose, const DosePiece& piece) const;
   /// By dimension: whether the amount of the dose grows with it in the piece; behind them the correction factor.

@@ -8,7 +8,6 @@
 namespace rushlight {
 namespace {
 
-constexpr std::int64_t kFinestGrain = 1'000;  // of micros: no child file has a finer number
 constexpr std::size_t kMostHalvings = 2'000, kLines = 8, kAlongALine = 200;
 
 using Ends = DosePieces::Ends;
@@ -45,7 +44,7 @@ class Several {
   FactKind kind(std::size_t i) const {
     return dimension(i) != nullptr ? protocol_.facts[dimension(i)->subject.index].kind : FactKind::choice;
   }
-  std::int64_t grain(std::size_t i) const { return kind(i) == FactKind::age ? 1 : kFinestGrain; }
+  std::int64_t grain(std::size_t i) const { return asked_.pieces.grain(asked_.piece, asked_.counting[i]); }
 
   // Most children have about as many units a day as kilograms: of several examples the one that could be a child is
   // told. Only the choice hangs on it.
