@@ -131,13 +131,13 @@ class Sum {
     const std::optional<Decimal> whole = other(cell.dose);
     if (!whole) return true;
     value_ = *whole;
-    if (!cell.divided_by && !cell.times) return true;  // the same amount: its sum says all
+    if (!cell.during && !cell.times) return true;  // the same amount: its sum says all
     sum_.working = label_of(cell.dose) + " " + written(value_);
     multiply(cell.times);
-    if (cell.divided_by) {
-      const int parts = std::get<int>(limit_in(*cell.divided_by));
-      value_ = quotient(value_, Decimal::whole(parts));
-      sum_.working += " / " + std::to_string(parts);
+    if (cell.during) {
+      const Duration time = std::get<Duration>(limit_in(*cell.during));
+      value_ = within(value_, time);
+      sum_.working += " x " + text_from_duration(time) + " / 1 h";
     }
     return equals();
   }

@@ -44,9 +44,7 @@ std::optional<ShownDrinks> drinks_of(const Scene& scene) {
     const bool stayed_down = given.outcome == Outcome::given || given.outcome == Outcome::part;
     if (stayed_down && given.amount && given.amount->unit == Unit::millilitre) drunk = drunk + given.amount->value;
   }
-  const std::int64_t seconds = (scene.now - *scene.episode.drinking_since).count();
-  const Decimal hours = quotient(Decimal::whole(seconds), Decimal::whole(3600));
-  const Decimal goal = as_asked_for(scene, product(*each_hour, hours));
+  const Decimal goal = as_asked_for(scene, within(*each_hour, scene.now - *scene.episode.drinking_since));
   return ShownDrinks{Quantity{drunk, Unit::millilitre}, Quantity{goal, Unit::millilitre},
                      wall(scene.episode.clock, *scene.episode.drinking_since)};
 }

@@ -51,6 +51,10 @@ std::string text_from_duration(Duration duration) {
   return std::to_string(seconds / shown.seconds).append(" ").append(ucum(shown.unit));
 }
 
+Decimal within(Decimal each_hour, Duration time) {
+  return quotient(product(each_hour, Decimal::whole(time.count())), Decimal::whole(3600));
+}
+
 std::optional<Age> age_from_quantity(const Quantity& quantity) {
   if (quantity.unit != Unit::month && quantity.unit != Unit::year) return std::nullopt;
   const std::int64_t micros = quantity.value.micros();

@@ -49,6 +49,9 @@ std::optional<Duration> duration_from_quantity(const Quantity& quantity);
 /// The shortest whole UCUM form: "15 min", "2 h", "90 s", "3 d".
 std::string text_from_duration(Duration duration);
 
+/// What of an amount for each hour falls into this time, cut towards zero at the sixth place.
+Decimal within(Decimal each_hour, Duration time);
+
 /// Completed months of life. Negative never occurs: the child reader refuses a birth date in the future.
 class Age {
  public:

@@ -24,7 +24,7 @@ struct DoseRow {
   struct OfDailyDose { ThresholdId percent; };
   /// What brings the glucose down to the target by the child's own correction factor; nothing when it is not above.
   struct Correction { ThresholdId target; std::optional<ThresholdId> times; };
-  struct OfDose { DoseId dose; std::optional<ThresholdId> divided_by, times; };
+  struct OfDose { DoseId dose; std::optional<ThresholdId> during, times; };  // during: of an hourly amount, what falls into it
   struct LargerOf { DoseId one, other; };              // never the sum
   struct Withheld { Text reason; };
   std::variant<Fixed, PerKilogram, PerYear, OfDailyDose, Correction, OfDose, LargerOf, Withheld> cell;

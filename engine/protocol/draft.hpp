@@ -84,7 +84,7 @@ struct DraftFood {
 
 struct DraftRow {
   Where where;
-  MaybeWord fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, larger_of, withheld;
+  MaybeWord fixed, per_kg, over, plus, per_year, percent, correction, dose, during, times, larger_of, withheld;
   MaybeWord least, most, most_percent, most_per_kg, source;
   std::vector<DraftCondition> when;
   std::optional<DraftText> text;  // the reason of a withheld row, the share of a fixed one

@@ -67,9 +67,9 @@ void go(Way& way, DraftFood& food) {
 }
 template <class Way>
 void go(Way& way, DraftRow& row) {
-  auto& [where, fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, larger_of, withheld,
+  auto& [where, fixed, per_kg, over, plus, per_year, percent, correction, dose, during, times, larger_of, withheld,
          least, most, most_percent, most_per_kg, source, when, text] = row;
-  way(where, fixed, per_kg, over, plus, per_year, percent, correction, dose, divided_by, times, larger_of, withheld,
+  way(where, fixed, per_kg, over, plus, per_year, percent, correction, dose, during, times, larger_of, withheld,
       least, most, most_percent, most_per_kg, source, when, text);
 }
 template <class Way>

@@ -141,7 +141,7 @@ class Moving {
   void cell_moved(DoseRow::PerYear& cell) const { all(cell.amount); }
   void cell_moved(DoseRow::OfDailyDose& cell) const { all(cell.percent); }
   void cell_moved(DoseRow::Correction& cell) const { all(cell.target, cell.times); }
-  void cell_moved(DoseRow::OfDose& cell) const { all(cell.dose, cell.divided_by, cell.times); }
+  void cell_moved(DoseRow::OfDose& cell) const { all(cell.dose, cell.during, cell.times); }
   void cell_moved(DoseRow::LargerOf& cell) const { all(cell.one, cell.other); }
   void cell_moved(DoseRow::Withheld& cell) const { all(cell.reason); }
 

@@ -36,11 +36,11 @@ void refuse_zero_step(Resolver& resolver, std::optional<ThresholdId> step, const
   }
 }
 
-void refuse_zero_count(Resolver& resolver, ThresholdId count, const Word& word) {
-  for (const Band& band : resolver.protocol[count].bands) {
-    const auto* number = std::get_if<int>(&band.value);
-    if (number == nullptr || *number > 0 || is_told(resolver, band.where)) continue;
-    resolver.error(word.where, BadNumber{word.text, "a dose is divided by one or more"}, Because{"its value", band.where});
+void refuse_no_time(Resolver& resolver, ThresholdId time, const Word& word) {
+  for (const Band& band : resolver.protocol[time].bands) {
+    const auto* duration = std::get_if<Duration>(&band.value);
+    if (duration == nullptr || *duration > Duration{} || is_told(resolver, band.where)) continue;
+    resolver.error(word.where, BadNumber{word.text, "an amount takes some time"}, Because{"its value", band.where});
     return;
   }
 }
@@ -137,9 +137,9 @@ void add_amount(Resolver& resolver, const DraftRow& draft, const Dose& dose, Dos
     row.cell = DoseRow::Correction{or_first(threshold_from(resolver, draft.correction, {ThresholdKind::glucose})),
                                    threshold_from(resolver, draft.times, {ThresholdKind::factor})};
   } else if (name == "dose") {
-    const auto divided_by = threshold_from(resolver, draft.divided_by, {ThresholdKind::count});
-    if (divided_by) refuse_zero_count(resolver, *divided_by, *draft.divided_by);
-    row.cell = DoseRow::OfDose{earlier_dose(resolver, word, dose), divided_by,
+    const auto during = threshold_from(resolver, draft.during, {ThresholdKind::time});
+    if (during) refuse_no_time(resolver, *during, *draft.during);
+    row.cell = DoseRow::OfDose{earlier_dose(resolver, word, dose), during,
                                threshold_from(resolver, draft.times, {ThresholdKind::factor})};
   } else {
     const std::vector<Word> names = split(word);
@@ -159,7 +159,7 @@ void refuse_strays(Resolver& resolver, const DraftRow& draft, std::string_view a
     refuse(resolver, draft.over, "over", row, {"per-kg"});
     refuse(resolver, draft.plus, "plus", row, {"per-kg"});
   }
-  if (amount != "dose") refuse(resolver, draft.divided_by, "divided-by", row, {"dose"});
+  if (amount != "dose") refuse(resolver, draft.during, "during", row, {"dose"});
   if (amount != "dose" && amount != "correction") refuse(resolver, draft.times, "times", row, {"dose", "correction"});
 }
 

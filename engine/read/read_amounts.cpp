@@ -16,7 +16,7 @@ DraftRow row_from_node(const XmlNode& node) {
   return {node.name.where,   word("fixed"),  word("per-kg"),
           word("over"),      word("plus"),   word("per-year"),
           word("percent"),   word("correction"), word("dose"),
-          word("divided-by"), word("times"), word("larger-of"),
+          word("during"), word("times"), word("larger-of"),
           word("withheld"),  word("least"),  word("most"),
           word("most-percent"), word("most-per-kg"), word("source"), conditions_from_node(node),
           std::move(text)};

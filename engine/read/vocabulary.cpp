@@ -136,7 +136,7 @@ void add_amounts(std::vector<ElementWords>& all) {
   all.push_back(element("row",
                         {optional("fixed"), optional("per-kg"), optional("over"), optional("plus"),
                          optional("per-year"), optional("percent"), optional("correction"), optional("dose"),
-                         optional("divided-by"), optional("times"), optional("larger-of"), flag("withheld"),
+                         optional("during"), optional("times"), optional("larger-of"), flag("withheld"),
                          optional("least"), optional("most"), optional("most-percent"), optional("most-per-kg"),
                          needed("source")},
                         with_lines({any("if", "if")})));

@@ -44,7 +44,7 @@ class RowAmount {
     const std::optional<Decimal> whole = other_(cell.dose);
     if (!whole) return std::nullopt;
     const Decimal amount = times(*whole, cell.times);
-    return cell.divided_by ? quotient(amount, number(*cell.divided_by)) : amount;
+    return cell.during ? within(amount, std::get<Duration>(limit(*cell.during))) : amount;
   }
   std::optional<Decimal> operator()(const DoseRow::LargerOf& cell) const {
     const std::optional<Decimal> one = other_(cell.one), two = other_(cell.other);

@@ -186,6 +186,17 @@ std::optional<DoseCorner> DosePieces::greatest(const DosePiece& piece) const {
   if (!all) return std::nullopt;
   std::vector<std::int64_t> values;
   for (const auto& ends : *all) values.push_back(ends ? ends->greatest : 0);
+  // What ends a thousandth below a border is told as somebody would read it off, when that gives as much: 179, not 179.999.
+  const auto given = amount_at(dose_, piece, values, *all);
+  for (std::size_t i = 0; i + 1 < values.size(); ++i) {
+    const std::int64_t exact = values[i];
+    if (!(*all)[i] || grain(piece, i) == 1 || exact % Decimal::kMicrosPerOne == 0) continue;
+    for (const std::int64_t step : {Decimal::kMicrosPerOne, Decimal::kMicrosPerOne / 10}) {
+      values[i] = exact / step * step;
+      if (values[i] >= (*all)[i]->least && amount_at(dose_, piece, values, *all) == given) break;
+      values[i] = exact;
+    }
+  }
   return corner_at(piece, values, *all);
 }
 

@@ -35,7 +35,7 @@ struct ThresholdsOf {
     add(all, cell.times);
   }
   void operator()(const DoseRow::OfDose& cell) const {
-    add(all, cell.divided_by);
+    add(all, cell.during);
     add(all, cell.times);
   }
 };

@@ -34,15 +34,17 @@ class FallingDose {
   }
 
  private:
-  // A bigger child is not given less of anything that stands fixed, nor one with more ketones less insulin.
+  // A bigger child is not given less of anything that stands fixed, nor one with more ketones or a higher glucose less
+  // insulin.
   bool grows_with(const Subject& subject) const {
     if (subject.kind != Subject::Kind::fact) return false;
     const FactId fact{subject.index};
     if (fact == fact_id(ChildFact::weight) || fact == fact_id(ChildFact::age)) return true;
-    return dose_.insulin && protocol_[fact].kind == FactKind::ketones;
+    const FactKind kind = protocol_[fact].kind;
+    return dose_.insulin && (kind == FactKind::ketones || kind == FactKind::ordered_choice || kind == FactKind::glucose);
   }
 
-  /// A child whom `less` takes, and who would be given more by `more` if he were smaller or had fewer ketones.
+  /// A child whom `less` takes, and who would be given more by `more` if he were smaller or had fewer ketones or a lower glucose.
   void look_at(ChildrenCompared& comparing, const Context& context, std::size_t less, std::size_t more) {
     std::size_t kind = 0, other_kind = 0;
     const auto amount = amount_named(dose_.rows[less], kind), other = amount_named(dose_.rows[more], other_kind);

@@ -43,7 +43,7 @@ struct SameDoses::Cell {
     return doses.value(a.target, b.target) && doses.limit(a.times, b.times);
   }
   bool operator()(const DoseRow::OfDose& a, const DoseRow::OfDose& b) const {
-    return same(a.dose, b.dose) && doses.limit(a.divided_by, b.divided_by) && doses.limit(a.times, b.times);
+    return same(a.dose, b.dose) && doses.limit(a.during, b.during) && doses.limit(a.times, b.times);
   }
   bool operator()(const DoseRow::LargerOf& a, const DoseRow::LargerOf& b) const {
     return same(a.one, b.one) && same(a.other, b.other);

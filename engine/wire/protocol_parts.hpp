@@ -121,8 +121,8 @@ void go(Way& way, DoseRow::Correction& correction) {
 }
 template <class Way>
 void go(Way& way, DoseRow::OfDose& of_dose) {
-  auto& [dose, divided_by, times] = of_dose;
-  way(dose, divided_by, times);
+  auto& [dose, during, times] = of_dose;
+  way(dose, during, times);
 }
 template <class Way>
 void go(Way& way, DoseRow::LargerOf& larger_of) {

@@ -108,7 +108,7 @@ BOOST_AUTO_TEST_CASE(insulin_at_a_lower_glucose_stands_with_what_is_more) {
 
 BOOST_AUTO_TEST_CASE(a_sip_that_only_a_text_names_is_told_as_an_amount) {
   const std::string was = the("illness");
-  const Differences all = versions(was, with(was, R"(id="sips-an-hour" value="6")", R"(id="sips-an-hour" value="12")"));
+  const Differences all = versions(was, with(was, R"(id="sip-every" value="10 min")", R"(id="sip-every" value="5 min")"));
   const Difference sip = told(all, Of::dose, "in", "round-sugar-free");
   BOOST_TEST((sip.turn == To::less));
   BOOST_TEST(says(sip.was, "weight 10 kg: 6 mL"), sip.was);

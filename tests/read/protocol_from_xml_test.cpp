@@ -109,7 +109,7 @@ BOOST_AUTO_TEST_CASE(questions_foods_and_doses_keep_what_is_written) {
                     "yescarb-per-kglargest-carb");
   const auto row = [&](std::size_t place) { return draft.doses.at(place).rows.at(0); };
   BOOST_CHECK_EQUAL(text(row(1).over) + text(row(1).plus), "ten-kgsome-ml");
-  BOOST_CHECK_EQUAL(text(row(2).dose) + text(row(2).divided_by) + text(row(2).times), "fluid-hourmost-treatmentshalf-more");
+  BOOST_CHECK_EQUAL(text(row(2).dose) + text(row(2).during) + text(row(2).times), "fluid-hourrecheckhalf-more");
   BOOST_CHECK_EQUAL(text(row(3).per_year), "each-year");
   BOOST_CHECK_EQUAL(text(row(4).percent) + text(row(4).most_percent) + text(row(4).most_per_kg),
                     "ten-percentten-percentinsulin-each-kg");
