@@ -102,6 +102,7 @@ struct Episode {
   std::vector<FactId> opening;                 // opening questions still to be asked
   Instant opening_since;                       // since when
   std::string told;                            // what a clinician said last
+  bool insulin_said = false;                   // of this visit to the step: its insulin is what a clinician said
   std::string carer;                           // who took over
   int events = 0;                              // how many have been told
   bool clock_went_back = false;

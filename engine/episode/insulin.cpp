@@ -110,6 +110,8 @@ std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose
     return Withholding{phrase(reason, language, one), false, true};
   };
   if (is_asked_again(scene)) return Withholding{phrase(Phrase::insulin_asked_first, language), false};
+  // What they said may have gone in already; a dose of the table beside it would be a second one.
+  if (scene.episode.insulin_said) return Withholding{phrase(Phrase::insulin_clinic_said, language), true};
   if (const std::optional<Phrase> reason = not_for_this_child(scene)) {
     Withholding withheld = because(*reason);
     withheld.table_first = true;

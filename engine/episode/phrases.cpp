@@ -151,6 +151,9 @@ Wording wording(Phrase phrase) {
       return {"Call the clinic for the dose.", "Llame a la clínica para la dosis."};
     case Phrase::insulin_as_said:
       return {"Insulin as the clinic says, by pen or syringe.", "Insulina como diga la clínica, con pluma o jeringa."};
+    case Phrase::insulin_clinic_said:
+      return {"You asked the clinic about this insulin. Give what it said and nothing else.",
+              "Ya preguntó a la clínica por esta insulina. Ponga lo que dijo y nada más."};
     case Phrase::insulin_not_approved:
       return {"No insulin dose here: this guide is not approved now.",
               "Aquí no hay dosis de insulina: esta guía no está aprobada ahora."};

@@ -43,7 +43,7 @@ enum class Phrase : std::uint8_t {
   units,                 // of insulin; UCUM codes are for files
   micrograms,
   call_for_the_dose,     // after every reason why no insulin dose is shown
-  insulin_as_said, insulin_not_approved, insulin_not_switched_on, insulin_pump_corrects,
+  insulin_as_said, insulin_clinic_said, insulin_not_approved, insulin_not_switched_on, insulin_pump_corrects,
   insulin_daily_dose_unknown, insulin_daily_dose_old, insulin_strength_unknown, insulin_other_strength,
   insulin_somebody_else, insulin_last_unknown,
   insulin_too_soon,      // "{1}": from when on

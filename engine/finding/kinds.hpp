@@ -152,6 +152,11 @@ struct AskedTwice { std::string step; std::string fact; std::string from; };    
 struct OldReading { std::string step; std::string action; std::string fact; std::string fresh; std::string lasts; };  // what is given is looked at by a reading from before it
 struct EarlyRuleUntold { std::string rule; };                    // reads what nobody can tell during the wait
 struct WaitUnusual { std::string step; std::string what; std::string time; std::string least; std::string most; };  // what: "after `sugar`", "in an emergency"
+struct ReadingTooOld { std::string step; std::string fact; std::string fresh; std::string most; };  // `fresh` is longer than a reading tells anything
+struct DoseOfAnyChild { std::string dose; int row; };  // insulin whose most is the same for every child
+struct TroubleAsGiven { std::string action; std::string outcome; std::string wait; };  // not taken, and the wait begins as if it were
+struct WatchElsewhere { std::string watch; std::string others; };  // the other protocols of the set watch it
+struct DegreesApart { std::string celsius; std::string fahrenheit; std::string is; std::string right; };  // in one sentence
 struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty for a text of no step
 struct UntilBeforeStart { std::string step; std::string after; };        // `{until}` of a wait that starts after an action
 struct AsksAtOnce { std::string step; std::string action; std::string fact; };          // gives and measures without a wait
@@ -232,7 +237,8 @@ using AnyKind = std::variant<
     WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm, InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, CallsClinicOnly,
     SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow, InsulinWithoutDose, InsulinStacked,
     WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, NumberEndsCalmly, CallMissing, ComeIgnored,
-    CalmerThanCall, DoseUnnamed, NotGiven, TroubleEnds, InsulinInWords, PumpForgotten, GlucagonForgotten, AskedTwice, OldReading, WaitUnusual, EarlyRuleUntold,
+    CalmerThanCall, DoseUnnamed, NotGiven, TroubleEnds, InsulinInWords, PumpForgotten, GlucagonForgotten, AskedTwice, OldReading, WaitUnusual, ReadingTooOld, DoseOfAnyChild,
+    TroubleAsGiven, WatchElsewhere, DegreesApart, EarlyRuleUntold,
     UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice,
     BorderApart, GlucagonUncounted, DoseFalls, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
     ApartInSet, SetsMixed, SignElsewhere, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle, UnknownIsCalm, LookOutside, HardToRead, ExampleDiffers, ExampleStuck,

@@ -49,7 +49,7 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, UnknownId, UnusedName, NobodyUses, RepeatedId, UnknownStart, ApartInSet,
                                    SetsMixed>) {
       return Property::names_stand_for_one_thing;
-    } else if constexpr (is_one_of<K, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, BandsGap,
+    } else if constexpr (is_one_of<K, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, DegreesApart, BandsGap,
                                    BandsOverlap, ImplausibleValue, BadDate, WrongFactKind, WrongThresholdKind,
                                    ThresholdsCrossed>) {
       return Property::numbers_fit;
@@ -67,9 +67,10 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, RuleNeverMatches, NeverCounted, BorderTakenTwice, BorderApart>) {
       return Property::no_dead_rule;
     } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, DoseFalls, BoundsCrossed, DoseOfNothing, DoseAboveCap,
-                                   DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished>) {
+                                   DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
+                                   DoseOfAnyChild>) {
       return Property::doses_covered;
-    } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice, OldReading, WaitUnusual>) {
+    } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice, OldReading, WaitUnusual, ReadingTooOld>) {
       return Property::rules_read_what_is_asked;
     } else if constexpr (is_one_of<K, StepUnreachable, DeadEnd>) {
       return Property::steps_connected;
@@ -78,11 +79,13 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
                                    SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
                                    LateAndCalm, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack,
-                                   WatchCalms, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall, SignElsewhere, CallsClinicOnly, NumberEndsCalmly>) {
+                                   WatchCalms, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall, SignElsewhere, CallsClinicOnly, NumberEndsCalmly,
+                                   WatchElsewhere>) {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
                                    InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, TroubleEnds,
-                                   InsulinInWords, PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
+                                   InsulinInWords, PumpForgotten, GlucagonForgotten, GlucagonUncounted,
+                                   TroubleAsGiven>) {
       return Property::giving_apart;
     } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle,
                                    UnknownIsCalm, LookOutside, HardToRead>) {

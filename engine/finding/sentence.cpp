@@ -268,6 +268,25 @@ struct Sentence : SentenceOfTexts, SentenceOfLaws {
     return "step " + quoted(k.step) + " waits " + one_line(k.time) + " " + one_line(k.what) + "; usual are " + one_line(k.least) +
            " to " + one_line(k.most);
   }
+  std::string operator()(const ReadingTooOld& k) const {
+    return "step " + quoted(k.step) + " takes a " + quoted(k.fact) + " that is up to " + one_line(k.fresh) +
+           " old; after " + one_line(k.most) + " it is another";
+  }
+  std::string operator()(const DoseOfAnyChild& k) const {
+    return "row " + std::to_string(k.row) + " of " + quoted(k.dose) +
+           " is bounded by no part of the daily dose and by nothing for each kilogram: a toddler may get as much as an adult";
+  }
+  std::string operator()(const TroubleAsGiven& k) const {
+    return quoted(k.action) + " that is " + quoted(k.outcome) + " counts as given: " + quoted(k.wait) +
+           " begins, and nobody is treated";
+  }
+  std::string operator()(const WatchElsewhere& k) const {
+    return one_line(k.others) + " watch " + quoted(k.watch) + ", and this file does not: what is told here leads nowhere";
+  }
+  std::string operator()(const DegreesApart& k) const {
+    return quoted("{" + k.celsius + "}") + " and " + quoted("{" + k.fahrenheit + "}") +
+           " stand for one temperature, and " + one_line(k.is);
+  }
   std::string operator()(const EarlyRuleUntold& k) const {
     return "rule " + quoted(k.rule) + " is `early` but nothing that it reads can be told during a wait";
   }

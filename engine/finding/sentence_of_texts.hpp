@@ -57,7 +57,7 @@ struct SentenceOfTexts {
     return quoted(k.action) + " calls " + quoted(k.contact) + ", and its text gives " + quoted("{" + k.blank + "}");
   }
   std::string operator()(const OtherDoseNamed& k) const {
-    return quoted(k.action) + " gives " + quoted(k.dose) + ", and its text names " + quoted("{" + k.named + "}");
+    return quoted(k.action) + " gives " + quoted(k.dose) + ", and the words here name " + quoted("{" + k.named + "}");
   }
   std::string operator()(const NumberUntold& k) const {
     return "the " + quoted(k.language) + " text of the call " + quoted(k.action) + " does not say which number to call";

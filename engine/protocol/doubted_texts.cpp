@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <map>
 
 #include "protocol/resolve_parts.hpp"
@@ -136,6 +137,49 @@ void refuse_garbled(Resolver& resolver, const DraftText& draft) {
   }
 }
 
+/// The name in braces that stands before these words, and its one value.
+struct Degrees {
+  std::string name;
+  std::size_t at;
+  Decimal value;
+};
+std::optional<Degrees> degrees_before(const Resolver& resolver, const std::string& text, std::string_view words) {
+  const std::size_t end = text.find(words);
+  const std::size_t from = end == std::string::npos ? end : text.rfind('{', end);
+  if (from == std::string::npos || from + 1 >= end) return std::nullopt;
+  const std::string name = text.substr(from + 1, end - from - 1);
+  for (const Threshold& threshold : resolver.protocol.thresholds) {
+    if (threshold.name != name || threshold.bands.size() != 1) continue;
+    const auto* number = std::get_if<Quantity>(&threshold.bands.front().value);
+    if (number != nullptr) return Degrees{name, from, number->value};
+  }
+  return std::nullopt;
+}
+
+/// "{fever-celsius} °C ({fever-fahrenheit} °F)": two numbers of the file, and one temperature. Source: 1 °F is 5/9 K, and 0 °C
+/// is 32 °F (exact by definition).
+void doubt_degrees(Resolver& resolver, const DraftText& draft) {
+  constexpr Decimal kTenth = Decimal::of_micros(100'000), kHalf = Decimal::of_micros(500'000), kNone{};
+  const auto apart = [&](Decimal a, Decimal b) { return a < b ? b - a : a - b; };
+  for (const Line& line : draft.lines) {
+    const auto celsius = degrees_before(resolver, line.text.text, "} °C"), other = degrees_before(resolver, line.text.text, "} °F");
+    if (!celsius || !other || other->value < Decimal::whole(32)) continue;
+    const Decimal is = quotient(product(celsius->value, Decimal::whole(9)), Decimal::whole(5)) + Decimal::whole(32);
+    const Decimal back = quotient(product(other->value - Decimal::whole(32), Decimal::whole(5)), Decimal::whole(9));
+    const bool whole = rounded(other->value, RoundDirection::down, Decimal::whole(1)) == other->value;
+    // Either may be the printed one, and the other its rounding.
+    if (apart(is, other->value) <= (whole ? kHalf : kTenth) || apart(back, celsius->value) < kTenth || back < kNone) continue;
+    const auto said = [&](Decimal value, const char* unit) {
+      return text_from_decimal(rounded(value, RoundDirection::nearest, kTenth)) + unit;
+    };
+    warn(resolver, part_of(line.text, other->at, other->name.size() + 2),
+         DegreesApart{celsius->name, other->name,
+                      said(celsius->value, " °C") + " is " + said(is, " °F") + ", not " + said(other->value, " °F"),
+                      said(is, " °F") + ", or " + said(back, " °C")});
+    return;
+  }
+}
+
 std::string blank_of(std::string_view name) { return "{" + std::string(name) + "}"; }
 std::string_view name_of(Filler filler) { return words::kFillers[static_cast<std::size_t>(filler)]; }
 
@@ -172,18 +216,45 @@ void doubt_number(Resolver& resolver, const DraftAction& draft, const Action& ac
   }
 }
 
+bool is_measured(const Action& action) {
+  return action.dose &&
+         (action.kind == ActionKind::by_mouth || action.kind == ActionKind::glucagon || action.kind == ActionKind::insulin);
+}
+
+/// A number of the file in the unit of the dose: "Give 20 units", where 20 is the most.
+bool is_an_amount(const Threshold& threshold, Unit unit) {
+  return std::any_of(threshold.bands.begin(), threshold.bands.end(), [&](const Band& band) {
+    const auto* quantity = std::get_if<Quantity>(&band.value);
+    return quantity != nullptr && quantity->unit == unit;
+  });
+}
+
+/// Whether the line names an amount that could be taken for that of the action, and is another.
+bool refuse_other_amount(Resolver& resolver, const Line& line, const Action& action,
+                         const std::function<bool(std::size_t dose)>& is_given) {
+  const std::string& own = resolver.doses.names[action.dose->index];
+  const Unit unit = resolver.protocol[*action.dose].unit;
+  const auto refused = [&](const std::string& other) {
+    const std::size_t at = other.empty() ? std::string::npos : line.text.text.find(blank_of(other));
+    if (at == std::string::npos) return false;
+    resolver.error(part_of(line.text, at, blank_of(other).size()), OtherDoseNamed{action.name, own, other});
+    return true;
+  };
+  for (std::size_t i = 0; i < resolver.doses.names.size() && i < resolver.protocol.doses.size(); ++i) {
+    if (resolver.protocol.doses[i].unit == unit && !is_given(i) && refused(resolver.doses.names[i])) return true;
+  }
+  for (const Threshold& threshold : resolver.protocol.thresholds) {
+    if (is_an_amount(threshold, unit) && refused(threshold.name)) return true;
+  }
+  return false;
+}
+
 void doubt_amount(Resolver& resolver, const DraftAction& draft, const Action& action) {
-  const bool measured =
-      action.kind == ActionKind::by_mouth || action.kind == ActionKind::glucagon || action.kind == ActionKind::insulin;
-  if (!action.dose || !measured) return;
+  if (!is_measured(action)) return;
   const std::string& own = resolver.doses.names[action.dose->index];
   for (const Line& line : draft.text.lines) {
     if (holds(line, own)) continue;
-    for (const std::string& other : resolver.doses.names) {
-      const std::size_t at = other.empty() ? std::string::npos : line.text.text.find(blank_of(other));
-      if (at == std::string::npos) continue;
-      return resolver.error(part_of(line.text, at, blank_of(other).size()), OtherDoseNamed{action.name, own, other});
-    }
+    if (refuse_other_amount(resolver, line, action, [&](std::size_t dose) { return dose == action.dose->index; })) return;
     const bool told = holds(line, name_of(Filler::food)) || holds(line, name_of(Filler::other_foods));
     if (action.kind == ActionKind::by_mouth && !told)
       return warn(resolver, line.text.where, AmountUntold{action.name, own});
@@ -195,6 +266,7 @@ void doubt_amount(Resolver& resolver, const DraftAction& draft, const Action& ac
 void doubt_text(Resolver& resolver, const DraftText& draft, const char* element) {
   doubt_negation(resolver, draft, element);
   refuse_garbled(resolver, draft);
+  doubt_degrees(resolver, draft);
   if (goes_by_numbers(element)) doubt_numbers(resolver, draft);
 }
 
@@ -202,6 +274,20 @@ void doubt_action(Resolver& resolver, const DraftAction& draft, const Action& ac
   refuse_other_contact(resolver, draft, action);
   doubt_number(resolver, draft, action);
   doubt_amount(resolver, draft, action);
+}
+
+void doubt_headline(Resolver& resolver, const DraftText& draft, const Step& step) {
+  const auto is_given = [&](std::size_t dose) {
+    return std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId id) {
+      return resolver.protocol[id].dose && resolver.protocol[id].dose->index == dose;
+    });
+  };
+  for (const ActionId id : step.actions) {
+    if (!is_measured(resolver.protocol[id])) continue;
+    for (const Line& line : draft.lines) {
+      if (refuse_other_amount(resolver, line, resolver.protocol[id], is_given)) return;
+    }
+  }
 }
 
 void refuse_alike(Resolver& resolver, const std::string& what, const std::vector<Choosable>& choices) {

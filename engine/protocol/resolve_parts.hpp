@@ -137,6 +137,9 @@ Where part_of(const Word& text, std::size_t from, std::size_t length);
 void doubt_text(Resolver& resolver, const DraftText& draft, const char* element);
 /// A text that gives another number to call, or another amount, than the action does.
 void doubt_action(Resolver& resolver, const DraftAction& draft, const Action& action);
+
+/// Tells a headline that names another amount than the step gives. The step's actions are resolved.
+void doubt_headline(Resolver& resolver, const DraftText& draft, const Step& step);
 /// Things to choose among of which two read alike. what: "answers of `awake`".
 struct Choosable {
   std::string name;

@@ -152,6 +152,7 @@ Step step_from(Resolver& resolver, const DraftStep& draft, StepId id) {
     step.actions.push_back(ActionId{static_cast<std::uint16_t>(resolver.protocol.actions.size())});
     resolver.protocol.actions.push_back(action_from(resolver, action, id, step.source));
   }
+  doubt_headline(resolver, draft.headline, step);
   if (draft.wait) {
     step.wait = wait_from(resolver, *draft.wait, draft);
     if (draft.wait->after) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <string>
 
 #include "verify/dangers.hpp"
@@ -66,6 +67,7 @@ class Apart {
     look_at_numbers();
     look_at_questions();
     look_at_signs();
+    look_at_watches();
     sort_findings(findings_);
     return std::move(findings_);
   }
@@ -169,6 +171,57 @@ class Apart {
             warn(here->worse.front().where, SignElsewhere{fact.name, answer, there->name}, sign.where,
                  "the sign there");
         }
+      }
+    }
+  }
+
+  /// What a watch looks out for, in words that mean the same in each file: "`clinic-said` is `come`", "`glucose` below".
+  static std::map<std::string, const Watch*> looked_out_for(const Protocol& protocol) {
+    std::map<std::string, const Watch*> found;
+    for (const Watch& watch : protocol.watch) {
+      for (const Condition& condition : watch.when) {
+        if (const auto* test = std::get_if<Is>(&condition.test)) {
+          const Fact& fact = protocol[test->fact];
+          if (fact.from_child) continue;
+          for (std::size_t i = 0; i < fact.options.size(); ++i) {
+            if ((test->options >> i & 1U) != 0) found.try_emplace(fact.name + " " + fact.options[i].name, &watch);
+          }
+        } else if (const auto* compares = std::get_if<Compares>(&condition.test)) {
+          const bool low = compares->comparison == Comparison::below || compares->comparison == Comparison::at_most;
+          found.try_emplace(protocol[compares->fact].name + (low ? " below" : " above"), &watch);
+        }
+      }
+    }
+    return found;
+  }
+
+  static bool has_question(const Protocol& protocol, const std::string& key) {
+    const std::string name = key.substr(0, key.find(' ')), answer = key.substr(key.find(' ') + 1);
+    const auto fact = protocol.fact_named(name);
+    if (!fact) return false;
+    const std::vector<Option>& options = protocol[*fact].options;
+    return options.empty() || std::any_of(options.begin(), options.end(), [&](const Option& each) { return each.name == answer; });
+  }
+
+  // One file alone may leave something out on purpose; what all the others look out for was lost.
+  void look_at_watches() {
+    if (protocols_.size() < 3) return;
+    std::vector<std::map<std::string, const Watch*>> all;
+    for (const Protocol* each : protocols_) all.push_back(looked_out_for(*each));
+    for (std::size_t here = 0; here < protocols_.size(); ++here) {
+      const std::size_t there = here == 0 ? 1 : 0;
+      std::set<const Watch*> told;
+      for (const auto& [key, watch] : all[there]) {
+        if (all[here].count(key) > 0 || !has_question(*protocols_[here], key) || protocols_[here]->watch.empty()) continue;
+        std::string others;
+        bool everywhere = true;
+        for (std::size_t other = 0; other < protocols_.size(); ++other) {
+          if (other == here) continue;
+          everywhere = everywhere && all[other].count(key) > 0;
+          others += (others.empty() ? "`" : " and `") + protocols_[other]->name + "`";
+        }
+        if (everywhere && told.insert(watch).second)
+          warn(protocols_[here]->watch.front().where, WatchElsewhere{watch->name, others}, watch->where, "the rule there");
       }
     }
   }

@@ -73,6 +73,7 @@ class DoseBounds {
       if (uncapped_.count(row) == 0) tell_above(row, greatest);
     }
     if (uncapped_.empty() && above_.empty()) look_at_published();
+    if (dose_.insulin && action_that_gives(protocol_, id_) != nullptr) look_at_the_child();
   }
 
  private:
@@ -189,6 +190,26 @@ class DoseBounds {
         continue;
       checking_.warning(dose_.where, BeyondPublished{dose_.name, text(largest_->amount), largest_->child,
                                                      text(published.most), published.source});
+    }
+  }
+
+  // A number of units is as much for a toddler as for an adult.
+  bool is_bounded_by_the_child(const DoseRow& row) const {
+    if (row.most_percent || row.most_per_kg) return true;
+    if (const auto* of = std::get_if<DoseRow::OfDose>(&row.cell)) return all_bounded_by_the_child(protocol_[of->dose]);
+    if (const auto* larger = std::get_if<DoseRow::LargerOf>(&row.cell))
+      return all_bounded_by_the_child(protocol_[larger->one]) && all_bounded_by_the_child(protocol_[larger->other]);
+    return std::holds_alternative<DoseRow::OfDailyDose>(row.cell) || std::holds_alternative<DoseRow::PerKilogram>(row.cell) ||
+           std::holds_alternative<DoseRow::Withheld>(row.cell);
+  }
+  bool all_bounded_by_the_child(const Dose& dose) const {
+    return std::all_of(dose.rows.begin(), dose.rows.end(), [&](const DoseRow& row) { return is_bounded_by_the_child(row); });
+  }
+
+  void look_at_the_child() {
+    for (std::size_t row = 0; row < dose_.rows.size(); ++row) {
+      if (!is_bounded_by_the_child(dose_.rows[row]))
+        checking_.warning(where(row), DoseOfAnyChild{dose_.name, number(row)});
     }
   }
 

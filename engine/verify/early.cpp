@@ -5,10 +5,13 @@
 namespace rushlight {
 namespace {
 
-bool gives_something(const Protocol& protocol, const Step& step) {
+/// What is given has to work before this reading means anything. That insulin works is just what a lower glucose shows.
+bool has_to_work_first(const Protocol& protocol, const Step& step, const Compares& reads) {
+  const bool falls = protocol[reads.fact].kind == FactKind::glucose &&
+                     (reads.comparison == Comparison::below || reads.comparison == Comparison::at_most);
   return std::any_of(step.actions.begin(), step.actions.end(), [&](ActionId id) {
     const ActionKind kind = protocol[id].kind;
-    return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || kind == ActionKind::insulin;
+    return kind == ActionKind::by_mouth || kind == ActionKind::glucagon || (kind == ActionKind::insulin && !falls);
   });
 }
 
@@ -22,7 +25,7 @@ bool is_told(const Protocol& protocol, const Step& step, const Condition& condit
   } else if (const auto* compares = std::get_if<Compares>(&condition.test)) {
     const FactKind kind = protocol[compares->fact].kind;
     const bool reading = kind == FactKind::glucose || kind == FactKind::ketones;
-    if (reading && !gives_something(protocol, step)) fact = compares->fact;
+    if (reading && !has_to_work_first(protocol, step, *compares)) fact = compares->fact;
   }
   return fact && std::any_of(step.asks.begin(), step.asks.end(), [&](const Ask& ask) { return ask.fact == *fact; });
 }

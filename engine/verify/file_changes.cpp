@@ -31,6 +31,7 @@ class OfFile {
     compare_numbers();
     compare_questions();
     compare_texts();
+    compare_marks();
     compare_doses_words();
     compare_settings();
     compare_steps();
@@ -52,9 +53,31 @@ class OfFile {
     found_.push_back(std::move(difference));
   }
 
+  // The words; where they are the same, the numbers in them.
   void add_words(const std::string& at, const Text& was, const Text& now) {
-    for (OtherWords& words : other_words(was_, was, now_, now))
+    std::vector<OtherWords> other = other_words(was_, was, now_, now);
+    if (other.empty()) add(Kind::words, Turn::words, at, as_written(was_, was), as_written(now_, now));
+    for (OtherWords& words : other)
       add(Kind::words, Turn::words, at, std::move(words.was), std::move(words.now), words.language);
+  }
+
+  static std::string rise(const Protocol& protocol, const Mark& mark) {
+    return mark.rise_over ? "a rise counts above " + value_words(protocol, *mark.rise_over) : "every rise counts";
+  }
+  // What counts as a rise leads to a call or to none, in every rule that reads the mark.
+  void compare_marks() {
+    for (const Mark& mark : was_.marks) {
+      const Mark* other = named(now_.marks, mark.name);
+      if (other == nullptr) continue;
+      const auto over = [](const Protocol& protocol, const Mark& of) -> std::optional<BloodKetones> {
+        if (!of.rise_over) return std::nullopt;
+        const auto* ketones = std::get_if<BloodKetones>(&protocol[*of.rise_over].bands.front().value);
+        return ketones != nullptr ? std::optional(*ketones) : std::nullopt;
+      };
+      const auto before = over(was_, mark), after = over(now_, *other);
+      const bool later = after && (!before || before->in(kMillimolePerLitre) < after->in(kMillimolePerLitre));
+      add(Kind::other, later ? Turn::less : Turn::otherwise, "mark " + quoted(mark.name), rise(was_, mark), rise(now_, *other));
+    }
   }
 
   void compare_numbers() {

@@ -19,7 +19,23 @@ Duration longest_of(const Protocol& protocol, ThresholdId id) {
   return longest;
 }
 
+// Twice the half hour for which a reading counts in the shipped sets: common practice, no source.
+constexpr Duration kOldestGlucose = std::chrono::minutes{60};
+
 }  // namespace
+
+void no_old_glucose_decides(Checking& checking) {
+  const Protocol& protocol = checking.protocol;
+  for (const Step& step : protocol.steps) {
+    for (const Ask& ask : step.asks) {
+      if (!ask.fresh || protocol[ask.fact].kind != FactKind::glucose) continue;
+      const Duration fresh = longest_of(protocol, *ask.fresh);
+      if (fresh <= kOldestGlucose) continue;
+      checking.warning(ask.where, ReadingTooOld{step.name, protocol[ask.fact].name, text_from_duration(fresh),
+                                                text_from_duration(kOldestGlucose)});
+    }
+  }
+}
 
 // The wait is there so that the reading behind it can tell whether what was given works; one that is as old as the
 // wait is long may be from before it, and then nobody is asked to measure.

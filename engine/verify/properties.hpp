@@ -52,6 +52,8 @@ void what_is_measured_out_is_a_dose(Checking& checking);
 void what_did_not_go_in_is_not_given(Checking& checking);
 /// No night ends calmly at once because something did not go in.
 void no_trouble_ends_the_night_unasked(Checking& checking);
+/// No wait for sugar or glucagon to work begins when none went in.
+void what_was_not_taken_starts_no_wait(Checking& checking);
 /// A pump that is paused starts a reminder, and the pause is remembered.
 void a_paused_pump_is_not_forgotten(Checking& checking);
 /// Glucagon is counted or recorded, so that it is not given again unasked.
@@ -60,6 +62,8 @@ void glucagon_is_remembered(Checking& checking);
 void no_reading_is_asked_twice(Checking& checking);
 /// Whether what was given works is told by a reading from after it.
 void no_dose_is_judged_by_an_old_reading(Checking& checking);
+/// No glucose of an hour ago decides what is done now.
+void no_old_glucose_decides(Checking& checking);
 /// What is given, and who is in an emergency, is looked at again after as long as is usual, and no call waits longer for
 /// an answer.
 void every_wait_is_a_usual_one(Checking& checking);

@@ -254,7 +254,9 @@ class Beside {
   }
 
   std::string waited(const Step& step) const {
-    return step.wait ? "wait " + value_words(protocol_, step.wait->lasts) : std::string("no wait");
+    if (!step.wait) return "no wait: nothing follows when nobody answers";
+    return "wait " + value_words(protocol_, step.wait->lasts) + ", and when nobody answers, go on after " +
+           value_words(protocol_, step.wait->overdue) + " to " + quoted(protocol_[step.wait->go].name);
   }
 
   std::string ends_with_insulin(const Wait& wait) const {
@@ -263,11 +265,26 @@ class Beside {
                : std::string("the wait does not end early");
   }
 
+  // A wait of no time only says what follows when nobody answers: without it less is done. A longer one is a later look.
+  bool is_asked_at_once(const Step& step) const {
+    const Threshold& lasts = protocol_[step.wait->lasts];
+    return std::all_of(lasts.bands.begin(), lasts.bands.end(), [](const Band& band) {
+      const auto* time = std::get_if<Duration>(&band.value);
+      return time != nullptr && *time == Duration{0};
+    });
+  }
+
+  std::string timer_of(const Wait& wait) const {
+    return "the wait is shown as " + quoted(as_written(protocol_, protocol_.timers[wait.timer.index].label));
+  }
+
   void compare_waits() {
     if (!was_.wait || !now_.wait) {
       if (was_.wait || now_.wait)
-        add(Difference::Kind::wait, now_.wait ? Difference::Turn::less : Difference::Turn::otherwise, all(),
-            waited(was_), waited(now_));
+        add(Difference::Kind::wait, is_asked_at_once(now_.wait ? now_ : was_) == now_.wait.has_value()
+                                        ? Difference::Turn::otherwise
+                                        : Difference::Turn::less,
+            all(), waited(was_), waited(now_));
       return;
     }
     const Wait &a = *was_.wait, &b = *now_.wait;
@@ -282,6 +299,8 @@ class Beside {
     if (a.start_within && b.start_within)
       compare_times(Difference::Kind::wait, "the wait starts at the latest after ", *a.start_within, *b.start_within,
                     all());
+    if (protocol_.timers[a.timer.index].name != protocol_.timers[b.timer.index].name)
+      add(Difference::Kind::wait, Difference::Turn::otherwise, all(), timer_of(a), timer_of(b));
     const auto starts = [&](const Wait& wait) {
       return wait.after ? "the wait starts after " + quoted(protocol_[*wait.after].name)
                         : std::string("the wait starts at once");
@@ -302,6 +321,15 @@ class Beside {
     const auto list = [](const std::set<std::string>& names) {
       return names.empty() ? "asks nothing" : "asks " + quoted_list({names.begin(), names.end()});
     };
+    // Who knows one answer and not the next is led on by what was asked first.
+    const auto in_order = [&](const Step& step) {
+      std::vector<std::string> names;
+      for (const Ask& ask : step.asks) names.push_back(protocol_[ask.fact].name);
+      return names;
+    };
+    if (was == now && in_order(was_) != in_order(now_))
+      add(Difference::Kind::question, Difference::Turn::otherwise, all(), "asks in the order " + quoted_list(in_order(was_)),
+          "asks in the order " + quoted_list(in_order(now_)));
     if (acts && was != now) add(Difference::Kind::question, Difference::Turn::otherwise, all(), list(was), list(now));
     for (const Ask& ask : was_.asks) {
       const Ask* other = ask_for(now_, ask.fact);

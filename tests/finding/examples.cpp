@@ -257,6 +257,24 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({WaitUnusual{"treat", "after `sugar`", "15 h", "10 min", "20 min"}, "wait-unusual",
                   "step `treat` waits 15 h after `sugar`; usual are 10 min to 20 min",
                   "name a time from 10 min to 20 min, unless the clinic wants it so"});
+  rows.push_back({ReadingTooOld{"measure", "glucose", "5 h", "1 h"}, "reading-too-old",
+                  "step `measure` takes a `glucose` that is up to 5 h old; after 1 h it is another",
+                  "name a shorter time in `fresh` of `glucose`, or leave it out: then it is measured anew"});
+  rows.push_back({DoseOfAnyChild{"extra-insulin", 5}, "dose-of-any-child",
+                  "row 5 of `extra-insulin` is bounded by no part of the daily dose and by nothing for each kilogram: a "
+                  "toddler may get as much as an adult",
+                  "write `most-percent` or `most-per-kg` into the row, beside `most`"});
+  rows.push_back({TroubleAsGiven{"sugar", "refused", "recheck"}, "trouble-as-given",
+                  "`sugar` that is `refused` counts as given: `recheck` begins, and nobody is treated",
+                  "lead `refused` with `go` to a step that tries again or calls"});
+  rows.push_back({WatchElsewhere{"come-said", "`low` and `ketones`"}, "watch-elsewhere",
+                  "`low` and `ketones` watch `come-said`, and this file does not: what is told here leads nowhere",
+                  "put the rule `come-said` back into `<watch>`, with a step of this file to lead to"});
+  rows.push_back({DegreesApart{"fever-celsius", "fever-fahrenheit", "38 °C is 100.4 °F, not 101 °F",
+                               "100.4 °F, or 38.3 °C"},
+                  "degrees-apart",
+                  "`{fever-celsius}` and `{fever-fahrenheit}` stand for one temperature, and 38 °C is 100.4 °F, not 101 °F",
+                  "change one of them: 100.4 °F, or 38.3 °C"});
   rows.push_back({EarlyRuleUntold{"treat/1"}, "early-rule-untold",
                   "rule `treat/1` is `early` but nothing that it reads can be told during a wait",
                   "let `treat/1` read only choices that its step asks, in a step with a `<wait>`; or drop `early`"});

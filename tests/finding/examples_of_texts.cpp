@@ -33,7 +33,7 @@ void add_texts(std::vector<Example>& rows) {
                   "`call` calls `on-call`, and its text gives `{clinic-number}`",
                   "write `{on-call-number}` in the text, or change `contact`"});
   rows.push_back({OtherDoseNamed{"sugar", "snack", "fast-carbohydrate"}, "other-dose-named",
-                  "`sugar` gives `snack`, and its text names `{fast-carbohydrate}`",
+                  "`sugar` gives `snack`, and the words here name `{fast-carbohydrate}`",
                   "write `{snack}` in the text, or change `dose`"});
   rows.push_back({AmountUntold{"sugar", "fast-carbohydrate"}, "amount-untold",
                   "the text of `sugar` does not say how much: it gives `fast-carbohydrate`",
