@@ -261,7 +261,7 @@ void Settling::come_back(const Cause& cause, Instant now) {
 
 std::optional<std::uint16_t> Settling::early_match(const Scene& here) const {
   const Step& step = protocol_[episode_.step];
-  if (!step.wait) return std::nullopt;
+  if (!step.wait || (episode_.wait_passed && step.urgency != Urgency::emergency)) return std::nullopt;
   for (std::size_t place = 0; place < step.rules.size(); ++place) {
     const Rule& rule = step.rules[place];
     if (!rule.early || rule.when.empty()) continue;
@@ -303,7 +303,8 @@ void Settling::follow_rules(Instant now) {
       continue;
     }
     if (!episode_.opening.empty() && !only_leads_on(step)) return;
-    // What leads on during a wait leads on after it too, while another question is still open: a low does not wait for it.
+    // In an emergency what leads on during a wait leads on after it too, while another question is still open: a low does
+    // not wait for it.
     const std::optional<std::uint16_t> rule = step_is_finished(here) ? first_match(here, step) : early_match(here);
     if (!rule) return;
     for (const CounterId counter : step.rules[*rule].resets) episode_.counted[counter.index] = 0;

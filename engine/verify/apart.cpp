@@ -220,7 +220,12 @@ class Apart {
           everywhere = everywhere && all[other].count(key) > 0;
           others += (others.empty() ? "`" : " and `") + protocols_[other]->name + "`";
         }
-        if (everywhere && told.insert(watch).second)
+        // "Something was given" is looked out for here where another answer to the same question is.
+        const std::string question = key.substr(0, key.find(' ') + 1);
+        const auto same = all[here].lower_bound(question);
+        const bool is_choice = key != question + "below" && key != question + "above";
+        const bool partly = is_choice && same != all[here].end() && same->first.rfind(question, 0) == 0;
+        if (everywhere && !partly && told.insert(watch).second)
           warn(protocols_[here]->watch.front().where, WatchElsewhere{watch->name, others}, watch->where, "the rule there");
       }
     }

@@ -130,7 +130,7 @@ bool NaiveWalk::follow_watch(Instant now) {
 bool NaiveWalk::follow_rule(Instant now) {
   if (!opening_left().empty() && !leads_on_only(step())) return false;
   std::optional<std::size_t> matches;
-  if (waiting(now) || (step().wait && !questions_left(now).empty())) {
+  if (waiting(now) || (step().wait && step().urgency == Urgency::emergency && !questions_left(now).empty())) {
     matches = early_rule(now);
   } else {
     if (!questions_left(now).empty()) return false;
