@@ -105,7 +105,6 @@ struct Id {
   std::string operator()(const WaitUnusual&) const { return "wait-unusual"; }
   std::string operator()(const ReadingTooOld&) const { return "reading-too-old"; }
   std::string operator()(const DoseOfAnyChild&) const { return "dose-of-any-child"; }
-  std::string operator()(const TroubleAsGiven&) const { return "trouble-as-given"; }
   std::string operator()(const WatchElsewhere&) const { return "watch-elsewhere"; }
   std::string operator()(const DegreesApart&) const { return "degrees-apart"; }
   std::string operator()(const EarlyRuleUntold&) const { return "early-rule-untold"; }

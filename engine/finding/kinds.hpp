@@ -154,7 +154,6 @@ struct EarlyRuleUntold { std::string rule; };                    // reads what n
 struct WaitUnusual { std::string step; std::string what; std::string time; std::string least; std::string most; };  // what: "after `sugar`", "in an emergency"
 struct ReadingTooOld { std::string step; std::string fact; std::string fresh; std::string most; };  // `fresh` is longer than a reading tells anything
 struct DoseOfAnyChild { std::string dose; int row; };  // insulin whose most is the same for every child
-struct TroubleAsGiven { std::string action; std::string outcome; std::string wait; };  // not taken, and the wait begins as if it were
 struct WatchElsewhere { std::string watch; std::string others; };  // the other protocols of the set watch it
 struct DegreesApart { std::string celsius; std::string fahrenheit; std::string is; std::string right; };  // in one sentence
 struct UntilWithoutWait { std::string step; std::string blank; };        // `{until}` or `{again}` where no wait ends; step: empty for a text of no step
@@ -238,7 +237,7 @@ using AnyKind = std::variant<
     SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow, InsulinWithoutDose, InsulinStacked,
     WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, NumberEndsCalmly, CallMissing, ComeIgnored,
     CalmerThanCall, DoseUnnamed, NotGiven, TroubleEnds, InsulinInWords, PumpForgotten, GlucagonForgotten, AskedTwice, OldReading, WaitUnusual, ReadingTooOld, DoseOfAnyChild,
-    TroubleAsGiven, WatchElsewhere, DegreesApart, EarlyRuleUntold,
+    WatchElsewhere, DegreesApart, EarlyRuleUntold,
     UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice,
     BorderApart, GlucagonUncounted, DoseFalls, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
     ApartInSet, SetsMixed, SignElsewhere, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle, UnknownIsCalm, LookOutside, HardToRead, ExampleDiffers, ExampleStuck,

@@ -84,8 +84,7 @@ struct PropertyOf {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
                                    InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, TroubleEnds,
-                                   InsulinInWords, PumpForgotten, GlucagonForgotten, GlucagonUncounted,
-                                   TroubleAsGiven>) {
+                                   InsulinInWords, PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
       return Property::giving_apart;
     } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle,
                                    UnknownIsCalm, LookOutside, HardToRead>) {

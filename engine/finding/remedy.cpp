@@ -306,9 +306,6 @@ struct Remedy : RemedyOfTexts, RemedyOfLaws {
   std::string operator()(const DoseOfAnyChild&) const {
     return "write `most-percent` or `most-per-kg` into the row, beside `most`";
   }
-  std::string operator()(const TroubleAsGiven& k) const {
-    return "lead " + quoted(k.outcome) + " with `go` to a step that tries again or calls";
-  }
   std::string operator()(const WatchElsewhere& k) const {
     return "put the rule " + quoted(k.watch) + " back into `<watch>`, with a step of this file to lead to";
   }

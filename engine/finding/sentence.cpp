@@ -276,10 +276,6 @@ struct Sentence : SentenceOfTexts, SentenceOfLaws {
     return "row " + std::to_string(k.row) + " of " + quoted(k.dose) +
            " is bounded by no part of the daily dose and by nothing for each kilogram: a toddler may get as much as an adult";
   }
-  std::string operator()(const TroubleAsGiven& k) const {
-    return quoted(k.action) + " that is " + quoted(k.outcome) + " counts as given: " + quoted(k.wait) +
-           " begins, and nobody is treated";
-  }
   std::string operator()(const WatchElsewhere& k) const {
     return one_line(k.others) + " watch " + quoted(k.watch) + ", and this file does not: what is told here leads nowhere";
   }

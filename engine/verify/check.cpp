@@ -38,7 +38,6 @@ Checked check(Protocol protocol) {
   every_wait_is_a_usual_one(checking);
   rules_read_what_is_asked(checking);
   no_old_glucose_decides(checking);
-  what_was_not_taken_starts_no_wait(checking);
   early_rules_can_be_met(checking);
   every_step_is_reachable(checking);
   no_step_is_a_dead_end(checking);

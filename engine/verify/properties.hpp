@@ -52,8 +52,6 @@ void what_is_measured_out_is_a_dose(Checking& checking);
 void what_did_not_go_in_is_not_given(Checking& checking);
 /// No night ends calmly at once because something did not go in.
 void no_trouble_ends_the_night_unasked(Checking& checking);
-/// No wait for sugar or glucagon to work begins when none went in.
-void what_was_not_taken_starts_no_wait(Checking& checking);
 /// A pump that is paused starts a reminder, and the pause is remembered.
 void a_paused_pump_is_not_forgotten(Checking& checking);
 /// Glucagon is counted or recorded, so that it is not given again unasked.

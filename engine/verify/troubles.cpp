@@ -38,23 +38,6 @@ std::optional<EndOfTrouble> calm_end_of(const Protocol& protocol, const OutcomeR
 
 }  // namespace
 
-// Only where nobody was called: whoever is on the phone hears that it did not go in.
-void what_was_not_taken_starts_no_wait(Checking& checking) {
-  const Protocol& protocol = checking.protocol;
-  for (const Step& step : protocol.steps) {
-    if (!step.wait || !step.wait->after || step.urgency >= Urgency::clinic_now) continue;
-    const Action& action = protocol[*step.wait->after];
-    if (action.kind != ActionKind::by_mouth && action.kind != ActionKind::glucagon) continue;
-    for (const Outcome outcome : {Outcome::refused, Outcome::vomited, Outcome::none_here, Outcome::wrong}) {
-      const auto& rule = action.on[static_cast<std::size_t>(outcome)];
-      if (!rule || rule->go) continue;
-      checking.error(rule->where,
-                     TroubleAsGiven{action.name, std::string(name_of(outcome)), protocol.timers[step.wait->timer.index].name});
-      break;
-    }
-  }
-}
-
 // What such an end says of the child was said before something did not go in. Of several outcomes that come the same
 // way one is told.
 void no_trouble_ends_the_night_unasked(Checking& checking) {

@@ -220,4 +220,58 @@ BOOST_AUTO_TEST_CASE(the_same_sentence_under_another_sign_is_neither_gone_nor_ne
   BOOST_TEST(says(all.changes.front().now, "watch: No chocolate"));
 }
 
+BOOST_AUTO_TEST_CASE(what_counts_as_a_rise_of_ketones_is_told) {
+  const std::string was = the("ketones");
+  const Differences gone = versions(was, with_all(was, R"( rise-over="ketone-noise")", ""));
+  const Difference every = told(gone, Of::other, "mark `ketones-then`");
+  BOOST_TEST((every.turn == To::otherwise));
+  BOOST_TEST(every.now == "every rise counts");
+  const Differences later =
+      versions(was, with(was, R"(<ketones id="ketone-noise" value="0.1 mmol/L")", R"(<ketones id="ketone-noise" value="0.2 mmol/L")"));
+  BOOST_TEST((told(later, Of::other, "mark `ketones-then`").turn == To::less));
+}
+
+BOOST_AUTO_TEST_CASE(a_wait_that_only_said_what_follows_silence_is_missed) {
+  const std::string was = the("ketones");
+  const std::string wait = R"(    <wait timer="recheck" lasts="at-once" overdue="overdue" go="nobody-checked"/>
+    <ask fact="ketones" fresh="just-now"/>)";
+  const Differences all = versions(was, with(was, wait, R"(    <ask fact="ketones" fresh="just-now"/>)"));
+  const Difference silence = told(all, Of::wait, "in", "blood-test");
+  BOOST_TEST((silence.turn == To::less));
+  BOOST_TEST(says(silence.was, "when nobody answers, go on after 15 min to `nobody-checked`"), silence.was);
+  BOOST_TEST(says(silence.now, "nothing follows when nobody answers"), silence.now);
+}
+
+BOOST_AUTO_TEST_CASE(a_wait_under_another_name_on_the_screen_is_told) {
+  const std::string was = the("low");
+  const Differences all = versions(was, with(was, R"(<wait timer="recheck" lasts="recheck" after="sugar")",
+                                             R"(<wait timer="resume-pump" lasts="recheck" after="sugar")"));
+  const Difference timer = told(all, Of::wait, "in", "treat");
+  BOOST_TEST(says(timer.was, "the wait is shown as"), timer.was);
+  BOOST_TEST(timer.was != timer.now);
+}
+
+BOOST_AUTO_TEST_CASE(questions_in_another_order_are_told) {
+  const std::string was = the("ketones");
+  const std::string asks = R"(    <ask fact="awake"/>
+    <ask fact="breathing"/>
+    <ask fact="drowsy"/>
+    <rule go="emergency"><if fact="awake" is="no unknown"/></rule>)";
+  const Differences all = versions(was, with(was, asks, R"(    <ask fact="drowsy"/>
+    <ask fact="breathing"/>
+    <ask fact="awake"/>
+    <rule go="emergency"><if fact="awake" is="no unknown"/></rule>)"));
+  const Difference order = told(all, Of::question, "in", "nobody-checked");
+  BOOST_TEST(says(order.now, "asks in the order `drowsy`, `breathing`"), order.now);
+}
+
+BOOST_AUTO_TEST_CASE(a_number_that_only_a_question_shows_is_told_in_that_question) {
+  const std::string was = the("illness");
+  const Differences all =
+      versions(was, with(was, R"(id="fever-celsius" value="38.3")", R"(id="fever-celsius" value="38.4")"));
+  const Difference fever = told(all, Of::words, "question `fever`");
+  BOOST_TEST(says(fever.was, "38.3"), fever.was);
+  BOOST_TEST(says(fever.now, "38.4"), fever.now);
+}
+
 BOOST_AUTO_TEST_SUITE_END()

@@ -264,9 +264,6 @@ void add_paths(std::vector<Example>& rows) {
                   "row 5 of `extra-insulin` is bounded by no part of the daily dose and by nothing for each kilogram: a "
                   "toddler may get as much as an adult",
                   "write `most-percent` or `most-per-kg` into the row, beside `most`"});
-  rows.push_back({TroubleAsGiven{"sugar", "refused", "recheck"}, "trouble-as-given",
-                  "`sugar` that is `refused` counts as given: `recheck` begins, and nobody is treated",
-                  "lead `refused` with `go` to a step that tries again or calls"});
   rows.push_back({WatchElsewhere{"come-said", "`low` and `ketones`"}, "watch-elsewhere",
                   "`low` and `ketones` watch `come-said`, and this file does not: what is told here leads nowhere",
                   "put the rule `come-said` back into `<watch>`, with a step of this file to lead to"});
