@@ -219,8 +219,8 @@ class Applying {
   void apply(const Called& called) {
     if (called.outcome == Outcome::told) episode_.told = called.text;
     if (called.contact == Contact::emergency) episode_.on_the_line = called.outcome != Outcome::no_answer;
-    if (is_clinic_side(called.contact) && !episode_.ended && says_insulin(settling_.scene(now_), called.outcome))
-      episode_.insulin_said = true;
+    const bool spoke = called.outcome != Outcome::no_answer && is_clinic_side(called.contact);
+    if (spoke && !episode_.ended && says_insulin(settling_.scene(now_))) episode_.insulin_said = true;
     const auto answers_to = [&](Contact contact) { return is_clinic_side(contact) == is_clinic_side(called.contact); };
     auto& calls = episode_.calls;
     if (called.outcome == Outcome::no_answer) {
