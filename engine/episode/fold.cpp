@@ -29,8 +29,6 @@ std::vector<FactId> opening_facts(const Protocol& protocol) {
   return facts;
 }
 
-bool is_clinic_side(Contact contact) { return contact != Contact::emergency; }
-
 /// One event applied to an episode whose deadlines have passed already.
 class Applying {
  public:
@@ -219,8 +217,7 @@ class Applying {
   void apply(const Called& called) {
     if (called.outcome == Outcome::told) episode_.told = called.text;
     if (called.contact == Contact::emergency) episode_.on_the_line = called.outcome != Outcome::no_answer;
-    const bool spoke = called.outcome != Outcome::no_answer && is_clinic_side(called.contact);
-    if (spoke && !episode_.ended && says_insulin(settling_.scene(now_))) episode_.insulin_said = true;
+    if (says_insulin(settling_.scene(now_), called)) episode_.insulin_said = true;
     const auto answers_to = [&](Contact contact) { return is_clinic_side(contact) == is_clinic_side(called.contact); };
     auto& calls = episode_.calls;
     if (called.outcome == Outcome::no_answer) {

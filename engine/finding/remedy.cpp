@@ -303,13 +303,7 @@ struct Remedy : RemedyOfTexts, RemedyOfLaws {
   std::string operator()(const ReadingTooOld& k) const {
     return "name a shorter time in `fresh` of " + quoted(k.fact) + ", or leave it out: then it is measured anew";
   }
-  std::string operator()(const DoseOfAnyChild&) const {
-    return "write `most-percent` or `most-per-kg` into the row, beside `most`";
-  }
-  std::string operator()(const WatchElsewhere& k) const {
-    return "put the rule " + quoted(k.watch) + " back into `<watch>`, with a step of this file to lead to";
-  }
-  std::string operator()(const DegreesApart& k) const { return "change one of them: " + one_line(k.right); }
+  std::string operator()(const DoseOfAnyChild&) const { return "write `most-percent` or `most-per-kg` into the row, beside `most`"; }
   std::string operator()(const WaitUnusual& k) const {
     return "name a time from " + one_line(k.least) + " to " + one_line(k.most) + ", unless the clinic wants it so";
   }

@@ -60,6 +60,10 @@ struct RemedyOfTexts {
   std::string operator()(const SignElsewhere& k) const {
     return "add " + quoted("<sign fact=\"" + k.fact + "\" is=\"" + k.answer + "\">") + " with its texts to `<worse>`";
   }
+  std::string operator()(const WatchElsewhere& k) const {
+    return "put the rule " + quoted(k.watch) + " back into `<watch>`, with a step of this file to lead to";
+  }
+  std::string operator()(const DegreesApart& k) const { return "change one of them: " + one_line(k.right); }
 };
 
 }  // namespace rushlight

@@ -390,10 +390,11 @@ class MapDrawing {
 
 Picture decision_map(const Protocol& protocol, const Step& step, const Decisions& decisions,
                      const std::vector<Held>& held, const std::string& lead) {
-  MapDrawing small(protocol, step, decisions, held, kA4, lead);
-  Picture drawn = small.drawn();
-  // A long key needs the larger page.
-  return small.overflows() ? MapDrawing(protocol, step, decisions, held, kA3, lead).drawn() : drawn;
+  for (const Paper& paper : {kA4, kA3}) {
+    MapDrawing map(protocol, step, decisions, held, paper, lead);
+    if (Picture drawn = map.drawn(); !map.overflows()) return drawn;
+  }
+  return MapDrawing(protocol, step, decisions, held, kA2, lead).drawn();
 }
 
 }  // namespace rushlight

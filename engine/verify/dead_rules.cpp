@@ -240,7 +240,9 @@ void no_rule_is_dead(Checking& checking) {
     const Alive alive = alive_in(tables.tables, step.rules.size());
     if (alive.gave_up) checking.error(step.where, too_entangled());
     for (std::size_t rule = 0; rule < step.rules.size(); ++rule) {
-      if (!alive.rules[rule]) tell(checking, step, tables.tables, rule);
+      // During the wait an early rule is looked at before those above it.
+      const bool leads_early = step.wait && step.rules[rule].early && !matches_of(tables.tables, rule).empty();
+      if (!alive.rules[rule] && !leads_early) tell(checking, step, tables.tables, rule);
     }
   }
 }

@@ -265,15 +265,6 @@ class Beside {
                : std::string("the wait does not end early");
   }
 
-  // A wait of no time only says what follows when nobody answers: without it less is done. A longer one is a later look.
-  bool is_asked_at_once(const Step& step) const {
-    const Threshold& lasts = protocol_[step.wait->lasts];
-    return std::all_of(lasts.bands.begin(), lasts.bands.end(), [](const Band& band) {
-      const auto* time = std::get_if<Duration>(&band.value);
-      return time != nullptr && *time == Duration{0};
-    });
-  }
-
   std::string timer_of(const Wait& wait) const {
     return "the wait is shown as " + quoted(as_written(protocol_, protocol_.timers[wait.timer.index].label));
   }
@@ -281,7 +272,8 @@ class Beside {
   void compare_waits() {
     if (!was_.wait || !now_.wait) {
       if (was_.wait || now_.wait)
-        add(Difference::Kind::wait, is_asked_at_once(now_.wait ? now_ : was_) == now_.wait.has_value()
+        // Without one that asks at once less is done; one that lasts is a later look.
+        add(Difference::Kind::wait, asks_at_once(protocol_, now_.wait ? *now_.wait : *was_.wait) == now_.wait.has_value()
                                         ? Difference::Turn::otherwise
                                         : Difference::Turn::less,
             all(), waited(was_), waited(now_));

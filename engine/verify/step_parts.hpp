@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <optional>
 
 #include "protocol/protocol.hpp"
@@ -24,6 +25,18 @@ inline std::optional<Duration> time_outside(const Protocol& protocol, ThresholdI
     if ((least && *time < *least) || (most && *time > *most)) return *time;
   }
   return std::nullopt;
+}
+
+/// A wait of no time asks at once: it only says what follows when nobody answers.
+inline bool asks_at_once(const Protocol& protocol, const Wait& wait) {
+  const std::vector<Band>& bands = protocol[wait.lasts].bands;
+  return std::all_of(bands.begin(), bands.end(), [](const Band& band) {
+    const auto* time = std::get_if<Duration>(&band.value);
+    return time != nullptr && *time == Duration{0};
+  });
+}
+inline bool waits_some_time(const Protocol& protocol, const Step& step) {
+  return step.wait && !asks_at_once(protocol, *step.wait);
 }
 
 inline StepId enters(const Rule& rule) { return rule.enters.value_or(rule.go); }

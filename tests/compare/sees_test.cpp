@@ -233,12 +233,12 @@ BOOST_AUTO_TEST_CASE(what_counts_as_a_rise_of_ketones_is_told) {
 
 BOOST_AUTO_TEST_CASE(a_wait_that_only_said_what_follows_silence_is_missed) {
   const std::string was = the("ketones");
-  const std::string wait = R"(    <wait timer="recheck" lasts="at-once" overdue="overdue" go="nobody-checked"/>
+  const std::string wait = R"(    <wait timer="recheck" lasts="at-once" overdue="this-check" go="nobody-checked"/>
     <ask fact="ketones" fresh="just-now"/>)";
   const Differences all = versions(was, with(was, wait, R"(    <ask fact="ketones" fresh="just-now"/>)"));
   const Difference silence = told(all, Of::wait, "in", "blood-test");
   BOOST_TEST((silence.turn == To::less));
-  BOOST_TEST(says(silence.was, "when nobody answers, go on after 15 min to `nobody-checked`"), silence.was);
+  BOOST_TEST(says(silence.was, "when nobody answers, go on after 30 min to `nobody-checked`"), silence.was);
   BOOST_TEST(says(silence.now, "nothing follows when nobody answers"), silence.now);
 }
 

@@ -65,7 +65,7 @@ BOOST_DATA_TEST_CASE(maintenance_fluid_follows_four_two_one, data::make(kMainten
 BOOST_AUTO_TEST_CASE(fluid_shows_its_sum) {
   const Night night = looked("160 mg/dL", "0.2 mmol/L", weighing("14"));
   BOOST_TEST(dose_now(night, "fluid-hour").working == "40 mL + 2 mL/kg x 4 kg = 48 mL");
-  BOOST_TEST(dose_now(night, "sip").working == "Drink each hour 48 mL / 6 = 8 mL");
+  BOOST_TEST(dose_now(night, "sip").working == "Drink each hour 48 mL x 10 min / 1 h = 8 mL");
 }
 
 BOOST_AUTO_TEST_CASE(child_of_unknown_weight_still_drinks) {

@@ -140,7 +140,7 @@ BOOST_AUTO_TEST_CASE(beside_insulin_a_glucose_leads_on_early_only_as_it_falls) {
   const std::string falls = R"(<rule go="falls" early="yes" source="star-sick"><if fact="glucose" below="sugary-below"/></rule>)";
   const auto told = found_in<EarlyRuleUntold>(with(
       the_file("ketones"), falls, R"(<rule go="falls" early="yes" source="star-sick"><if fact="glucose" at-least="sugary-below"/></rule>)"));
-  BOOST_TEST(told.rule == "dose-sugar-free/1");
+  BOOST_TEST(told.rule == "dose-sugar-free/2");
 }
 
 BOOST_AUTO_TEST_SUITE_END()
