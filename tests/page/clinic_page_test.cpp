@@ -203,7 +203,9 @@ BOOST_AUTO_TEST_CASE(the_table_that_is_saved_changes_the_set_to_what_was_looked_
 
     const ChangePlan plan = desk.taken_in();
 
-    BOOST_REQUIRE_MESSAGE(plan.findings.empty(), answer);
+    // A fever in °C alone is changed all the same, and is doubted.
+    BOOST_REQUIRE(std::none_of(plan.findings.begin(), plan.findings.end(),
+                               [](const Finding& each) { return each.severity == Severity::error; }));
     for (const NumberChange& change : plan.changes) {
       BOOST_REQUIRE(answer.find("{\"field\":\"" + change.number.name + "\",\"before\"") != std::string::npos);
       BOOST_REQUIRE(!change.proposed);

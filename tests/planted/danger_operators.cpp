@@ -279,7 +279,7 @@ std::vector<Operator> danger_operators() {
        "a step handles a watch and is calmer than where that leads",
        {"calmer-than-watch", "too-calm", "mouth-while-danger"},
        handles_added},
-      {"sign-removed", "a sign is taken out of what can get worse", {"sign-missing", "watch-untold"}, sign_removed},
+      {"sign-removed", "a sign is taken out of what can get worse", {"sign-missing", "watch-untold", "sign-elsewhere"}, sign_removed},
       {"opening-removed", "the opening asks less", {"opening-lacks"}, opening_removed},
       {"watched-and-never-asked",
        "what a watch reads can be told nowhere",

@@ -123,7 +123,7 @@ BOOST_AUTO_TEST_CASE(each_source_is_printed_once) {
   for (const char* publisher : {"Starship Children's Health", "University of Texas Medical Branch", "Pump therapy: sick days",
                                 "Italian Society of Pediatric Endocrinology"})
     BOOST_TEST(times_in(text, publisher) == 1, publisher << "\n" << text);
-  BOOST_TEST(says(text, "10 mL of sugary drink every 10 min. (next-round/5 [1,2])"), text);
+  BOOST_TEST(says(text, "10 mL of sugary drink every 10 min. (next-round/8 [1,2])"), text);
   BOOST_TEST(says(text, "[3] Royal Children's Hospital Melbourne undated, Pump therapy: sick days"), text);
   BOOST_TEST(says(text, "Vomits or does not drink. Call now. (vomit-how-long/1 [3])"), text);
 }
