@@ -189,8 +189,7 @@ BOOST_AUTO_TEST_CASE(very_low_all_night_in_the_shipped_sets_is_as_late_as_the_en
           const Replay replay = replayed(protocol, worst.night, answers, unit);
           BOOST_TEST(replay.came);
           BOOST_TEST((replay.after <= worst.most));
-          // Of an answer that is known already the proof says that it may come as late as a new one.
-          BOOST_TEST((worst.most - replay.after <= 3min));
+          BOOST_TEST((worst.most - replay.after <= 1min));
         }
       }
     }
