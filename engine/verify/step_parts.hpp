@@ -35,9 +35,6 @@ inline bool asks_at_once(const Protocol& protocol, const Wait& wait) {
     return time != nullptr && *time == Duration{0};
   });
 }
-inline bool waits_some_time(const Protocol& protocol, const Step& step) {
-  return step.wait && !asks_at_once(protocol, *step.wait);
-}
 
 inline StepId enters(const Rule& rule) { return rule.enters.value_or(rule.go); }
 

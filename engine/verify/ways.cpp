@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "episode/scene.hpp"
-#include "verify/step_parts.hpp"
 
 namespace rushlight {
 namespace {
@@ -206,7 +205,7 @@ std::vector<OneWay> Ways::early_ways(StepId id) {
 // done.
 bool Ways::is_passed_unseen(const OneSide& standing) const {
   const Step& step = protocol_[standing.step];
-  if (waits_some_time(protocol_, step) || step.ends || step.asks.empty()) return false;
+  if (step.wait || step.ends || step.asks.empty()) return false;
   if (std::any_of(step.asks.begin(), step.asks.end(), [](const Ask& ask) { return !ask.fresh; })) return false;
   const Asked& asked = asked_[standing.step.index];
   return standing.known || (!asked.any_unread && is_within(asked.all, standing.told));
@@ -216,7 +215,7 @@ bool Ways::is_passed_unseen(const OneSide& standing) const {
 bool Ways::is_at_rest(const OneSide& standing) const {
   const Step& step = protocol_[standing.step];
   if (is_passed_unseen(standing)) return false;
-  if (!step.actions.empty() || waits_some_time(protocol_, step) || step.ends || step.ends_visit) return true;
+  if (!step.actions.empty() || step.wait || step.ends || step.ends_visit) return true;
   return (asked_[standing.step.index].anew & standing.told).any();
 }
 
