@@ -278,17 +278,4 @@ bool is_for_the_clinic(const Scene& scene, const Action& action) {
   return action.dose && dose_for(scene, *action.dose, scene.episode.language).clinic_decides;
 }
 
-bool says_insulin(const Scene& scene, const Called& called) {
-  if (scene.episode.ended || called.outcome == Outcome::no_answer || !is_clinic_side(called.contact)) return false;
-  const auto is_open = [&](ActionId id) {
-    const Action& action = scene.protocol[id];
-    if (action.kind != ActionKind::insulin || !all_hold(scene, action.when, Unanswered::is_cant_tell)) return false;
-    const bool done = std::any_of(scene.episode.deeds.begin(), scene.episode.deeds.end(),
-                                  [&](const Given& deed) { return deed.action == id; });
-    return !done && is_for_the_clinic(scene, action);
-  };
-  const auto& actions = scene.protocol[scene.episode.step].actions;
-  return std::any_of(actions.begin(), actions.end(), is_open);
-}
-
 }  // namespace rushlight

@@ -22,11 +22,6 @@ DoseResult dose_for(const Scene& scene, DoseId dose, Language language);
 /// The dose of this action is withheld, and the clinic says how much.
 bool is_for_the_clinic(const Scene& scene, const Action& action);
 
-inline bool is_clinic_side(Contact contact) { return contact != Contact::emergency; }
-
-/// An insulin of this step is the clinic's to say and was not given yet: whoever answers the phone says it.
-bool says_insulin(const Scene& scene, const Called& called);
-
 /// What to measure out so that it holds at least this much carbohydrate: the child's first food that the protocol allows,
 /// then what can stand in. "75 mL of apple juice (5 x tablespoons)". Empty when nothing is allowed.
 std::string food_for(const Scene& scene, Carbohydrate wanted, Language language);

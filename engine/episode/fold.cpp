@@ -217,7 +217,8 @@ class Applying {
   void apply(const Called& called) {
     if (called.outcome == Outcome::told) episode_.told = called.text;
     if (called.contact == Contact::emergency) episode_.on_the_line = called.outcome != Outcome::no_answer;
-    if (says_insulin(settling_.scene(now_), called)) episode_.insulin_said = true;
+    const bool clinic_spoke = is_clinic_side(called.contact) && called.outcome != Outcome::no_answer;
+    if (clinic_spoke && !settling_.doses_to_call_for(now_).empty()) episode_.insulin_said = true;
     const auto answers_to = [&](Contact contact) { return is_clinic_side(contact) == is_clinic_side(called.contact); };
     auto& calls = episode_.calls;
     if (called.outcome == Outcome::no_answer) {

@@ -9,6 +9,8 @@ namespace rushlight {
 /// Something became of the action in this step; a dose of nothing leaves it open.
 bool is_over(const Episode& episode, ActionId action);
 
+inline bool is_clinic_side(Contact contact) { return contact != Contact::emergency; }
+
 /// What happens without anybody saying anything: deadlines pass, waits end, rules lead on. Used by the fold only.
 class Settling {
  public:

@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 #include <string>
+#include <tuple>
 
 #include "verify/dangers.hpp"
 
@@ -175,57 +176,67 @@ class Apart {
     }
   }
 
-  /// What a watch looks out for, in words that mean the same in each file: "`clinic-said` is `come`", "`glucose` below".
-  static std::map<std::string, const Watch*> looked_out_for(const Protocol& protocol) {
-    std::map<std::string, const Watch*> found;
+  /// A question, and what of it is looked out for, in words that mean the same in each file: `clinic-said` and "come",
+  /// `glucose` and "below".
+  struct LookedOutFor {
+    std::string question, answer;
+    bool is_option;
+    friend bool operator<(const LookedOutFor& a, const LookedOutFor& b) {
+      return std::tie(a.question, a.answer, a.is_option) < std::tie(b.question, b.answer, b.is_option);
+    }
+  };
+  using Watched = std::map<LookedOutFor, const Watch*>;
+
+  static Watched watched_in(const Protocol& protocol) {
+    Watched found;
     for (const Watch& watch : protocol.watch) {
       for (const Condition& condition : watch.when) {
         if (const auto* test = std::get_if<Is>(&condition.test)) {
           const Fact& fact = protocol[test->fact];
-          if (fact.from_child) continue;
-          for (std::size_t i = 0; i < fact.options.size(); ++i) {
-            if ((test->options >> i & 1U) != 0) found.try_emplace(fact.name + " " + fact.options[i].name, &watch);
+          for (std::size_t i = 0; i < fact.options.size() && !fact.from_child; ++i) {
+            if ((test->options >> i & 1U) != 0) found.try_emplace({fact.name, fact.options[i].name, true}, &watch);
           }
         } else if (const auto* compares = std::get_if<Compares>(&condition.test)) {
           const bool low = compares->comparison == Comparison::below || compares->comparison == Comparison::at_most;
-          found.try_emplace(protocol[compares->fact].name + (low ? " below" : " above"), &watch);
+          found.try_emplace({protocol[compares->fact].name, low ? "below" : "above", false}, &watch);
         }
       }
     }
     return found;
   }
 
-  static bool has_question(const Protocol& protocol, const std::string& key) {
-    const std::string name = key.substr(0, key.find(' ')), answer = key.substr(key.find(' ') + 1);
-    const auto fact = protocol.fact_named(name);
-    if (!fact) return false;
+  // "Something was given" is looked out for where another answer to the same question is.
+  static bool is_watched(const Watched& here, const LookedOutFor& what) {
+    return std::any_of(here.begin(), here.end(), [&](const auto& each) {
+      return each.first.question == what.question && (what.is_option || each.first.answer == what.answer);
+    });
+  }
+
+  static bool can_be_told(const Protocol& protocol, const LookedOutFor& what) {
+    const auto fact = protocol.fact_named(what.question);
+    if (!fact || !what.is_option) return fact.has_value();
     const std::vector<Option>& options = protocol[*fact].options;
-    return options.empty() || std::any_of(options.begin(), options.end(), [&](const Option& each) { return each.name == answer; });
+    return std::any_of(options.begin(), options.end(), [&](const Option& each) { return each.name == what.answer; });
   }
 
   // One file alone may leave something out on purpose; what all the others look out for was lost.
   void look_at_watches() {
     if (protocols_.size() < 3) return;
-    std::vector<std::map<std::string, const Watch*>> all;
-    for (const Protocol* each : protocols_) all.push_back(looked_out_for(*each));
+    std::vector<Watched> all;
+    for (const Protocol* each : protocols_) all.push_back(watched_in(*each));
     for (std::size_t here = 0; here < protocols_.size(); ++here) {
-      const std::size_t there = here == 0 ? 1 : 0;
+      if (protocols_[here]->watch.empty()) continue;
+      std::string others;
+      for (std::size_t other = 0; other < protocols_.size(); ++other) {
+        if (other != here) others += (others.empty() ? "`" : " and `") + protocols_[other]->name + "`";
+      }
       std::set<const Watch*> told;
-      for (const auto& [key, watch] : all[there]) {
-        if (all[here].count(key) > 0 || !has_question(*protocols_[here], key) || protocols_[here]->watch.empty()) continue;
-        std::string others;
-        bool everywhere = true;
-        for (std::size_t other = 0; other < protocols_.size(); ++other) {
-          if (other == here) continue;
-          everywhere = everywhere && all[other].count(key) > 0;
-          others += (others.empty() ? "`" : " and `") + protocols_[other]->name + "`";
-        }
-        // "Something was given" is looked out for here where another answer to the same question is.
-        const std::string question = key.substr(0, key.find(' ') + 1);
-        const auto same = all[here].lower_bound(question);
-        const bool is_choice = key != question + "below" && key != question + "above";
-        const bool partly = is_choice && same != all[here].end() && same->first.rfind(question, 0) == 0;
-        if (everywhere && !partly && told.insert(watch).second)
+      for (const auto& [what, watch] : all[here == 0 ? 1 : 0]) {
+        bool everywhere_else = true;
+        for (std::size_t other = 0; other < protocols_.size(); ++other)
+          everywhere_else = everywhere_else && (other == here || all[other].count(what) > 0);
+        const bool lost = everywhere_else && !is_watched(all[here], what) && can_be_told(*protocols_[here], what);
+        if (lost && told.insert(watch).second)
           warn(protocols_[here]->watch.front().where, WatchElsewhere{watch->name, others}, watch->where, "the rule there");
       }
     }
