@@ -73,16 +73,16 @@ const std::vector<Edit> kEdits = {
     {"a child who may not be awake is left to the clinic without being looked at", "low",
      R"(<if fact="awake" is="yes confused"/></rule>
     <rule go="glucagon-given"><if fact="already-given" is="glucagon"/></rule>
-    <rule go="glucagon-given"><if counter="rescue-doses" at-least="once"/></rule>)",
+    <rule go="which-rescue">)",
      R"(<if fact="awake" is="yes confused"/></rule>
     <rule go="glucagon-given"><if fact="already-given" is="glucagon"/></rule>
-    <rule go="clinic-leads"><if counter="rescue-doses" at-least="once"/></rule>)",
-     "emergency-left", R"(<rule go="clinic-leads"><if counter="rescue-doses")"},
+    <rule go="clinic-leads">)",
+     "emergency-left", R"(<rule go="clinic-leads"><if fact="breathing-normally")"},
     {"a second dose that is refused is called a recovery", "low",
      R"(<on outcome="refused" go="keep-watch"/>
-      <on outcome="none-here" go="second-kit-search"/>)",
+      <on outcome="none-here" go="kit-search"/>)",
      R"(<on outcome="refused" go="recovered"/>
-      <on outcome="none-here" go="second-kit-search"/>)",
+      <on outcome="none-here" go="kit-search"/>)",
      "emergency-left", R"(<on outcome="refused" go="recovered"/>)"},
     {"a step at home handles a child who will not wake", "low",
      R"(<step id="measure" urgency="home" handles="low-told very-low-told stools-told")",
