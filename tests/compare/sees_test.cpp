@@ -99,7 +99,7 @@ BOOST_AUTO_TEST_CASE(a_bound_that_never_binds_is_told_as_another_sum_and_no_amou
 
 BOOST_AUTO_TEST_CASE(insulin_at_a_lower_glucose_stands_with_what_is_more) {
   const std::string was = the("ketones");
-  const Differences all = versions(was, with(was, R"(id="insulin-floor" mg-dl="100" mmol-l="5.6")",
+  const Differences all = versions(was, with(was, R"(id="insulin-floor" mg-dl="108" mmol-l="6.0")",
                                              R"(id="insulin-floor" mg-dl="90" mmol-l="5.0")"));
   const Difference floor = told(all, Of::dose, "insulin dose `extra-insulin`");
   BOOST_TEST((floor.turn == To::graver));

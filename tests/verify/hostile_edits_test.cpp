@@ -109,7 +109,7 @@ const std::vector<Edit> kEdits = {
     <wait timer="recheck" lasts="rest-of-wait" overdue="overdue" go="sugar-wait"/>)",
      "late-and-calm", R"(go="sugar-wait"/>)"},
     {"insulin is given to a child who is low", "ketones",
-     R"(<glucose id="insulin-floor" mg-dl="100" mmol-l="5.6" least="80 mg/dL")",
+     R"(<glucose id="insulin-floor" mg-dl="108" mmol-l="6.0" least="80 mg/dL")",
      R"(<glucose id="insulin-floor" mg-dl="54" mmol-l="3.0" least="50 mg/dL")", "insulin-floor-low", "insulin-floor"},
     {"an insulin dose loses its floor", "ketones",
      R"(<dose id="extra-insulin" unit="[iU]" round="down" to="insulin-step" no-stacking="no-stacking" floor="insulin-floor")",
