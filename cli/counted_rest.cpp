@@ -62,6 +62,7 @@ void CountedRest::add(const Difference& each) {
     text = "was " + was.urgency + (less ? "" : ", now " + now.urgency);
     step = !was.step.empty() || each.at.empty() ? was.step : quoted(each.at.front().step);
   }
+  if (each.turn == Difference::Turn::graver && !each.left_out.empty()) text += ", and something is given no more";
   auto line = std::find_if(lines_.begin(), lines_.end(),
                            [&](const Line& known) { return known.turn == each.turn && known.about == text; });
   if (line == lines_.end()) line = lines_.insert(lines_.end(), {each.turn, text, {}, 0});

@@ -55,7 +55,8 @@ class Joining {
     offsets_.timers = matched<TimerId>(sides_.both.timers, now.timers);
     offsets_.counters = matched<CounterId>(sides_.both.counters, now.counters);
     for (const Action& action : now.actions) {
-      const auto known = place_of(was.actions, action.name);
+      auto known = place_of(was.actions, action.name);
+      if (!known) known = renamed_action(was, action);
       offsets_.deeds.push_back(
           ActionId{known.value_or(static_cast<std::uint16_t>(was.actions.size() + offsets_.deeds.size()))});
     }
@@ -90,9 +91,42 @@ class Joining {
     }
   }
 
+  /// What the same step did under another name: it alone of its kind is gone there, and this one alone has come.
+  std::optional<std::uint16_t> renamed_action(const Protocol& was, const Action& action) const {
+    const std::string& step = now_[action.step].name;
+    const auto alone = [&](const Protocol& of, const Protocol& other) -> std::optional<std::uint16_t> {
+      std::optional<std::uint16_t> found;
+      for (std::uint16_t i = 0; i < of.actions.size(); ++i) {
+        const Action& each = of.actions[i];
+        if (each.kind != action.kind || of[each.step].name != step || place_of(other.actions, each.name)) continue;
+        if (found) return std::nullopt;
+        found = i;
+      }
+      return found;
+    };
+    return alone(now_, was) ? alone(was, now_) : std::nullopt;
+  }
+
+  /// A mark of another name on the same thing, where it alone is gone and this one alone has come.
+  std::optional<std::uint16_t> renamed_mark(const std::vector<Mark>& was, const Mark& mark) const {
+    const auto alone = [](const std::vector<Mark>& of, const std::vector<Mark>& other) -> std::optional<std::uint16_t> {
+      std::optional<std::uint16_t> found;
+      for (std::uint16_t i = 0; i < of.size(); ++i) {
+        if (place_of(other, of[i].name)) continue;
+        if (found) return std::nullopt;
+        found = i;
+      }
+      return found;
+    };
+    const auto gone = alone(was, now_.marks), come = alone(now_.marks, was);
+    return gone && come && now_.marks[*come].name == mark.name ? gone : std::nullopt;
+  }
+
   void share_marks() {
+    const std::vector<Mark> was = sides_.both.marks;
     for (const Mark& mark : now_.marks) {
-      const std::optional<std::uint16_t> known = place_of(sides_.both.marks, mark.name);
+      std::optional<std::uint16_t> known = place_of(was, mark.name);
+      if (!known) known = renamed_mark(was, mark);
       const bool same = known && sides_.both.marks[*known].fact == offsets_.facts[mark.fact.index];
       offsets_.marks.push_back(MarkId{same ? *known : count(sides_.both.marks)});
       if (same) continue;

@@ -9,6 +9,15 @@ namespace {
 
 constexpr std::size_t kMostTurns = 2'000'000;
 
+struct CallsOfBoth {
+  unsigned was, now, was_ends, now_ends;  // on the way, and where it ends
+  std::uint8_t only_was() const { return without_a_lone_mark(was & ~was_ends & ~(now | now_ends)); }
+  std::uint8_t only_now() const { return without_a_lone_mark(now & ~now_ends & ~(was | was_ends)); }
+  static std::uint8_t without_a_lone_mark(unsigned calls) {
+    return static_cast<std::uint8_t>((calls & call_bit(Contact::clinic)) != 0 ? calls : calls & ~unsigned{kClinicNow});
+  }
+};
+
 bool is_same(const Arrival& a, const Arrival& b) {
   return a.kind == b.kind && a.steps == b.steps && a.ends == b.ends && a.was_tally == b.was_tally &&
          a.now_tally == b.now_tally;
@@ -157,10 +166,32 @@ void Arrivals::arrive(const Stand& was, const Stand& now, std::size_t depth) {
   }
   const bool together = both_steps ? stay_together(sides_, one.step, other.step)
                                    : one.kind == other.kind && one.protocol == other.protocol;
-  const std::uint64_t ends = std::uint64_t{one_sides_.ending(was.at)} << 32U | one_sides_.ending(now.at);
-  Arrival arrival{Arrival::Kind::ends, where, {}, one, other, together, ends};
-  if (together) arrival.was_tally = was.tally, arrival.now_tally = now.tally;
+  Arrival arrival{Arrival::Kind::ends, where, {}, one, other, together, 0};
+  // Whom both call, on the way or where they end, is the same.
+  const CallsOfBoth calls{one_sides_.calls(was.tally), one_sides_.calls(now.tally), calls_in(one), calls_in(other)};
+  arrival.was.calls = calls.only_was(), arrival.now.calls = calls.only_now();
+  const auto number = [&](const Stand& stand, const Ending& end) {
+    return std::uint64_t{one_sides_.ending(stand.at)} << 4U | end.calls;
+  };
+  arrival.ends = number(was, arrival.was) << 32U | number(now, arrival.now);
+  if (together) {
+    arrival.was_tally = one_sides_.without_calls(was.tally);
+    arrival.now_tally = one_sides_.without_calls(now.tally);
+  }
   add(std::move(arrival));
+}
+
+std::uint8_t Arrivals::calls_in(const Ending& ending) const {
+  unsigned calls = 0;
+  if (ending.kind != Ending::Kind::step) return 0;
+  const Step& step = protocol_[ending.step];
+  for (const ActionId id : step.actions) {
+    const Action& action = protocol_[id];
+    if (!is_call(action.kind) || !action.call || !action.when.empty()) continue;
+    calls |= call_bit(action.call->contact);
+    if (step.urgency >= Urgency::clinic_now) calls |= kClinicNow;
+  }
+  return static_cast<std::uint8_t>(calls);
 }
 
 void Arrivals::add(Arrival arrival) {

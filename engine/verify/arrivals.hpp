@@ -76,6 +76,7 @@ class Arrivals {
   void follow(const Stand& was, const Stand& now, std::size_t depth);
   void arrive(const Stand& was, const Stand& now, std::size_t depth);
   void add(Arrival arrival);
+  std::uint8_t calls_in(const Ending& ending) const;
   /// Which of some cases take a way on.
   struct Part {
     std::size_t way;

@@ -180,7 +180,11 @@ Differences compare(const Protocol& was, const Protocol& now, Detail detail) {
                        with_goals(was, now, sides, (in_mmol ? *in_mmol : in_mg).doses())));
   add(file_changes(sides, was, now, in_mg.in_step()));
   std::stable_sort(result.changes.begin(), result.changes.end(), [](const Difference& a, const Difference& b) {
-    return std::tuple(a.turn, -a.falls, b.loss, a.kind) < std::tuple(b.turn, -b.falls, a.loss, b.kind);
+    const auto no_emergency = [](const Difference& each) {
+      return each.turn != Turn::calmer || each.loss.urgency < static_cast<int>(Urgency::emergency);
+    };
+    return std::tuple(a.turn, no_emergency(a), -a.falls, b.loss, a.kind) <
+           std::tuple(b.turn, no_emergency(b), -b.falls, a.loss, b.kind);
   });
   if (!result.in_brief) return result;
   result.common = in_mg.around_all();

@@ -34,7 +34,7 @@ struct Difference {
     action,    // something to do is new, gone, or done otherwise
     order,     // the same things to do, in another order
     wait,      // another time
-    call,      // another time until a call moves on
+    call,      // a call on the way to the same step, or another time until one moves on
     dose,      // another amount
     count,     // something else is counted, set back or marked
     question,  // something else is asked, or an answer counts for another time

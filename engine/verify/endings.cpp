@@ -1,6 +1,7 @@
 #include "verify/endings.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <iterator>
 
 #include "episode/phrases.hpp"
@@ -11,8 +12,15 @@
 namespace rushlight {
 namespace {
 
+Urgency urgency_of_calls(std::uint8_t calls) {
+  if ((calls & call_bit(Contact::emergency)) != 0) return Urgency::emergency;
+  if ((calls & (call_bit(Contact::on_call) | kClinicNow)) != 0) return Urgency::clinic_now;
+  return calls != 0 ? Urgency::clinic : Urgency::home;
+}
+
+// As the screen shows it: an open call counts, and while another protocol is walked the step that it was called from.
 Urgency urgency_of(const Protocol& both, const Ending& ending, StepId from) {
-  return both[ending.kind == Ending::Kind::step ? ending.step : from].urgency;
+  return worst(both[ending.kind == Ending::Kind::step ? ending.step : from].urgency, urgency_of_calls(ending.calls));
 }
 
 bool is_of_another_protocol(const Ending& ending) {
@@ -34,13 +42,17 @@ bool fetches_the_rescue(const Action& action) {
   });
 }
 
+std::uint32_t care_of(Contact contact) {
+  return ((2U << static_cast<unsigned>(contact)) - 1U) << std::size(kLightestFirst);
+}
+
 // A call to the ambulance holds what a call to the clinic is.
 std::uint32_t care_of(const Action& action) {
   if (is_call(action.kind)) {
     const Contact contact = action.kind == ActionKind::call_emergency ? Contact::emergency
                             : action.call                             ? action.call->contact
                                                                       : Contact::on_call;
-    return ((2U << static_cast<unsigned>(contact)) - 1U) << std::size(kLightestFirst);
+    return care_of(contact);
   }
   if (action.kind == ActionKind::note && !fetches_the_rescue(action)) return 0;
   const auto* const place = std::find(std::begin(kLightestFirst), std::end(kLightestFirst), action.kind);
@@ -80,10 +92,45 @@ bool ends_the_walk(const Protocol& both, const Ending& ending) {
 bool does_less(const Protocol& both, const Ending& was, const Ending& now) {
   if (was.kind == Ending::Kind::visit && now.kind == Ending::Kind::hand_over) return true;
   if (ends_the_walk(both, now) && !ends_the_walk(both, was)) return gives(both, was) || !gives(both, now);
+  // What the other protocol would have asked and done is gone.
+  if (was.kind == Ending::Kind::visit && !is_of_another_protocol(now)) return true;
   if (is_of_another_protocol(was) || is_of_another_protocol(now)) return gives(both, was) && !gives(both, now);
   const std::uint32_t before = done_in(both, was), after = done_in(both, now);
   if (before != after) return before > after;
   return says_all_of(both, was, now) && !says_all_of(both, now, was);
+}
+
+std::uint32_t done_by_calls(std::uint8_t calls) {
+  std::uint32_t done = 0;
+  for (const Contact contact : {Contact::clinic, Contact::on_call, Contact::emergency}) {
+    if ((calls & call_bit(contact)) != 0) done |= care_of(contact);
+  }
+  return done;
+}
+
+std::uint32_t always_done_in(const Protocol& both, const Ending& ending) {
+  std::uint32_t done = 0;
+  if (ending.kind != Ending::Kind::step) return done;
+  for (const ActionId id : both[ending.step].actions) done |= both[id].when.empty() ? care_of(both[id]) : 0U;
+  return done;
+}
+
+// What everybody was given before and only some are given now is lost too.
+std::uint32_t lost_in(const Protocol& both, const Ending& was, const Ending& now) {
+  const std::uint32_t before = done_in(both, was), after = done_in(both, now);
+  return (before & ~after) | (always_done_in(both, was) & ~always_done_in(both, now) & ~done_by_calls(now.calls));
+}
+
+// They were opened on the way and stand on the screen beside the step.
+std::string calls_in_words(std::uint8_t calls) {
+  std::string whom;
+  const auto add = [&](Contact contact, const char* words) {
+    if ((calls & call_bit(contact)) != 0) whom += (whom.empty() ? "" : " and to ") + std::string(words);
+  };
+  add(Contact::emergency, "the emergency number");
+  add(Contact::on_call, "the on-call line");
+  add(Contact::clinic, "the clinic");
+  return whom.empty() ? "" : "A call to " + whom + " is open beside it.";
 }
 
 }  // namespace
@@ -112,22 +159,26 @@ Difference::Place place_of(const Protocol& both, const Occasion& occasion) {
 }
 
 std::string words_of(const Protocol& both, const Ending& ending) {
+  const std::string calls = calls_in_words(ending.calls);
   switch (ending.kind) {
     case Ending::Kind::step: {
       const Step& step = both[ending.step];
-      return quoted(step.name) + ", " + shown_as(step.urgency, Language::en) + ": " + as_written(both, step.headline);
+      const std::string urgency = shown_as(worst(step.urgency, urgency_of_calls(ending.calls)), Language::en);
+      return quoted(step.name) + ", " + urgency + ": " + as_written(both, step.headline) +
+             (calls.empty() ? "" : " " + calls);
     }
     case Ending::Kind::visit:
-      return "walks " + quoted(ending.protocol) + " and comes back to " + quoted(both[ending.step].name);
+      return "walks " + quoted(ending.protocol) + " and comes back to " + quoted(both[ending.step].name) +
+             (calls.empty() ? "" : ". " + calls);
     case Ending::Kind::hand_over:
-      return "goes over to " + quoted(ending.protocol);
+      return "goes over to " + quoted(ending.protocol) + (calls.empty() ? "" : ". " + calls);
     case Ending::Kind::stays:
-      return "nothing: the step goes on";
+      return "nothing: the step goes on" + (calls.empty() ? "" : ". " + calls);
     case Ending::Kind::nothing:
     case Ending::Kind::here:
       break;
   }
-  return "no rule";
+  return "no rule: nothing follows";
 }
 
 bool gives(const Protocol& both, const Ending& ending) {
@@ -144,29 +195,44 @@ bool gives(const Protocol& both, const Ending& ending) {
 Difference::Turn turn_of(const Protocol& both, const Together& from, const Ending& was, const Ending& now) {
   if (now.kind == Ending::Kind::nothing) return Difference::Turn::calmer;
   const Urgency before = urgency_of(both, was, from.was), after = urgency_of(both, now, from.now);
-  const bool known = !is_of_another_protocol(was) && !is_of_another_protocol(now);
-  if (known && after < before) return Difference::Turn::calmer;
-  if (known && after > before) return Difference::Turn::graver;
+  if (after < before) return Difference::Turn::calmer;
+  // Whoever stays where they are is no worse off than they were, and does less than they would have done.
+  const bool led_on = was.kind != Ending::Kind::stays && now.kind == Ending::Kind::stays;
+  if (after > before && !led_on) return Difference::Turn::graver;
+  if (after > before) return Difference::Turn::less;
   return does_less(both, was, now) ? Difference::Turn::less : Difference::Turn::otherwise;
 }
 
 std::uint32_t done_in(const Protocol& both, const Ending& ending) {
   std::uint32_t done = 0;
-  if (ending.kind != Ending::Kind::step) return done;
-  for (const ActionId id : both[ending.step].actions) done |= care_of(both[id]);
-  return done;
+  if (ending.kind == Ending::Kind::step) {
+    for (const ActionId id : both[ending.step].actions) done |= care_of(both[id]);
+  }
+  return done | done_by_calls(ending.calls);
 }
 
 Loss loss_in(const Protocol& both, const Together& from, const Ending& was, const Ending& now) {
-  const std::uint32_t before = done_in(both, was), after = done_in(both, now);
-  return {static_cast<int>(urgency_of(both, was, from.was)), heaviest_in(before & ~after)};
+  return {static_cast<int>(urgency_of(both, was, from.was)), heaviest_in(lost_in(both, was, now))};
+}
+
+bool loses_a_medicine(const Protocol& both, const Ending& was, const Ending& now) {
+  if (was.kind == Ending::Kind::visit) return now.kind != Ending::Kind::visit;
+  const std::uint32_t lost = lost_in(both, was, now);
+  constexpr std::uint32_t kFirst = 5;  // of kLightestFirst: fluid
+  static_assert(kLightestFirst[kFirst] == ActionKind::fluid);
+  return (lost & ((1U << std::size(kLightestFirst)) - 1U)) >> kFirst != 0;
 }
 
 std::string left_out_in(const Protocol& both, const Ending& was, const Ending& now) {
   const std::uint32_t before = done_in(both, was), after = done_in(both, now);
-  if (was.kind != Ending::Kind::step || now.kind != Ending::Kind::step || heaviest_in(before) != heaviest_in(after))
+  if (was.kind == Ending::Kind::visit && now.kind == Ending::Kind::step)
+    return "what " + quoted(was.protocol) + " does";
+  if (was.kind != Ending::Kind::step || now.kind != Ending::Kind::step || heaviest_in(before) > heaviest_in(after))
     return "";
-  const std::uint32_t lost = heaviest_in(before & ~after);
+  const std::uint32_t lost = heaviest_in(lost_in(both, was, now));
+  if (lost == 0 && heaviest_in(before) != heaviest_in(after)) return "";  // more is done, and nothing lost but words
+  if (std::has_single_bit(lost >> std::size(kLightestFirst)) && (was.calls & ~now.calls) != 0)
+    return calls_in_words(static_cast<std::uint8_t>(was.calls & ~now.calls));
   for (const ActionId id : both[was.step].actions) {
     const Action& action = both[id];
     if (lost != 0 ? (care_of(action) & lost) != 0 : !is_said_in(both, action, now))

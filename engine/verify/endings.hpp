@@ -25,10 +25,14 @@ std::uint32_t done_in(const Protocol& both, const Ending& ending);
 /// What is lost where the one stands in place of the other.
 Loss loss_in(const Protocol& both, const Together& from, const Ending& was, const Ending& now);
 
-/// Where both do the heaviest thing, and its headline says no more of the rest: what the newer says no more.
+/// Sugar, drink, insulin or glucagon that the older gives and the newer does not.
+bool loses_a_medicine(const Protocol& both, const Ending& was, const Ending& now);
+
+/// What the newer does no more, or says no more, where its headline alone would not show it: it does as heavy a thing.
 std::string left_out_in(const Protocol& both, const Ending& was, const Ending& now);
 
-/// Of one ending in place of another. What stays in its step has that step's urgency.
+/// Of one ending in place of another. What stays in its step, or walks another protocol, has that step's urgency; calls
+/// that were opened on the way count.
 Difference::Turn turn_of(const Protocol& both, const Together& from, const Ending& was, const Ending& now);
 
 /// By how many urgencies it falls; one more where no rule is left.

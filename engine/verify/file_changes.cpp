@@ -8,6 +8,7 @@
 #include "protocol/words.hpp"
 #include "verify/in_words.hpp"
 #include "verify/other_words.hpp"
+#include "verify/readers.hpp"
 #include "verify/step_changes.hpp"
 
 namespace rushlight {
@@ -68,7 +69,7 @@ class OfFile {
   void compare_marks() {
     for (const Mark& mark : was_.marks) {
       const Mark* other = named(now_.marks, mark.name);
-      if (other == nullptr) continue;
+      if (other == nullptr || rise(was_, mark) == rise(now_, *other)) continue;
       const auto over = [](const Protocol& protocol, const Mark& of) -> std::optional<BloodKetones> {
         if (!of.rise_over) return std::nullopt;
         const auto* ketones = std::get_if<BloodKetones>(&protocol[*of.rise_over].bands.front().value);
@@ -76,7 +77,18 @@ class OfFile {
       };
       const auto before = over(was_, mark), after = over(now_, *other);
       const bool later = after && (!before || before->in(kMillimolePerLitre) < after->in(kMillimolePerLitre));
-      add(Kind::other, later ? Turn::less : Turn::otherwise, "mark " + quoted(mark.name), rise(was_, mark), rise(now_, *other));
+      // What is decided by it comes to less: told by the gravest.
+      const auto number = static_cast<std::uint16_t>(&mark - was_.marks.data());
+      const std::optional<Reader> reader = gravest_reader(was_, MarkId{number});
+      const std::string decides = reader ? "; that " + rushlight::words_of(was_, *reader) : "";
+      const bool grave = later && reader && was_[reader->to].urgency >= Urgency::clinic_now;
+      add(Kind::other,
+          grave   ? Turn::calmer
+          : later ? Turn::less
+                  : Turn::otherwise,
+          "mark " + quoted(mark.name), rise(was_, mark) + decides, rise(now_, *other));
+      if (grave) found_.back().falls = 1;
+      if (later && reader) found_.back().loss.urgency = static_cast<int>(was_[reader->to].urgency);
     }
   }
 
@@ -86,10 +98,19 @@ class OfFile {
       for (std::uint16_t j = sides_.now_thresholds; j < both.thresholds.size(); ++j) {
         const ThresholdId one{i}, other{j};
         if (both[one].name != both[other].name || same_value(both, one, other)) continue;
-        add(Kind::number, Turn::otherwise, "number " + quoted(both[one].name), value_words(both, one),
-            value_words(both, other));
+        add(Kind::number, Turn::otherwise, "number " + quoted(both[one].name) + label_of(both[other]),
+            value_words(both, one), value_words(both, other));
       }
     }
+    for (const Threshold& threshold : was_.thresholds) {
+      const Threshold* other = named(now_.thresholds, threshold.name);
+      if (other != nullptr)
+        add_words("what the number " + quoted(threshold.name) + " is called", threshold.label, other->label);
+    }
+  }
+  std::string label_of(const Threshold& threshold) const {
+    const std::string label = as_written(sides_.both, threshold.label);
+    return label.empty() ? "" : " (" + label + ")";
   }
 
   // In every language: a change in one alone is one. For lists, in which each part is told beside the others.
@@ -103,6 +124,15 @@ class OfFile {
     return words;
   }
 
+  /// An answer of the other version that reads the same and that this one has not.
+  const Option* renamed(const Fact& fact, const Option& option, const Fact& other) const {
+    const auto same = std::find_if(other.options.begin(), other.options.end(), [&](const Option& each) {
+      return named(fact.options, each.name) == nullptr && same_line(option.text, each.text);
+    });
+    return same == other.options.end() ? nullptr : &*same;
+  }
+  bool same_line(const Text& one, const Text& another) const { return other_words(was_, one, now_, another).empty(); }
+
   void compare_questions() {
     for (const Fact& fact : was_.facts) {
       const Fact* other = named(now_.facts, fact.name);
@@ -112,7 +142,13 @@ class OfFile {
       add_words(at, fact.help.value_or(Text{}), other->help.value_or(Text{}));
       for (const Option& option : fact.options) {
         const Option* same = named(other->options, option.name);
+        if (same == nullptr) same = renamed(fact, option, *other);
         add_words(at + ", answer " + quoted(option.name), option.text, same != nullptr ? same->text : Text{});
+      }
+      for (const Option& option : other->options) {
+        if (named(fact.options, option.name) != nullptr || renamed(*other, option, fact) != nullptr) continue;
+        add(Kind::other, Turn::otherwise, at, "",
+            "a new answer " + quoted(option.name) + ": " + words_of(now_, option.text));
       }
       const auto answers = [](const Fact& of, const Fact& also_in) {
         std::vector<std::string> names;
@@ -157,7 +193,8 @@ class OfFile {
     };
     const std::vector<std::string> gone = only_in(before, after), come = only_in(after, before);
     for (std::size_t i = 0; i < std::max(gone.size(), come.size()); ++i)
-      add(Kind::other, Turn::otherwise, at, i < gone.size() ? gone[i] : "", i < come.size() ? come[i] : "");
+      add(Kind::other, i < come.size() ? Turn::otherwise : Turn::less, at, i < gone.size() ? gone[i] : "",
+          i < come.size() ? come[i] : "");
     if (gone.empty() && come.empty() && before != after)
       add(Kind::other, Turn::otherwise, at, "in the order: " + joined(before), "in the order: " + joined(after));
   }
@@ -205,7 +242,11 @@ class OfFile {
       add_words("watch " + quoted(watch.name), watch.also.value_or(Text{}), other->also.value_or(Text{}));
     }
     compare_lists("what `something got worse` lists", was_.worse, now_.worse, &OfFile::sign);
-    add(Kind::other, Turn::otherwise, "opening", opening(was_), opening(now_));
+    const bool asks_all = std::all_of(was_.opening.begin(), was_.opening.end(), [&](const Ask& ask) {
+      return std::any_of(now_.opening.begin(), now_.opening.end(),
+                         [&](const Ask& other) { return now_[other.fact].name == was_[ask.fact].name; });
+    });
+    add(Kind::other, asks_all ? Turn::otherwise : Turn::less, "opening", opening(was_), opening(now_));
     compare_foods();
     for (const Timer& timer : was_.timers) {
       const Timer* other = named(now_.timers, timer.name);

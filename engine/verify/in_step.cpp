@@ -148,11 +148,11 @@ class Walk {
       return;
     }
     const Ending &one = arrival.was, &other = arrival.now;
-    count_way(occasion, one, other, !arrival.together);
-    if (!arrival.together) {
-      keep(partings_, arrival.ends, result_.partings, Parting{occasion, one, other, where, within});
-      return;
-    }
+    // Together where they end, and still apart where one has called somebody on the way.
+    const bool apart = !arrival.together || one.calls != other.calls;
+    count_way(occasion, one, other, apart);
+    if (apart) keep(partings_, arrival.ends, result_.partings, Parting{occasion, one, other, where, within});
+    if (!arrival.together) return;
     if (arrival.was_tally != arrival.now_tally) {
       const OneSides& known = arrivals_.one_sides();
       keep(tallies_, std::uint64_t{arrival.was_tally} << 32U | arrival.now_tally, result_.tallies,

@@ -32,13 +32,20 @@ struct Ending {
   enum class Kind : std::uint8_t { step, visit, hand_over, stays, nothing, here } kind;  // `here`: private to the walk
   StepId step{};           // of a visit: where it comes back to
   std::string protocol{};  // of a visit or a hand-over
+  std::uint8_t calls = 0;  // opened in steps that were gone through on the way: see call_bit
   friend bool operator==(const Ending&, const Ending&) = default;
 };
+
+/// One bit a contact; above them one for a call to the clinic out of a step that cannot wait.
+constexpr std::uint8_t call_bit(Contact contact) {
+  return static_cast<std::uint8_t>(1U << static_cast<unsigned>(contact));
+}
+inline constexpr std::uint8_t kClinicNow = 1U << 3U;
 
 /// What is counted, set back and marked on the way, and whom to call, in one order.
 struct Tally {
   enum class Kind : std::uint8_t { counts, resets, marks, calls } kind;
-  std::uint16_t index;
+  std::uint16_t index;  // of calls: bits as of an ending
   friend auto operator<=>(const Tally&, const Tally&) = default;
 };
 

@@ -5,9 +5,11 @@
 #include <tuple>
 
 #include "finding/quoted.hpp"
+#include "verify/counterparts.hpp"
 #include "verify/endings.hpp"
 #include "verify/graph.hpp"
 #include "verify/in_words.hpp"
+#include "verify/readers.hpp"
 
 namespace rushlight {
 namespace {
@@ -35,13 +37,13 @@ std::vector<int> steps_on_the_way(const Protocol& protocol) {
   return steps;
 }
 
-// What is counted no more, or called no more, and what is set back now, comes to its limit later or never.
+// What is counted or marked no more, and what is set back now, comes to its limit later or never.
 bool loses(const OtherTally& tally) {
   const auto lacks = [](const std::vector<Tally>& all, const Tally& one) {
     return std::find(all.begin(), all.end(), one) == all.end();
   };
   const auto is_lost = [&](const Tally& each) {
-    return (each.kind == Tally::Kind::counts || each.kind == Tally::Kind::calls) && lacks(tally.now, each);
+    return (each.kind == Tally::Kind::counts || each.kind == Tally::Kind::marks) && lacks(tally.now, each);
   };
   const auto is_new = [&](const Tally& each) { return each.kind == Tally::Kind::resets && lacks(tally.was, each); };
   return std::any_of(tally.was.begin(), tally.was.end(), is_lost) ||
@@ -253,14 +255,17 @@ void InUnit::add(Difference difference, Diagrams::Set where, Diagrams::Set withi
 
 const std::string& InUnit::words(const Ending& ending) {
   if (ending.kind != Ending::Kind::step) return other_words_ = words_of(protocol_, ending);
-  std::string& words = step_words_[ending.step.index];
+  std::string& words = step_words_[{ending.step.index, ending.calls}];
   if (words.empty()) words = words_of(protocol_, ending);
   return words;
 }
 
 Difference InUnit::difference_of(const Parting& parting) {
   Difference difference{};
-  difference.kind = Difference::Kind::leads;
+  const bool together =
+      parting.was.kind == parting.now.kind && parting.was.protocol == parting.now.protocol &&
+      (parting.was.kind != Ending::Kind::step || stay_together(sides_, parting.was.step, parting.now.step));
+  difference.kind = together ? Difference::Kind::call : Difference::Kind::leads;  // on the way to the same step
   const Together& from = parting.occasion.from;
   difference.turn = turn_of(protocol_, from, parting.was, parting.now);
   difference.at = {place_of(protocol_, parting.occasion)};
@@ -271,6 +276,11 @@ Difference InUnit::difference_of(const Parting& parting) {
     difference.falls = falls_in(protocol_, from, parting.was, parting.now);
   if (difference.turn == Difference::Turn::less) difference.left_out = left_out_in(protocol_, parting.was, parting.now);
   if (difference.turn <= Difference::Turn::less) difference.loss = loss_in(protocol_, from, parting.was, parting.now);
+  // However urgent it is now: sugar that nobody gives any more is told.
+  if (difference.turn == Difference::Turn::graver && loses_a_medicine(protocol_, parting.was, parting.now)) {
+    difference.left_out = left_out_in(protocol_, parting.was, parting.now);
+    difference.loss = loss_in(protocol_, from, parting.was, parting.now);
+  }
   return difference;
 }
 
@@ -291,29 +301,47 @@ void InUnit::add(const PutIn& put_in) {
   add(std::move(difference), put_in.where, put_in.within);
 }
 
+// What hangs on it, the gravest: " (at 3: `call-and-treat`, Call the clinic now)".
+std::string InUnit::read_in_words(const Tally& tally) const {
+  const std::optional<Reader> reader = gravest_reader(protocol_, tally);
+  return reader ? " (" + words_of(protocol_, *reader) + ")" : "";
+}
+
 const std::string& InUnit::tally_words(const std::vector<Tally>& tally) {
   std::string& text = tally_words_[tally];
   if (!text.empty()) return text;
   std::vector<std::string> words;
   for (const Tally& each : tally) {
-    if (each.kind == Tally::Kind::marks) words.push_back("marks " + quoted(protocol_.marks[each.index].name));
-    if (each.kind == Tally::Kind::counts) words.push_back("counts " + quoted(protocol_.counters[each.index].name));
-    if (each.kind == Tally::Kind::calls)
-      words.push_back("opens a call: " + std::string(name_of(static_cast<Contact>(each.index))));
+    if (each.kind == Tally::Kind::marks)
+      words.push_back("marks " + quoted(protocol_.marks[each.index].name) + read_in_words(each));
+    if (each.kind == Tally::Kind::counts)
+      words.push_back("counts " + quoted(protocol_.counters[each.index].name) + read_in_words(each));
     if (each.kind == Tally::Kind::resets)
-      words.push_back("sets " + quoted(protocol_.counters[each.index].name) + " back to 0");
+      words.push_back("sets " + quoted(protocol_.counters[each.index].name) + " back to 0" + read_in_words(each));
   }
   for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
   if (text.empty()) text = "counts nothing";
   return text;
 }
 
+// By what hangs on what is counted otherwise; at least as urgent as where it happens.
+Urgency InUnit::gravest_lost(const OtherTally& tally) const {
+  Urgency gravest = protocol_[tally.occasion.from.was].urgency;
+  for (const std::vector<Tally>* all : {&tally.was, &tally.now}) {
+    const std::vector<Tally>& other = all == &tally.was ? tally.now : tally.was;
+    for (const Tally& each : *all) {
+      if (std::find(other.begin(), other.end(), each) != other.end()) continue;
+      if (const auto reader = gravest_reader(protocol_, each)) gravest = worst(gravest, protocol_[reader->to].urgency);
+    }
+  }
+  return gravest;
+}
+
 void InUnit::add(const OtherTally& tally) {
   Difference difference{};
   difference.kind = Difference::Kind::count;
   difference.turn = loses(tally) ? Difference::Turn::less : Difference::Turn::otherwise;
-  if (difference.turn == Difference::Turn::less)
-    difference.loss.urgency = static_cast<int>(protocol_[tally.occasion.from.was].urgency);
+  if (difference.turn == Difference::Turn::less) difference.loss.urgency = static_cast<int>(gravest_lost(tally));
   difference.at = {place_of(protocol_, tally.occasion)};
   difference.soon = soon(tally.occasion);
   difference.was = tally_words(tally.was);

@@ -64,6 +64,8 @@ class InUnit {
   void add(const PutIn& put_in);
   const std::string& words(const Ending& ending);
   const std::string& tally_words(const std::vector<Tally>& tally);
+  std::string read_in_words(const Tally& tally) const;
+  Urgency gravest_lost(const OtherTally& tally) const;
   void add(const OtherTally& tally);
   void add(const StepChange& change, Diagrams::Set entered);
 
@@ -73,8 +75,8 @@ class InUnit {
   const Space* also_;
   Diagrams diagrams_;
   InStep in_step_;
-  std::vector<int> steps_to_;  // by step
-  std::map<std::uint16_t, std::string> step_words_;
+  std::vector<int> steps_to_;                                                 // by step
+  std::map<std::pair<std::uint16_t, std::uint8_t>, std::string> step_words_;  // by step and open calls
   std::map<std::vector<Tally>, std::string> tally_words_;
   std::string other_words_;  // of what ends in no step
   std::vector<DosePair> doses_;

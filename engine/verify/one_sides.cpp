@@ -65,8 +65,22 @@ bool OneSides::rests_beside(Id id, bool again, Id other_id, bool other_again) co
 OneSides::TallyId OneSides::tally_of(std::vector<Tally> tally) {
   std::sort(tally.begin(), tally.end());
   const auto [found, is_new] = tally_ids_.try_emplace(std::move(tally), static_cast<TallyId>(tallies_.size()));
-  if (is_new) tallies_.push_back(found->first);
+  if (!is_new) return found->second;
+  tallies_.push_back(found->first);
+  calls_.push_back(0);
+  for (const Tally& each : tallies_.back()) {
+    if (each.kind == Tally::Kind::calls) calls_.back() = static_cast<std::uint8_t>(calls_.back() | each.index);
+  }
   return found->second;
+}
+
+OneSides::TallyId OneSides::without_calls(TallyId id) {
+  if (calls_[id] == 0) return id;
+  std::vector<Tally> rest;
+  for (const Tally& each : tallies_[id]) {
+    if (each.kind != Tally::Kind::calls) rest.push_back(each);
+  }
+  return tally_of(std::move(rest));
 }
 
 OneSides::TallyId OneSides::together(TallyId some, TallyId more) {

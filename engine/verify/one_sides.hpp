@@ -57,6 +57,9 @@ class OneSides {
   TallyId tally_of(std::vector<Tally> tally);
   TallyId together(TallyId some, TallyId more);
   const std::vector<Tally>& tally(TallyId id) const { return tallies_[id]; }
+  /// Whom it calls, as bits of an ending.
+  std::uint8_t calls(TallyId id) const { return calls_[id]; }
+  TallyId without_calls(TallyId id);
 
  private:
   struct Entry {
@@ -93,6 +96,7 @@ class OneSides {
   std::map<End, std::uint32_t> endings_;
   std::unordered_map<const std::vector<OneWay>*, std::uint32_t> lists_;
   std::deque<std::vector<Tally>> tallies_;
+  std::vector<std::uint8_t> calls_;  // by tally
   std::map<std::vector<Tally>, TallyId> tally_ids_;
   std::unordered_map<std::uint64_t, TallyId> sums_;
 };

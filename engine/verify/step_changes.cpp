@@ -27,16 +27,22 @@ class Beside {
         doses_(doses) {}
 
   std::vector<StepChange> found() {
-    compare_urgency();
+    const bool seen = is_seen(was_) || is_seen(now_);
+    if (seen) compare_urgency();
     compare_actions();
     compare_waits();
     compare_questions();
-    compare_text(was_.headline, now_.headline, all());
+    if (seen) compare_text(was_.headline, now_.headline, all());
     compare_also();
     return std::move(changes_);
   }
 
  private:
+  // Where nothing is asked, done or waited for the night goes through at once.
+  static bool is_seen(const Step& step) {
+    return !step.asks.empty() || !step.actions.empty() || step.wait || step.ends || step.ends_visit;
+  }
+
   Diagrams::Set all() const { return pair_.entered; }
 
   void add(Difference::Kind kind, Difference::Turn turn, Diagrams::Set where, std::string was, std::string now,
@@ -255,6 +261,9 @@ class Beside {
 
   std::string waited(const Step& step) const {
     if (!step.wait) return "no wait: nothing follows when nobody answers";
+    if (asks_at_once(protocol_, *step.wait))
+      return "asks at once, and when nobody answers, goes on after " + value_words(protocol_, step.wait->overdue) +
+             " to " + quoted(protocol_[step.wait->go].name);
     return "wait " + value_words(protocol_, step.wait->lasts) + ", and when nobody answers, go on after " +
            value_words(protocol_, step.wait->overdue) + " to " + quoted(protocol_[step.wait->go].name);
   }
@@ -273,9 +282,10 @@ class Beside {
     if (!was_.wait || !now_.wait) {
       if (was_.wait || now_.wait)
         // Without one that asks at once less is done; one that lasts is a later look.
-        add(Difference::Kind::wait, asks_at_once(protocol_, now_.wait ? *now_.wait : *was_.wait) == now_.wait.has_value()
-                                        ? Difference::Turn::otherwise
-                                        : Difference::Turn::less,
+        add(Difference::Kind::wait,
+            asks_at_once(protocol_, now_.wait ? *now_.wait : *was_.wait) == now_.wait.has_value()
+                ? Difference::Turn::otherwise
+                : Difference::Turn::less,
             all(), waited(was_), waited(now_));
       return;
     }
@@ -320,8 +330,8 @@ class Beside {
       return names;
     };
     if (was == now && in_order(was_) != in_order(now_))
-      add(Difference::Kind::question, Difference::Turn::otherwise, all(), "asks in the order " + quoted_list(in_order(was_)),
-          "asks in the order " + quoted_list(in_order(now_)));
+      add(Difference::Kind::question, Difference::Turn::otherwise, all(),
+          "asks in the order " + quoted_list(in_order(was_)), "asks in the order " + quoted_list(in_order(now_)));
     if (acts && was != now) add(Difference::Kind::question, Difference::Turn::otherwise, all(), list(was), list(now));
     for (const Ask& ask : was_.asks) {
       const Ask* other = ask_for(now_, ask.fact);

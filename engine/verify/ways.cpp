@@ -190,6 +190,11 @@ std::vector<OneWay> Ways::early_ways(StepId id) {
   const Step& step = protocol_[id];
   std::vector<OneWay> ways;
   Diagrams::Set taken = Diagrams::kNone;
+  // A danger that the same answers tell comes before the rule: that is what is told at any time.
+  Told told = asked_in(step.asks);
+  for (const std::optional<Told>& reads : early_reads_[id.index]) told |= reads.value_or(Told{});
+  std::vector<OneWay> dangers;
+  add_watches(id, step.handles, told, told, {}, taken, dangers);
   for (std::size_t r = 0; r < step.rules.size(); ++r) {
     const Rule& rule = step.rules[r];
     if (!rule.early || rule.when.empty()) continue;
@@ -283,8 +288,11 @@ Gone Ways::further(const OneSide& standing, const OneWay& way) const {
   Gone gone = stepped(way, standing.told | asked, news, unused, standing.known, standing.counted);
   if (standing.leaves) return gone;
   for (const ActionId action : protocol_[standing.step].actions) {
-    if (const auto& call = protocol_[action].call)
-      gone.tally.push_back({Tally::Kind::calls, static_cast<std::uint16_t>(call->contact)});
+    if (const auto& call = protocol_[action].call) {
+      const bool now = call->contact == Contact::clinic && protocol_[standing.step].urgency >= Urgency::clinic_now;
+      gone.tally.push_back(
+          {Tally::Kind::calls, static_cast<std::uint16_t>(call_bit(call->contact) | (now ? kClinicNow : 0U))});
+    }
   }
   return gone;
 }

@@ -1,12 +1,12 @@
 #include "lockstep.hpp"
 
 #include <algorithm>
-#include <functional>
 #include <set>
 
 #include "episode/settle.hpp"
 #include "finding/quoted.hpp"
 #include "measure/decimal.hpp"
+#include "standing.hpp"
 #include "taken_back.hpp"
 #include "verify/in_words.hpp"
 
@@ -14,8 +14,6 @@ namespace rushlight::tests {
 namespace {
 
 constexpr int kTriesOfAnOccasion = 25;
-
-bool acts(const Step& step) { return !step.actions.empty() || step.wait || step.ends || step.ends_visit; }
 
 class Judge {
  public:
@@ -37,20 +35,8 @@ class Judge {
   }
 
  private:
-  // What the engine does
-
-  void happens(Version& version, std::variant<Ticked, Answered, GotWorse, Corrected, Done, AllDone, Called,
-                                              LanguageChanged, TakenOver, Abandoned, Remembered>
-                                     what) {
+  void happens(Version& version, decltype(Event::what) what) {
     version.episode = folded(version.protocol, child_, std::move(version.episode), Event{moment_, std::move(what)});
-  }
-
-  // Another protocol takes over there: each is compared by itself.
-  static bool has_gone_elsewhere(const Version& version) {
-    const Cause& cause = version.episode.cause;
-    if (cause.kind != Cause::Kind::rule) return false;
-    const Rule& rule = version.protocol[cause.from].rules[cause.index];
-    return !rule.visits.empty() || !rule.hands_over_to.empty();
   }
 
   /// Where a version stands before something happens.
@@ -104,7 +90,6 @@ class Judge {
     }
   }
 
-  /// Drawn for the next occasion, on which nothing is told yet.
   Values new_values() {
     told_.clear();
     all_told_ = true;
@@ -112,23 +97,18 @@ class Judge {
   }
 
   Occasion occasion_of(const Version& before, const Values& values) const {
-    return Occasion{before, child_, moment_, values, told_, all_told_};
+    return Occasion{before, child_, moment_, values, told_, all_told_, false};
   }
-
-  // Whether they agree
+  /// What a step on the way asks may be known from before and is no news then.
+  Occasion told_alone(const Version& before, const Values& values) const {
+    return Occasion{before, child_, moment_, values, told_, all_told_, true};
+  }
 
   void complain(const std::string& text) {
     if (judged_.complaint.empty()) judged_.complaint = text;
   }
 
-  std::string told_in(const Values& values) const {
-    std::string text = child_.unit == GlucoseUnit::mg_per_dl ? "mg/dL" : "mmol/L";
-    for (const auto& [name, value] : values) {
-      const auto id = was_.fact_named(name);
-      if (id && told_.count(name) > 0) text += ", " + in_words(was_, *id, value);
-    }
-    return text;
-  }
+  std::string told_in(const Values& values) const { return told_words(was_, child_.unit, values, told_); }
 
   // With answers known from before, a step that has something to do is passed unseen; what differs behind it is said of
   // it. Several may be passed at one moment.
@@ -136,8 +116,8 @@ class Judge {
     const bool all_told = all_told_;
     all_told_ = false;
     const bool said = std::any_of(was_.steps.begin(), was_.steps.end(), [&](const Step& step) {
-      const bool known = std::any_of(step.asks.begin(), step.asks.end(),
-                                     [&](const Ask& ask) { return told_.count(was_[ask.fact].name) == 0; });
+      const auto is_known = [&](const Ask& ask) { return told_.count(was_[ask.fact].name) == 0; };
+      const bool known = std::any_of(step.asks.begin(), step.asks.end(), is_known);
       return known && !step.actions.empty() && !step.wait &&
              said_.is_said({Difference::Kind::leads}, "after", step.name, occasion_of(before, values));
     });
@@ -145,9 +125,8 @@ class Judge {
     return said;
   }
 
-  // How long an answer counts is told of the question, not of every way that it may change: the comparison takes all
-  // that may be known from before as known, or none of it, and knows no age of an answer. Where everything was told
-  // anew, no age can make the difference.
+  // How long an answer counts is told of the question, not of every way that it may change: the comparison knows no age
+  // of an answer. Where everything was told anew, no age can make the difference.
   bool is_told_of_the_question() const { return !all_told_ && said_.has(Difference::Kind::question); }
 
   /// Both come to rest after an occasion; false when the night is not to go on.
@@ -156,7 +135,21 @@ class Judge {
     was_before_ = was.episode, now_before_ = now.episode;
     const Values values = new_values();
     const bool leaves = !step.empty();
-    return landed(occasion, step, before, values, was, now, come_to_rest_both(was, now, values, leaves));
+    const bool at_rest = come_to_rest_both(was, now, values, leaves);
+    if (at_rest) look_at_calls(occasion, step, before, values, was, now);
+    return landed(occasion, step, before, values, was, now, at_rest);
+  }
+
+  /// In one step, with a call open in one version alone: that was opened on the way, and is said.
+  void look_at_calls(const std::string& occasion, const std::string& step, const Version& before, const Values& values,
+                     const Version& was, const Version& now) {
+    const bool same = was.protocol[was.episode.step].name == now.protocol[now.episode.step].name;
+    if (!same || called(was_before_) != called(now_before_) || called(was.episode) == called(now.episode)) return;
+    ++judged_.other_calls;
+    if (said_.has(Difference::Kind::action)) return;  // the step calls otherwise itself
+    if (all_told_ && !said_.is_said({Difference::Kind::call}, occasion, step, occasion_of(before, values)) &&
+        when_taken_back(values) == Apart::nothing_stands)
+      complain(occasion + " `" + step + "`: another call, not said; with " + told_in(values));
   }
   bool come_to_rest_both(Version& was, Version& now, const Values& values, bool leaves) {
     const bool one = come_to_rest(was, values, left_by(was), leaves);
@@ -175,33 +168,42 @@ class Judge {
     bool said = said_.is_said({Difference::Kind::leads}, occasion, step, occasion_of(before, values));
     if (!said && apart) said = is_said_of_a_step_passed(before, values);
     if (apart && !said && is_told_of_the_question()) return false;
+    if (apart && !said && is_not_followed(step, values)) {
+      ++judged_.not_followed;
+      return false;
+    }
     // Of an answer that was known before, `after` may speak as of news.
     if (said && !apart && !all_told_) return one == other;
-    if (said && !apart && !alike && !step.empty() && part_when_dangers_are_taken_back(values)) return one == other;
+    if (said && !apart && !alike &&
+        !said_.is_said({Difference::Kind::leads}, occasion, step, told_alone(before, values)))
+      return one == other;
+    if (said && !apart && !alike && !step.empty() && when_taken_back(values) == Apart::yes) return one == other;
     if (said != apart && !alike)
       complain(occasion + " `" + step + "`: " + one + " and " + other + (apart ? ", not said" : ", said to differ") +
                "; with " + told_in(values) + "; the clock " +
                text_from_clock_time(scene_at(was.protocol, child_, before.episode, moment_.utc).context.clock) +
                said_.everything(step, occasion_of(before, values)));
-    return one == other && have_counted_alike(was, now);
+    return one == other && have_counted_alike(was, now) && know_alike(was, now);
   }
-  /// A dose that is none in one version alone is not counted there; what follows is told of the dose, not of steps.
-  static bool have_counted_alike(const Version& was, const Version& now) {
-    return was.episode.counted.size() != now.episode.counted.size() || was.episode.counted == now.episode.counted;
+  // The comparison says that it does not follow them. They are counted, so that they stay few.
+  bool is_not_followed(const std::string& step, const Values& values) {
+    if (step.empty()) return false;
+    return (!all_told_ && is_known_in_part(was_, step, told_)) || when_taken_back(values) == Apart::no;
   }
-
   /// The comparison speaks of a step as if the dangers that led there had been taken back in it, as they may be. Where
   /// they stand, both come back to it from what does not handle them.
-  bool part_when_dangers_are_taken_back(const Values& values) {
+  enum class Apart { yes, no, nothing_stands };
+  Apart when_taken_back(const Values& values) {
     Version was{was_, was_before_}, now{now_, now_before_};
     const StepId was_left = was.episode.step, now_left = now.episode.step;
-    const Answers one = dangers_taken_back(was, child_, moment_), other = dangers_taken_back(now, child_, moment_);
-    if (one.empty() && other.empty()) return false;
-    happens(was, GotWorse{one});
-    happens(now, GotWorse{other});
-    if (!(was.episode.step == was_left && now.episode.step == now_left)) return false;
-    return come_to_rest_both(was, now, values, true) && was_[was.episode.step].name != now_[now.episode.step].name &&
-           shown(was, child_, moment_) != shown(now, child_, moment_);
+    const Answers taken = dangers_taken_back(was, now, child_, moment_);
+    if (taken.empty()) return Apart::nothing_stands;
+    both(was, now, GotWorse{taken});
+    const bool stay = was.episode.step == was_left && now.episode.step == now_left;
+    if (!stay || !come_to_rest_both(was, now, values, true)) return Apart::nothing_stands;
+    const bool same = was_[was.episode.step].name == now_[now.episode.step].name ||
+                      shown(was, child_, moment_) == shown(now, child_, moment_);
+    return same ? Apart::no : Apart::yes;
   }
 
   /// In one step both show the same, or compare says what differs there for this child.
@@ -233,11 +235,10 @@ class Judge {
     return scene_at(version.protocol, child_, version.episode, moment_.utc).context;
   }
 
-  void both(Version& was, Version& now, const std::function<void(Version&)>& what) {
-    what(was);
-    what(now);
+  template <class What>
+  void both(Version& was, Version& now, const What& what) {
+    for (Version* each : {&was, &now}) happens(*each, what);
   }
-
   bool occasion(Version& was, Version& now) {
     const std::string step = was.protocol[was.episode.step].name;
     if (dice_.chance(12)) return worse(was, now, step);
@@ -249,13 +250,13 @@ class Judge {
   bool answers(Version& was, Version& now, const std::string& step) {
     const Step& here = was.protocol[was.episode.step];
     if (here.asks.empty() && !here.wait) return after_deeds(was, now, step);
-    if (!here.actions.empty()) both(was, now, [&](Version& version) { happens(version, AllDone{}); });
+    if (!here.actions.empty()) both(was, now, AllDone{});
     if (was.protocol[was.episode.step].name != step || now.protocol[now.episode.step].name != step) return false;
     if (here.wait) {
       if (!was.episode.wait_ends || !now.episode.wait_ends || *was.episode.wait_ends != *now.episode.wait_ends)
         return false;
       moment_.utc = std::max(moment_.utc, *was.episode.wait_ends);
-      both(was, now, [&](Version& version) { happens(version, Ticked{}); });
+      both(was, now, Ticked{});
       if (was.protocol[was.episode.step].name != step || now.protocol[now.episode.step].name != step) return false;
     }
     // Many answers to the same questions; the last goes on.
@@ -275,7 +276,7 @@ class Judge {
     const Version before = was;
     const Values values = new_values();
     const Left was_left = left_by(was), now_left = left_by(now);
-    both(was, now, [&](Version& version) { happens(version, AllDone{}); });
+    both(was, now, AllDone{});
     const bool one = come_to_rest(was, values, was_left, true);
     const bool other = come_to_rest(now, values, now_left, true);
     return landed("after", step, before, values, was, now, one && other);
@@ -311,8 +312,7 @@ class Judge {
 
   bool nobody(Version& was, Version& now, const std::string& step) {
     const Step& here = was.protocol[was.episode.step];
-    if (!was.episode.wait_ends && !here.actions.empty())
-      both(was, now, [&](Version& version) { happens(version, AllDone{}); });
+    if (!was.episode.wait_ends && !here.actions.empty()) both(was, now, AllDone{});
     if (was.protocol[was.episode.step].name != step || now.protocol[now.episode.step].name != step) return false;
     if (!was.episode.wait_ends || !now.episode.wait_ends || *was.episode.wait_ends != *now.episode.wait_ends)
       return false;
@@ -325,7 +325,7 @@ class Judge {
     const Values values = new_values();
     const Left was_left = left_by(was), now_left = left_by(now);
     moment_.utc = *was.episode.wait_ends + one;
-    both(was, now, [&](Version& version) { happens(version, Ticked{}); });
+    both(was, now, Ticked{});
     if (was.episode.cause.kind != Cause::Kind::overdue || now.episode.cause.kind != Cause::Kind::overdue) return false;
     const bool a = come_to_rest(was, values, was_left, true);
     const bool b = come_to_rest(now, values, now_left, true);

@@ -69,8 +69,11 @@ Judged judged_edits(const std::string& protocol, std::uint64_t edits) {
       BOOST_TEST(judged.complaint == "", "seed " << seed << ", " << edit << ": " << judged.complaint);
   }
   BOOST_TEST_MESSAGE(protocol << ": " << judged.cases << " cases, " << judged.apart << " apart, " << judged.content
-                              << " steps, " << silent << " edits without a difference, " << gave_up << " given up");
+                              << " steps, " << judged.other_calls << " times another call alone, "
+                              << judged.not_followed << " not followed, " << silent << " edits without a difference, "
+                              << gave_up << " given up");
   BOOST_TEST(gave_up <= 1);
+  BOOST_TEST(judged.not_followed * 1000 < judged.cases);  // measured: 0.5 of a thousand on sick days, none elsewhere
   return judged;
 }
 
@@ -79,16 +82,16 @@ Judged judged_edits(const std::string& protocol, std::uint64_t edits) {
 BOOST_AUTO_TEST_SUITE(lockstep)
 
 BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets_for_a_low) {
-  const Judged judged = judged_edits("low", kSanitized ? 6 : 150);
+  const Judged judged = judged_edits("low", kSanitized ? 6 : 200);
   BOOST_TEST(judged.cases >= (kSanitized ? 1'000 : 1'000'000));
   if (!kSanitized) BOOST_TEST(judged.apart >= 1'000);  // so few cases as there seldom part
 }
 
 BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets_for_ketones) {
   // An answer stays news there through several steps that are gone through at one moment.
-  const Judged judged = judged_edits("ketones", kSanitized ? 3 : 74);  // the edit of seed 75 parts untold in an emergency
-  BOOST_TEST(judged.cases >= (kSanitized ? 500 : 500'000));
-  if (!kSanitized) BOOST_TEST(judged.apart >= 100);
+  const Judged judged = judged_edits("ketones", kSanitized ? 3 : 150);
+  BOOST_TEST(judged.cases >= (kSanitized ? 500 : 900'000));
+  if (!kSanitized) BOOST_TEST(judged.apart >= 1'000);
 }
 
 BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets_for_sick_days) {
@@ -106,8 +109,6 @@ BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_where_a_watch_leads_to_the_en
     std::uint16_t end = 0;
     while (!was.steps[end].ends) ++end;
     for (std::size_t watch = 0; watch < was.watch.size() && judged.complaint.empty(); ++watch) {
-      // Not explained yet, as seed 30 above: pain told together with what leads on from the step that looks closer.
-      if (was.watch[watch].name == "stays-told") continue;
       Dice dice(watch + 1);
       Protocol now = was;
       now.watch[watch].go = StepId{end};

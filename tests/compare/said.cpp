@@ -84,7 +84,7 @@ std::optional<std::int64_t> Said::value(const CaseLimit& limit, const Occasion& 
   // What nobody asked now may still be known from before.
   if (const auto told = here.values.find(fact.name); told != here.values.end() && here.told.count(fact.name) > 0)
     value = told->second;
-  if (!value) {
+  if (!value && !(here.told_alone && !fact.from_child)) {
     if (const auto id = before.protocol.fact_named(fact.name)) value = value_of(scene, *id);
   }
   unknown = !value || std::holds_alternative<CantTell>(*value);

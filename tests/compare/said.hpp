@@ -26,7 +26,8 @@ struct Occasion {
   Moment moment;
   const Values& values;
   const std::set<std::string>& told;
-  bool all_told;  // nothing was known from before
+  bool all_told;    // nothing was known from before
+  bool told_alone;  // a question that was not answered now is not known
 };
 
 /// What compare says of occasions, tested by its regions alone.

@@ -225,10 +225,13 @@ BOOST_AUTO_TEST_CASE(what_counts_as_a_rise_of_ketones_is_told) {
   const Differences gone = versions(was, with_all(was, R"( rise-over="ketone-noise")", ""));
   const Difference every = told(gone, Of::other, "mark `ketones-then`");
   BOOST_TEST((every.turn == To::otherwise));
-  BOOST_TEST(every.now == "every rise counts");
+  BOOST_TEST(says(every.now, "every rise counts"), every.now);
   const Differences later =
       versions(was, with(was, R"(<ketones id="ketone-noise" value="0.1 mmol/L")", R"(<ketones id="ketone-noise" value="0.2 mmol/L")"));
-  BOOST_TEST((told(later, Of::other, "mark `ketones-then`").turn == To::less));
+  // A child whose ketones go up goes to the hospital by it.
+  const Difference rise = told(later, Of::other, "mark `ketones-then`");
+  BOOST_TEST((rise.turn == To::calmer));
+  BOOST_TEST(says(rise.was, "decides about `to-hospital`, Emergency"), rise.was);
 }
 
 BOOST_AUTO_TEST_CASE(a_wait_that_only_said_what_follows_silence_is_missed) {
@@ -238,7 +241,7 @@ BOOST_AUTO_TEST_CASE(a_wait_that_only_said_what_follows_silence_is_missed) {
   const Differences all = versions(was, with(was, wait, R"(    <ask fact="ketones" fresh="just-now"/>)"));
   const Difference silence = told(all, Of::wait, "in", "blood-test");
   BOOST_TEST((silence.turn == To::less));
-  BOOST_TEST(says(silence.was, "when nobody answers, go on after 30 min to `nobody-checked`"), silence.was);
+  BOOST_TEST(says(silence.was, "asks at once, and when nobody answers, goes on after 30 min to `nobody-checked`"), silence.was);
   BOOST_TEST(says(silence.now, "nothing follows when nobody answers"), silence.now);
 }
 

@@ -12,9 +12,7 @@ bool is_danger(const Watch& watch, FactId fact, std::uint16_t option) {
   });
 }
 
-}  // namespace
-
-Answers dangers_taken_back(const Version& version, const Child& child, Moment moment) {
+Answers taken_back_in(const Version& version, const Child& child, Moment moment) {
   const Protocol& protocol = version.protocol;
   const Scene scene = scene_at(protocol, child, version.episode, moment.utc);
   Answers answers;
@@ -32,6 +30,18 @@ Answers dangers_taken_back(const Version& version, const Child& child, Moment mo
     }
   }
   return answers;
+}
+
+}  // namespace
+
+// What one of them handles stands in the other as well. An edit leaves the questions as they are.
+Answers dangers_taken_back(const Version& was, const Version& now, const Child& child, Moment moment) {
+  Answers taken = taken_back_in(was, child, moment);
+  for (const auto& answer : taken_back_in(now, child, moment)) {
+    const auto same = [&](const auto& each) { return each.first == answer.first; };
+    if (std::none_of(taken.begin(), taken.end(), same)) taken.push_back(answer);
+  }
+  return taken;
 }
 
 }  // namespace rushlight::tests
