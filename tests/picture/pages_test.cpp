@@ -69,8 +69,7 @@ BOOST_DATA_TEST_CASE(the_pictures_of_the_docs_are_what_the_program_draws, boost:
 BOOST_DATA_TEST_CASE(each_shipped_protocol_fits_one_page, boost::unit_test::data::make(kShipped), file) {
   const auto flow = flow_picture(protocol_at(file));
   BOOST_TEST_REQUIRE(flow.has_value());
-  // Ninety steps need the larger one.
-  BOOST_TEST(std::string(flow->paper.name) == (protocol_at(file).name == "illness" ? kA3 : kA2).name);
+  BOOST_TEST(std::string(flow->paper.name) == kA2.name);  // a hundred steps
 }
 
 BOOST_AUTO_TEST_CASE(a_short_protocol_fits_one_page_of_a4) {
