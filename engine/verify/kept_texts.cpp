@@ -156,6 +156,31 @@ void look_at_signs(const Protocols& protocols, Language language, const std::set
   }
 }
 
+/// Two lines of one file whose words are each about the question of the other.
+void look_at_pairs_of_signs(const Protocol& protocol, Language language, std::vector<Finding>& findings) {
+  const auto about = [&](const Sign& sign, const Sign& question) {
+    const Fact& fact = protocol[question.fact];
+    return share_a_word(said_in(protocol, sign.text, language),
+                        said_in(protocol, fact.question, language) + " " +
+                            said_in(protocol, fact.options[question.option].text, language));
+  };
+  for (std::size_t i = 0; i < protocol.worse.size(); ++i) {
+    for (std::size_t j = i + 1; j < protocol.worse.size(); ++j) {
+      const Sign &one = protocol.worse[i], &other = protocol.worse[j];
+      if (!about(one, other) || !about(other, one) || about(one, one) || about(other, other)) continue;
+      const bool said = std::any_of(findings.begin(), findings.end(), [&](const Finding& finding) {
+        return finding.where == one.where || finding.where == other.where;
+      });
+      const Fact &fact = protocol[one.fact], &asked = protocol[other.fact];
+      if (!said)
+        warn_of(findings, one.where,
+                SignReadsAs{fact.name, fact.options[one.option].name, asked.name, asked.options[other.option].name,
+                            code_of(language)},
+                Because{"the other line", other.where});
+    }
+  }
+}
+
 }  // namespace
 
 void answers_keep_their_texts(const Protocols& protocols, std::vector<Finding>& findings) {
@@ -163,6 +188,7 @@ void answers_keep_their_texts(const Protocols& protocols, std::vector<Finding>& 
   for (const Protocol* protocol : protocols) look_at_names(*protocol, told, findings);
   for (const Language language : kBoth) look_at_answers(protocols, language, told, findings);
   for (const Language language : kBoth) look_at_signs(protocols, language, told, findings);
+  for (const Protocol* protocol : protocols) look_at_pairs_of_signs(*protocol, Language::en, findings);
 }
 
 }  // namespace rushlight

@@ -88,6 +88,14 @@ BOOST_AUTO_TEST_CASE(a_line_of_getting_worse_with_the_words_of_another_is_told) 
   BOOST_TEST(found.other_fact == "drowsy");
 }
 
+BOOST_AUTO_TEST_CASE(two_lines_that_are_each_about_the_question_of_the_other_are_told) {
+  std::string low = changed_behind(file_of("low"), R"(<sign fact="breathing" )", "Breathes fast or deep", "@");
+  low = changed_behind(low, R"(<sign fact="drowsy" )", "Very drowsy", "Breathes fast or deep");
+  const auto found = only_one<SignReadsAs>("low", changed(low, "<en>@<", "<en>Very drowsy<"));
+  BOOST_TEST(found.fact == "breathing");
+  BOOST_TEST(found.other_fact == "drowsy");
+}
+
 BOOST_AUTO_TEST_CASE(an_action_that_others_show_to_other_children_is_told) {
   const auto found = only_one<ShownOtherwise>(
       "low", changed_behind(file_of("low"), R"(<do id="pause-very-low")", R"(is="pump")", R"(is="automatic-pump")"));
