@@ -9,6 +9,7 @@
 #include "verify/apart.hpp"
 #include "verify/in_time.hpp"
 #include "verify/laws.hpp"
+#include "verify/lost_uses.hpp"
 
 namespace rushlight {
 namespace {
@@ -34,6 +35,7 @@ void refuse_repeated_names(ProtocolSet& set) {
 void hold_beside_each_other(ProtocolSet& set) {
   std::vector<const Protocol*> protocols;
   for (const LoadedProtocol& loaded : set.protocols) protocols.push_back(&loaded.checked.protocol());
+  point_at_lost_uses(protocols, set.findings);
   for (Finding& finding : apart_in_set(protocols)) set.findings.push_back(std::move(finding));
 }
 

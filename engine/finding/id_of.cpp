@@ -117,6 +117,19 @@ struct Id {
   std::string operator()(const BorderApart&) const { return "border-apart"; }
   std::string operator()(const GlucagonUncounted&) const { return "glucagon-uncounted"; }
   std::string operator()(const ApartInSet&) const { return "apart-in-set"; }
+  std::string operator()(const LanguagesApart&) const { return "languages-apart"; }
+  std::string operator()(const BlankMisread&) const { return "blank-misread"; }
+  std::string operator()(const ReadsAsOther&) const { return "reads-as-other"; }
+  std::string operator()(const SignReadsAs&) const { return "sign-reads-as"; }
+  std::string operator()(const ShownOtherwise&) const { return "shown-otherwise"; }
+  std::string operator()(const PumpUnworn&) const { return "pump-unworn"; }
+  std::string operator()(const OtherBlank&) const { return "other-blank"; }
+  std::string operator()(const OtherProtocol&) const { return "other-protocol"; }
+  std::string operator()(const CannotTellElsewhere&) const { return "cannot-tell-elsewhere"; }
+  std::string operator()(const WatchHeldBack&) const { return "watch-held-back"; }
+  std::string operator()(const DrinksApart&) const { return "drinks-apart"; }
+  std::string operator()(const HeadlineAlone&) const { return "headline-alone"; }
+  std::string operator()(const OddWay&) const { return "odd-way"; }
   std::string operator()(const SetsMixed&) const { return "sets-mixed"; }
   std::string operator()(const SignElsewhere&) const { return "sign-elsewhere"; }
   std::string operator()(const WorseTurned&) const { return "worse-turned"; }

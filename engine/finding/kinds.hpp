@@ -66,6 +66,8 @@ struct OtherLanguage {
   std::string other;
 };
 struct NegationMissing { std::string language; std::string element; std::string other; std::string word; };  // `other` says `word`, and `language` nothing like it
+struct LanguagesApart { std::string element; std::string english; std::string spanish; };  // a word of each that cannot both be right; one may be empty
+struct BlankMisread { std::string blank; std::string before; };   // "at {again}"; before: empty where a word lacks
 struct NumberInText { std::string written; };                    // "30 minutes": it stays when the threshold is changed
 struct GarbledText { std::string written; std::string likely; }; // UTF-8 saved as UTF-8 once more
 struct ReadsAlike { std::string what; std::string one; std::string other; std::string language; };  // what: "answers of `awake`", "signs"
@@ -128,6 +130,10 @@ struct WatchCalms {
   int others = 0;
   bool told = true;
 };
+struct WatchHeldBack { std::string watch; std::string sees; std::string beside; };  // it fires on what it sees only when something else is true too
+struct OddWay { std::string to; std::string from; std::string usual; int times; };   // all others come to the step as `usual`
+struct DrinksApart { std::string step; std::string action; bool sweet; };  // sugary and sugar-free on one screen; `action` says the one
+struct HeadlineAlone { std::string step; std::string dose; };          // its headline tells an amount, and nothing in the step gives it
 struct CalmEnd { std::string step; std::string to; std::string watch; std::string example; };      // the night ends at `to` on what the watch looks out for
 /// The night ends calmly on a number that is dangerous wherever it is published.
 struct NumberEndsCalmly { std::string step; std::string to; std::string example; std::string danger; std::string source; };
@@ -187,6 +193,15 @@ struct DoseWithoutCap { std::string dose; int row; std::string amount; std::stri
 struct DoseWithoutLeast { std::string dose; int row; std::string amount; std::string child; };
 struct BeyondPublished { std::string dose; std::string amount; std::string child; std::string most; std::string source; };
 // The files of a set beside each other.
+struct ReadsAsOther { std::string fact; std::string one; std::string other; std::string language; };  // an answer with the text of another
+struct SignReadsAs { std::string fact; std::string answer; std::string other_fact; std::string other_answer; std::string language; };
+struct ShownOtherwise { std::string action; std::string here; std::string there; int times; };  // others say the same, under another condition
+struct PumpUnworn { std::string action; };                       // about a pump, for children on injections
+struct OtherBlank { std::string blank; std::string usual; int times; };  // the same sentence stands elsewhere with `usual`
+/// `when`: what the others have in common with it; empty where they are those of the file.
+struct OtherProtocol { std::string step; std::string to; std::string when; std::string usual; int times; };
+/// "Can't tell" goes with `answer` here and nowhere else (`together`), or everywhere but here. `unknown`: it is "can't tell" that goes to `to`.
+struct CannotTellElsewhere { std::string step; std::string fact; std::string answer; std::string to; bool unknown; bool together; int times; };
 struct ApartInSet { std::string what; std::string id; std::string here; std::string there; std::string in; };  // one name, two values; without values: two readings
 struct SetsMixed { std::string set; std::string other; std::string in; };
 struct SignElsewhere { std::string fact; std::string answer; std::string in; };         // it can be told there, and is watched here
@@ -229,17 +244,18 @@ using AnyKind = std::variant<
     UnknownElement, MissingElement, RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord,
     StrayText, UnknownId, UnusedName, NobodyUses, RepeatedId, BadId, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree,
     BandsGap, BandsOverlap, ImplausibleValue, BadDate, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
-    PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, NumberInText, GarbledText, ReadsAlike, OtherContact,
+    PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, LanguagesApart, BlankMisread, NumberInText, GarbledText, ReadsAlike, OtherContact,
     OtherDoseNamed, AmountUntold, NumberUntold, LanguageLacking, WrongFactKind, WrongThresholdKind, MissingSource,
     MissingOutcome, FactNotAsked, UnknownNotCovered, ValuesNotCovered, RuleNeverMatches, NeverCounted,
     ThresholdsCrossed, StepUnreachable, DeadEnd, LoopWithoutWait, LoopWithoutLimit, WatchNotHandled, CalmerThanWatch,
     WatchMissing, WatchByTimeAlone, MouthWhileDanger, TooCalm, InsulinWithGlucagon, EmergencyLeft, EmergencyNotCalled, CallsClinicOnly,
     SignMissing, OpeningLacks, DeedAnswers, LateAndCalm, InsulinFloorLow, InsulinWithoutDose, InsulinStacked,
-    WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, CalmEnd, NumberEndsCalmly, CallMissing, ComeIgnored,
+    WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack, WatchCalms, WatchHeldBack, OddWay, DrinksApart, HeadlineAlone, CalmEnd, NumberEndsCalmly, CallMissing, ComeIgnored,
     CalmerThanCall, DoseUnnamed, NotGiven, TroubleEnds, InsulinInWords, PumpForgotten, GlucagonForgotten, AskedTwice, OldReading, WaitUnusual, ReadingTooOld, DoseOfAnyChild,
     WatchElsewhere, DegreesApart, EarlyRuleUntold,
     UntilWithoutWait, UntilBeforeStart, AsksAtOnce, DoseNotCovered, DoseRowNeverMatches, BorderTakenTwice,
     BorderApart, GlucagonUncounted, DoseFalls, BoundsCrossed, DoseOfNothing, DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
+    ReadsAsOther, SignReadsAs, ShownOtherwise, PumpUnworn, OtherBlank, OtherProtocol, CannotTellElsewhere,
     ApartInSet, SetsMixed, SignElsewhere, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle, UnknownIsCalm, LookOutside, HardToRead, ExampleDiffers, ExampleStuck,
     UnknownStart, SeveralNumbers, BandUnnamed, OtherUnitUnstated, StaleRow, NotATable, NotWritten, ChangedMeanwhile,
     JournalDamaged, JournalNewer, WrongUse>;

@@ -54,7 +54,7 @@ struct PropertyOf {
                                    ThresholdsCrossed>) {
       return Property::numbers_fit;
     } else if constexpr (is_one_of<K, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
-                                   PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, NumberInText,
+                                   PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, LanguagesApart, BlankMisread, ReadsAsOther, SignReadsAs, OtherBlank, NumberInText,
                                    GarbledText, ReadsAlike, OtherContact, OtherDoseNamed, AmountUntold, NumberUntold, LanguageLacking,
                                    UntilWithoutWait, UntilBeforeStart>) {
       return Property::texts_complete;
@@ -72,19 +72,19 @@ struct PropertyOf {
       return Property::doses_covered;
     } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice, OldReading, WaitUnusual, ReadingTooOld>) {
       return Property::rules_read_what_is_asked;
-    } else if constexpr (is_one_of<K, StepUnreachable, DeadEnd>) {
+    } else if constexpr (is_one_of<K, StepUnreachable, DeadEnd, OddWay, OtherProtocol>) {
       return Property::steps_connected;
     } else if constexpr (is_one_of<K, LoopWithoutWait, LoopWithoutLimit>) {
       return Property::loops_bounded;
     } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
                                    SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
                                    LateAndCalm, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack,
-                                   WatchCalms, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall, SignElsewhere, CallsClinicOnly, NumberEndsCalmly,
+                                   WatchCalms, WatchHeldBack, CannotTellElsewhere, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall, SignElsewhere, CallsClinicOnly, NumberEndsCalmly,
                                    WatchElsewhere>) {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
                                    InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, TroubleEnds,
-                                   InsulinInWords, PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
+                                   InsulinInWords, ShownOtherwise, PumpUnworn, DrinksApart, HeadlineAlone, PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
       return Property::giving_apart;
     } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle,
                                    UnknownIsCalm, LookOutside, HardToRead>) {

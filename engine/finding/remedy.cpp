@@ -3,7 +3,7 @@
 #include "finding/number_words.hpp"
 #include "finding/quoted.hpp"
 #include "finding/remedy_of_laws.hpp"
-#include "finding/remedy_of_texts.hpp"
+#include "finding/remedy_of_sets.hpp"
 #include "finding/unit_words.hpp"
 
 namespace rushlight {
@@ -80,8 +80,8 @@ std::string taken_together(const std::string& noun, const std::vector<int>& numb
 
 // One line for each kind and no other: a new kind without a remedy does not compile.
 // Empty where nothing certain can be said.
-struct Remedy : RemedyOfTexts, RemedyOfLaws {
-  using RemedyOfTexts::operator();
+struct Remedy : RemedyOfSets, RemedyOfLaws {
+  using RemedyOfSets::operator();
   using RemedyOfLaws::operator();
   std::string operator()(const NotReadable&) const { return {}; }
   std::string operator()(const TooLarge& k) const { return "bring " + one_line(k.what) + " down to " + std::to_string(k.most) + " or less"; }
@@ -124,7 +124,7 @@ struct Remedy : RemedyOfTexts, RemedyOfLaws {
   std::string operator()(const UnknownId& k) const {
     // Most often the watch rule was deleted and the steps that handle it were not.
     if (k.what == "watch rule" && !near_word(k.id, k.known)) {
-      return "write the rule " + quoted(k.id) + " again in `<watch>`, or take it out of `handles`";
+      return "write the rule " + quoted(k.id) + " again in `<watch>`: it is lost or misspelt there; take it out of `handles` only if nobody has to look out for it";
     }
     // Of very many names none is meant more than another.
     return k.known.size() > kMostNamesToOffer && !near_word(k.id, k.known) ? "" : write_one_of(k.id, k.known, {});
@@ -184,7 +184,7 @@ struct Remedy : RemedyOfTexts, RemedyOfLaws {
     return "add " + quoted("<on outcome=\"" + k.outcome + "\" go=\"...\"/>") + " to " + quoted(k.action);
   }
   std::string operator()(const FactNotAsked& k) const { return "add " + quoted("<ask fact=\"" + k.fact + "\"/>") + " to step " + quoted(k.step); }
-  std::string operator()(const UnknownNotCovered& k) const { return "add a rule with " + quoted("<if fact=\"" + k.fact + "\" is=\"unknown\"/>"); }
+  std::string operator()(const UnknownNotCovered& k) const { return "write `unknown` into the rule that takes the gravest answer, or add a rule with " + quoted("<if fact=\"" + k.fact + "\" is=\"unknown\"/>"); }
   std::string operator()(const ValuesNotCovered& k) const { return "add a rule to step " + quoted(k.step) + " that takes " + one_line(k.example); }
   std::string operator()(const RuleNeverMatches& k) const {
     if (k.rule == 0) return "take `ends` off step " + quoted(k.step) + ", or its rules";
@@ -197,8 +197,8 @@ struct Remedy : RemedyOfTexts, RemedyOfLaws {
     return "bring " + quoted(k.lower) + " below " + one_line(k.upper_value) + ", or raise " + quoted(k.upper) +
            " above " + one_line(k.lower_value);
   }
-  std::string operator()(const StepUnreachable& k) const { return "let a rule, or `start`, lead to " + quoted(k.step) + ": the one that did may be lost; or delete it"; }
-  std::string operator()(const DeadEnd& k) const { return "add a rule to step " + quoted(k.step) + ", or write `ends=\"yes\"`"; }
+  std::string operator()(const StepUnreachable& k) const { return "let a rule, or `start`, lead to " + quoted(k.step) + ": the one that did may be lost; delete it only if no child has to come there"; }
+  std::string operator()(const DeadEnd& k) const { return "add a rule to step " + quoted(k.step) + ": the one that led on may be lost; write `ends=\"yes\"` only if the night is over there"; }
   std::string operator()(const LoopWithoutWait& k) const {
     return "add a `<wait>` to " + (k.steps.size() == 1 ? "step " + quoted(k.steps.front()) : "one of these steps");
   }
@@ -260,7 +260,7 @@ struct Remedy : RemedyOfTexts, RemedyOfLaws {
   }
   std::string operator()(const SignUnwatched& k) const {
     return "add a `<rule>` with " + quoted("<if fact=\"" + k.fact + "\" is=\"" + k.answer + "\"/>") +
-           " inside `<watch>`, or take the line out of `<worse>`";
+           " inside `<watch>`: the one that was there may be lost, or changed";
   }
   std::string operator()(const WatchLeadsBack& k) const { return "add " + quoted(k.watch) + " to `handles` of step " + quoted(k.step); }
   std::string operator()(const WatchCalms& k) const {

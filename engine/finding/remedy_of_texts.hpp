@@ -48,7 +48,7 @@ struct RemedyOfTexts {
     return "write " + quoted("{" + k.dose + "}") + " or `{food}` in the text";
   }
   std::string operator()(const NobodyUses& k) const {
-    return "look for the line that named " + quoted(k.id) + ": it may be lost; or take this out";
+    return "look for the line that named " + quoted(k.id) + ": it may be lost, or names another now; take this out only when neither is so";
   }
   std::string operator()(const ApartInSet& k) const {
     if (k.here.empty()) return "write the same words in both files: one answer counts in both";

@@ -2,6 +2,7 @@
 #include "finding/finding.hpp"
 #include "finding/quoted.hpp"
 #include "finding/sentence_of_laws.hpp"
+#include "finding/sentence_of_sets.hpp"
 #include "finding/sentence_of_texts.hpp"
 
 namespace rushlight {
@@ -15,8 +16,9 @@ std::string named(const std::string& what) {
 }
 
 // One line for each kind and no other: a new kind without a sentence does not compile.
-struct Sentence : SentenceOfTexts, SentenceOfLaws {
+struct Sentence : SentenceOfTexts, SentenceOfSets, SentenceOfLaws {
   using SentenceOfTexts::operator();
+  using SentenceOfSets::operator();
   using SentenceOfLaws::operator();
   std::string operator()(const NotReadable& k) const { return "this file cannot be read: " + one_line(k.reason); }
   std::string operator()(const TooLarge& k) const {

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 #include <functional>
 #include <map>
 
@@ -21,69 +20,6 @@ bool is_of_a_word(char c) {
 }
 bool is_figure(char c) { return c >= '0' && c <= '9'; }
 
-/// Whether `says` holds of a word of the text.
-template <class Says>
-bool any_word(std::string_view text, Says says) {
-  bool found = false;
-  each_word(text, [&](std::string_view word) {
-    found = says(word);
-    return !found;
-  });
-  return found;
-}
-
-template <std::size_t kSize>
-bool is_one_of(std::string_view word, const std::array<std::string_view, kSize>& list) {
-  return std::find(list.begin(), list.end(), word) != list.end();
-}
-
-constexpr std::array<std::string_view, 9> kNoInEnglish = {"no",   "not",     "never", "nothing", "nobody",
-                                                          "none", "neither", "nor",   "cannot"};
-constexpr std::array<std::string_view, 11> kNoInSpanish = {"no",     "nunca",  "nada", "nadie", "ninguno", "ninguna",
-                                                           "ningún", "ningun", "ni",   "jamás", "tampoco"};
-// "No meter" is "sin medidor", and "sugar-free" is "sin azúcar": these answer a no, and ask for none.
-constexpr std::array<std::string_view, 4> kWithout = {"without", "free", "hardly", "sin"};
-
-// All of them begin like this; nearly no other word does.
-bool may_say_no(std::string_view word) { return word[0] == 'n' || word[0] == 'c' || word[0] == 'j' || word[0] == 't'; }
-
-bool says_no(std::string_view word, Language language) {
-  if (language == Language::es) return may_say_no(word) && is_one_of(word, kNoInSpanish);
-  const bool shortened = word.size() > 3 && word.substr(word.size() - 3) == "n't";
-  return shortened || (may_say_no(word) && is_one_of(word, kNoInEnglish));
-}
-
-bool answers_no(const Line& line, Language language) {
-  return any_word(line.text.text,
-                  [&](std::string_view word) { return says_no(word, language) || is_one_of(word, kWithout); });
-}
-
-std::optional<std::string> no_in(const Line& line, Language language) {
-  std::optional<std::string> found;
-  any_word(line.text.text, [&](std::string_view word) {
-    if (says_no(word, language)) found = std::string(word);
-    return found.has_value();
-  });
-  return found;
-}
-
-// One of them forbids what the other tells to do. Notes are for the clinic and quote as they like.
-void doubt_negation(Resolver& resolver, const DraftText& draft, const char* element) {
-  if (std::string_view(element) == "note") return;
-  for (const Line& line : draft.lines) {
-    const auto here = words::place_of(words::kLanguages, line.language.text);
-    if (!here) continue;
-    for (const Line& other : draft.lines) {
-      const auto there = words::place_of(words::kLanguages, other.language.text);
-      if (!there || *there == *here) continue;
-      const auto word = no_in(other, static_cast<Language>(*there));
-      if (!word || answers_no(line, static_cast<Language>(*here))) continue;
-      warn(resolver, line.text.where, NegationMissing{line.language.text, element, other.language.text, *word});
-      return;
-    }
-  }
-}
-
 // What a caregiver is told to do goes by the clinic's numbers; a question may hold one that makes its meaning.
 bool goes_by_numbers(std::string_view element) {
   return element == "headline" || element == "do" || element == "caution" || element == "also";
@@ -93,6 +29,34 @@ bool goes_by_numbers(std::string_view element) {
 bool names_the_diabetes(std::string_view before) {
   return before.ends_with("type ") || before.ends_with("Type ") || before.ends_with("tipo ") ||
          before.ends_with("Tipo ");
+}
+
+constexpr std::string_view kOfNoNumber[] = {"adult", "people", "person", "hand", "eye", "second", "mano", "ojo", "segundo"};
+constexpr std::string_view kUnits[] = {"min", "hour", "hora", "gram", "unit", "unidad", "spoon", "cuchar", "cup", "taza", "glass", "vaso", "mmol", "mg", "ml", "kg"};
+constexpr std::string_view kCounted[] = {"two", "three", "four", "five", "six", "eight", "ten", "fifteen", "twenty", "thirty",
+                                         "dos", "tres", "cuatro", "cinco", "seis", "ocho", "diez", "quince", "veinte", "treinta"};
+
+template <std::size_t kSize>
+bool begins_like_one(std::string_view word, const std::string_view (&list)[kSize]) {
+  return std::any_of(std::begin(list), std::end(list), [&](std::string_view each) { return word.starts_with(each); });
+}
+
+/// "At 8", "a las 8:30": an hour of the clock.
+bool is_an_hour(std::string_view before, std::string_view number, std::string_view behind) {
+  const bool told = before.ends_with("at ") || before.ends_with("At ") || before.ends_with("las ");
+  return told && number.size() <= 2 && number <= (number.size() == 2 ? "24" : "9") && !begins_like_one(behind, kUnits);
+}
+
+/// "Five minutes" and the like; empty when there are none.
+std::string number_in_words(std::string_view text) {
+  std::string found, before;
+  each_word(text, [&](std::string_view word) {
+    const bool counts = std::find(std::begin(kCounted), std::end(kCounted), before) != std::end(kCounted);
+    if (counts && begins_like_one(word, kUnits)) found = before + " " + std::string(word);
+    before = word;
+    return found.empty();
+  });
+  return found;
 }
 
 void doubt_numbers(Resolver& resolver, const DraftText& draft) {
@@ -106,12 +70,49 @@ void doubt_numbers(Resolver& resolver, const DraftText& draft) {
       std::size_t end = at;
       while (end < text.size() && (is_figure(text[end]) || text[end] == '.' || text[end] == ',')) ++end;
       while (!is_figure(text[end - 1])) --end;
+      const std::size_t number = end;
       if (end + 1 < text.size() && text[end] == ' ' && is_of_a_word(text[end + 1])) {
         ++end;
         while (end < text.size() && is_of_a_word(text[end])) ++end;
       }
+      const std::string_view all = text, behind = all.substr(std::min(number + 1, end), end - std::min(number + 1, end));
+      if (begins_like_one(behind, kOfNoNumber) || is_an_hour(all.substr(0, at), all.substr(at, number - at), behind)) {
+        at = number;
+        if (at < text.size() && text[at] == ':') at += 2;  // and its minutes
+        continue;
+      }
       warn(resolver, part_of(line.text, at, end - at), NumberInText{text.substr(at, end - at)});
       return;  // the languages hold the same one
+    }
+    if (std::string words = number_in_words(text); !words.empty()) return warn(resolver, line.text.where, NumberInText{std::move(words)});
+  }
+}
+
+constexpr std::string_view kBeforeAnHour[] = {"at", "by", "for", "until", "till", "before", "after", "las", "los"};
+
+/// The word in front of a place of a text, in small letters.
+std::string word_before(std::string_view text, std::size_t at) {
+  std::string word;
+  while (at > 0 && text[at - 1] == ' ') --at;
+  for (; at > 0 && is_of_a_word(text[at - 1]); --at) {
+    const char c = text[at - 1];
+    word.insert(word.begin(), c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c);
+  }
+  return word;
+}
+
+/// "At {again}" reads "at in 15 minutes", and "Measure {until}" "Measure 02:26".
+void doubt_times(Resolver& resolver, const DraftText& draft) {
+  for (const Line& line : draft.lines) {
+    const std::string& text = line.text.text;
+    for (const Filler filler : {Filler::again, Filler::until}) {
+      const std::string name(words::kFillers[static_cast<std::size_t>(filler)]);
+      const std::size_t at = text.find("{" + name + "}");
+      if (at == std::string::npos) continue;
+      const std::string before = word_before(text, at);
+      const bool behind_one = std::find(std::begin(kBeforeAnHour), std::end(kBeforeAnHour), before) != std::end(kBeforeAnHour);
+      if (before.empty() || behind_one == (filler == Filler::until)) continue;
+      return warn(resolver, part_of(line.text, at, name.size() + 2), BlankMisread{name, behind_one ? before : std::string()});
     }
   }
 }
@@ -264,9 +265,10 @@ void doubt_amount(Resolver& resolver, const DraftAction& draft, const Action& ac
 }  // namespace
 
 void doubt_text(Resolver& resolver, const DraftText& draft, const char* element) {
-  doubt_negation(resolver, draft, element);
+  doubt_meanings(resolver, draft, element);
   refuse_garbled(resolver, draft);
   doubt_degrees(resolver, draft);
+  doubt_times(resolver, draft);
   if (goes_by_numbers(element)) doubt_numbers(resolver, draft);
 }
 
@@ -304,12 +306,27 @@ void refuse_alike(Resolver& resolver, const std::string& what, const std::vector
   }
 }
 
+namespace {
+
+/// What it was for is nearly always told by its label.
+std::optional<Because> reads_as(const Resolver& resolver, const Names& names, std::size_t place) {
+  if (&names != &resolver.thresholds || place >= resolver.protocol.thresholds.size()) return std::nullopt;
+  std::string label;
+  for (const Piece& piece : resolver.protocol.thresholds[place].label.in(Language::en)) {
+    if (const auto* words = std::get_if<std::string>(&piece)) label += *words;
+  }
+  return Because{"the line that is missing had to do with this: " + label, std::nullopt};
+}
+
+}  // namespace
+
 void doubt_unused_names(Resolver& resolver) {
   for (const Names* names : {&resolver.thresholds, &resolver.doses, &resolver.marks}) {
     for (std::size_t place = 0; place < names->names.size(); ++place) {
       const bool repeated = std::count(names->names.begin(), names->names.end(), names->names[place]) > 1;
       if (!names->is_used(place) && !repeated)
-        warn(resolver, names->places[place], NobodyUses{names->noun, names->names[place]});
+        resolver.findings.push_back(Finding{Severity::warning, names->places[place], NobodyUses{names->noun, names->names[place]},
+                                            reads_as(resolver, *names, place)});
     }
   }
 }

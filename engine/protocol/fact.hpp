@@ -24,6 +24,7 @@ enum class FactKind : std::uint8_t {
 struct Option {
   std::string name;
   Text text;
+  Where where = {};  // of the options of a file
 };
 
 /// A question, or something the child file knows.

@@ -64,7 +64,7 @@ void add_options(Resolver& resolver, const DraftFact& draft, Fact& fact) {
                      Because{"the first `" + name + "`", draft.options[i].where});
       break;
     }
-    fact.options.push_back(Option{name, text_from(resolver, option.text, "option", option.where)});
+    fact.options.push_back(Option{name, text_from(resolver, option.text, "option", option.where), option.where});
   }
   std::vector<Choosable> choices;
   for (const DraftOption& option : draft.options) choices.push_back({option.id ? option.id->text : "", &option.text});

@@ -135,6 +135,8 @@ Where part_of(const Word& text, std::size_t from, std::size_t length);
 // doubted_texts.cpp: what is well-formed, and says something else than it should.
 /// Languages that do not say the same, numbers written out, letters saved in the wrong encoding.
 void doubt_text(Resolver& resolver, const DraftText& draft, const char* element);
+/// A text whose two languages cannot both be right.
+void doubt_meanings(Resolver& resolver, const DraftText& draft, const char* element);
 /// A text that gives another number to call, or another amount, than the action does.
 void doubt_action(Resolver& resolver, const DraftAction& draft, const Action& action);
 

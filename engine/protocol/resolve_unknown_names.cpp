@@ -115,13 +115,36 @@ bool is_meant_otherwise(const Kind& kind, const std::string& unused) {
   return near && *near != unused;
 }
 
-// Asked for in one place only, the slip is there; asked for in several, it is where a name so near is given.
+/// How many words of a name stand in no other name of the file: "emregency-measure" has one.
+int words_of_its_own(const Resolver& resolver, const std::string& name, const std::string& but) {
+  int own = 0;
+  for (std::size_t from = 0; from <= name.size();) {
+    const std::size_t end = std::min(name.find('-', from), name.size());
+    const std::string word = "-" + name.substr(from, end - from) + "-";
+    bool known = false;
+    for (const Names* list :
+         {&resolver.sources, &resolver.thresholds, &resolver.facts, &resolver.doses, &resolver.timers,
+          &resolver.counters, &resolver.watches, &resolver.actions, &resolver.steps}) {
+      known = known || std::any_of(list->names.begin(), list->names.end(), [&](const std::string& each) {
+                return each != but && each != name && ("-" + each + "-").find(word) != std::string::npos;
+              });
+    }
+    own += known ? 0 : 1;
+    from = end + 1;
+  }
+  return own;
+}
+
+// Asked for in one place only, the slip is there, unless the given name has a word that stands nowhere else; asked for
+// in several, it is where a name so near is given.
 Finding finding_of(const Resolver& resolver, Told told) {
   Finding& finding = told.finding;
   const Asked asked = asked_by(resolver, finding.kind);
   const std::vector<Unused> unused = unused_in(asked);
   const auto near = nearest_of(unused, asked.name);
-  if (near && !told.also_on.empty()) {
+  const bool misspelt_where_given = near && words_of_its_own(resolver, asked.name, near->name()) <
+                                                words_of_its_own(resolver, near->name(), asked.name);
+  if (near && (!told.also_on.empty() || misspelt_where_given)) {
     const int places = static_cast<int>(told.also_on.size()) + 1;
     return Finding{Severity::error, near->where(), UnusedName{near->name(), near->list->noun, asked.name, places},
                    Because{"the first of these places", finding.where}};

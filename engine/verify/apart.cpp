@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "verify/dangers.hpp"
+#include "verify/set_properties.hpp"
 
 namespace rushlight {
 
@@ -69,6 +70,12 @@ class Apart {
     look_at_questions();
     look_at_signs();
     look_at_watches();
+    watches_of_one_name_fire_alike(protocols_, findings_);
+    answers_keep_their_texts(protocols_, findings_);
+    same_words_are_shown_alike(protocols_, findings_);
+    same_words_have_the_same_blanks(protocols_, findings_);
+    same_cases_go_to_the_same_protocol(protocols_, findings_);
+    cannot_tell_goes_with_the_same_answer(protocols_, findings_);
     sort_findings(findings_);
     return std::move(findings_);
   }

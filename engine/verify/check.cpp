@@ -63,6 +63,9 @@ Checked check(Protocol protocol) {
   insulin_is_not_given_in_words(checking);
   insulin_stands_apart_from_glucagon(checking);
   every_glucagon_is_counted(checking);
+  no_watch_is_held_back(checking);
+  no_way_is_alone_of_its_kind(checking);
+  a_screen_says_one_thing(checking);
   every_border_is_judged_alike(checking);
   every_counter_is_read(checking);
   sort_findings(checking.findings);

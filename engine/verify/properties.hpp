@@ -28,6 +28,12 @@ struct Checking {
 void every_value_has_a_rule(Checking& checking);
 /// No rule waits behind others that take everything it asks for.
 void no_rule_is_dead(Checking& checking);
+/// No sign and no grave number waits for something else before a watch fires, and no watch is for some children only.
+void no_watch_is_held_back(Checking& checking);
+/// No rule, wait, watch or outcome leads to a step that all others come to in another way.
+void no_way_is_alone_of_its_kind(Checking& checking);
+/// No step tells to give sugary drinks and sugar-free ones, and none announces an amount that nothing in it gives.
+void a_screen_says_one_thing(Checking& checking);
 /// A border is judged the same way wherever a fact is compared with it, where no gap says so already.
 void every_border_is_judged_alike(Checking& checking);
 /// Every counter is read by a rule, where nothing else is wrong.

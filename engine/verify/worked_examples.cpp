@@ -155,11 +155,45 @@ class Walk {
   }
 
   void differs(const View& view, const Where& where, std::string what, std::string came, std::string expected) {
-    const std::string screen = "step " + quoted(view.step) + " says: " + view.headline;
     findings_.push_back(
         Finding{Severity::warning, where,
                 ExampleDiffers{example_.name, after_, std::move(what), std::move(came), std::move(expected)},
-                Because{screen, std::nullopt}});
+                led_there(view)});
+  }
+
+  /// What led to the step that is shown, and what it says: that is where a slip is looked for.
+  Because led_there(const View& view) const {
+    const Episode episode = seen_settled();
+    const std::string screen = quoted(view.step) + ", which says: " + view.headline;
+    const Cause& cause = episode.cause;
+    const Step& from = protocol_[cause.from];
+    switch (cause.kind) {
+      case Cause::Kind::rule: {
+        const std::string rule = "rule " + std::to_string(cause.index + 1) + " of step " + quoted(from.name);
+        if (cause.index < from.rules.size()) return Because{rule + " led to " + screen, from.rules[cause.index].where};
+        break;
+      }
+      case Cause::Kind::watch:
+        if (cause.index < protocol_.watch.size()) {
+          const Watch& watch = protocol_.watch[cause.index];
+          return Because{"watch " + quoted(watch.name) + " led to " + screen, watch.where};
+        }
+        break;
+      case Cause::Kind::outcome:
+        if (cause.index < protocol_.actions.size()) {
+          const Action& action = protocol_.actions[cause.index];
+          const auto& rule = action.on[static_cast<std::size_t>(cause.outcome)];
+          const std::string outcome = quoted(std::string(name_of(cause.outcome))) + " of " + quoted(action.name);
+          return Because{outcome + " led to " + screen, rule ? rule->where : action.where};
+        }
+        break;
+      case Cause::Kind::overdue:
+        if (from.wait) return Because{"the wait of step " + quoted(from.name) + ", which nobody answered, led to " + screen, from.wait->where};
+        break;
+      case Cause::Kind::start:
+        break;
+    }
+    return Because{"step " + screen, protocol_[episode.step].where};
   }
 
   void compare(const View& view, const Expectation& expected) {

@@ -44,7 +44,7 @@ void go(Way& way, Threshold& threshold) {
 }
 template <class Way>
 void go(Way& way, Option& option) {
-  auto& [name, text] = option;
+  auto& [name, text, where] = option;  // its place is for the check, which has been passed
   way(name, text);
 }
 template <class Way>

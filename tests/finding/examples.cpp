@@ -50,9 +50,9 @@ void add_words(std::vector<Example>& rows) {
                   "write `low` here"});
   rows.push_back({NobodyUses{"threshold", "honey-age"}, "nobody-uses",
                   "nothing in this file uses the threshold `honey-age`",
-                  "look for the line that named `honey-age`: it may be lost; or take this out"});
+                  "look for the line that named `honey-age`: it may be lost, or names another now; take this out only when neither is so"});
   rows.push_back({NobodyUses{"counter", "rounds"}, "nobody-uses", "no rule reads the counter `rounds`",
-                  "look for the line that named `rounds`: it may be lost; or take this out"});
+                  "look for the line that named `rounds`: it may be lost, or names another now; take this out only when neither is so"});
   rows.push_back({RepeatedId{"low", "threshold"}, "repeated-id", "the name of the threshold `low` is already taken",
                   "give this threshold a name of its own"});
   rows.push_back({BadId{"Very Low"}, "bad-id", "`Very Low` is not a name of lower-case words joined by hyphens",
@@ -101,7 +101,8 @@ void add_meanings(std::vector<Example>& rows) {
                   "add `<ask fact=\"glucose\"/>` to step `treat`"});
   rows.push_back({UnknownNotCovered{"treat", "glucose"}, "unknown-not-covered",
                   "step `treat` has no rule for when nobody can tell `glucose`",
-                  "add a rule with `<if fact=\"glucose\" is=\"unknown\"/>`"});
+                  "write `unknown` into the rule that takes the gravest answer, or add a rule with `<if fact=\"glucose\" "
+                  "is=\"unknown\"/>`"});
   rows.push_back({ValuesNotCovered{"treat", "a `glucose` of 70 mg/dL"}, "values-not-covered",
                   "no rule of step `treat` takes a `glucose` of 70 mg/dL",
                   "add a rule to step `treat` that takes a `glucose` of 70 mg/dL"});
@@ -120,9 +121,9 @@ void add_meanings(std::vector<Example>& rows) {
 
 void add_paths(std::vector<Example>& rows) {
   rows.push_back({StepUnreachable{"bedtime"}, "step-unreachable", "nothing leads to step `bedtime`",
-                  "let a rule, or `start`, lead to `bedtime`: the one that did may be lost; or delete it"});
+                  "let a rule, or `start`, lead to `bedtime`: the one that did may be lost; delete it only if no child has to come there"});
   rows.push_back({DeadEnd{"bedtime"}, "dead-end", "step `bedtime` neither ends nor leads on",
-                  "add a rule to step `bedtime`, or write `ends=\"yes\"`"});
+                  "add a rule to step `bedtime`: the one that led on may be lost; write `ends=\"yes\"` only if the night is over there"});
   rows.push_back({LoopWithoutWait{{"treat", "measure"}}, "loop-without-wait",
                   "the steps `treat`, `measure` go round without a wait", "add a `<wait>` to one of these steps"});
   rows.push_back({LoopWithoutLimit{{"treat", "measure"}}, "loop-without-limit",
@@ -201,8 +202,8 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back(
       {SignUnwatched{"other-worry", "yes"}, "sign-unwatched",
        "it can be said that `other-worry` is `yes`, and no watch leads anywhere then",
-       "add a `<rule>` with `<if fact=\"other-worry\" is=\"yes\"/>` inside `<watch>`, or take the line out of "
-       "`<worse>`"});
+       "add a `<rule>` with `<if fact=\"other-worry\" is=\"yes\"/>` inside `<watch>`: the one that was there may be "
+       "lost, or changed"});
   rows.push_back(
       {WatchLeadsBack{"rescue", "will-not-wake", "emergency", "emergency"}, "watch-leads-back",
        "step `rescue` does not handle watch `will-not-wake`, which may still be true where `emergency` leads "
@@ -211,6 +212,22 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({WatchCalms{"rescue", "worry-said", "worry", "clinic-now"}, "watch-calms",
                   "watch `worry-said` leads from step `rescue` to `worry`, which is calmer",
                   "add `worry-said` to `handles` of step `rescue`, or make `worry` as urgent"});
+  rows.push_back({WatchHeldBack{"acts-confused", "`awake` is `confused`", "`delivery` is `pump`"}, "watch-held-back",
+                  "watch `acts-confused` looks out for this: `awake` is `confused`; and it fires only when `delivery` is "
+                  "`pump` too",
+                  "take the `<if>` about `delivery` out of watch `acts-confused`, or add a watch without it below: one may "
+                  "be lost there"});
+  rows.push_back({OddWay{"nobody-checked", "a rule of step `treat`", "waits that nobody answered", 27}, "odd-way",
+                  "a rule of step `treat` leads to `nobody-checked`, and the 27 other ways there are all waits that "
+                  "nobody answered",
+                  "look whether another step was meant in `go`"});
+  rows.push_back({DrinksApart{"round", "water", false}, "drinks-apart",
+                  "`water` tells to give water or sugar-free drinks, and another text of step `round` sugary drinks",
+                  "write the same drink in all texts of the step: sugary below the border of the glucose, sugar-free above "
+                  "it"});
+  rows.push_back({HeadlineAlone{"round", "sip"}, "headline-alone",
+                  "the headline of step `round` tells the amount `{sip}`, and nothing in the step gives it",
+                  "put the action with `dose=\"sip\"` back into step `round`: it may be lost"});
   rows.push_back({CalmEnd{"bedtime", "well", "low-told", "bedtime: no, glucose 69 mg/dL"}, "calm-end",
                   "step `bedtime` ends the night at `well` with bedtime: no, glucose 69 mg/dL, and watch `low-told` "
                   "looks out for that",
@@ -337,19 +354,6 @@ void add_doses(std::vector<Example>& rows) {
        "`rescue-glucagon` gives up to 5 mg (weight 25 kg), and the largest published dose is 3 mg (US label, nasal "
        "glucagon, 2025)",
        "compare `rescue-glucagon` with its source, or add `most=\"...\"` to its rows"});
-  rows.push_back({ApartInSet{"number", "low", "63 mg/dL, 3.5 mmol/L", "70 mg/dL, 3.9 mmol/L", "illness"},
-                  "apart-in-set", "number `low` is 63 mg/dL, 3.5 mmol/L here and 70 mg/dL, 3.9 mmol/L in `illness`",
-                  "write the same in both files: a child may go from one to the other within a night"});
-  rows.push_back({ApartInSet{"question", "swallow", "", "", "illness"}, "apart-in-set",
-                  "question `swallow` reads otherwise in `illness`",
-                  "write the same words in both files: one answer counts in both"});
-  rows.push_back({SetsMixed{"harbour", "reference", "low"}, "sets-mixed",
-                  "this file is of the set `harbour`, and `low` beside it is of `reference`",
-                  "look whether a file of another set was copied here; write one name in all files"});
-  rows.push_back(
-      {SignElsewhere{"drowsy", "yes", "ketones"}, "sign-elsewhere",
-       "`drowsy`: `yes` is a sign of getting worse in `ketones` and cannot be told so here, where it is watched",
-       "add `<sign fact=\"drowsy\" is=\"yes\">` with its texts to `<worse>`"});
 }
 
 }  // namespace
@@ -357,7 +361,7 @@ void add_doses(std::vector<Example>& rows) {
 const std::vector<Example>& examples() {
   static const std::vector<Example> rows = [] {
     std::vector<Example> made;
-    for (const auto add : {add_bytes, add_words, add_numbers, add_texts, add_meanings, add_paths, add_doses, add_laws,
+    for (const auto add : {add_bytes, add_words, add_numbers, add_texts, add_meanings, add_paths, add_doses, add_sets, add_laws,
                            add_changes, add_journals})
       add(made);
     return made;

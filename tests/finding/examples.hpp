@@ -23,6 +23,7 @@ const std::vector<Example>& examples();
 // (examples_of_texts.cpp).
 void add_laws(std::vector<Example>& rows);
 void add_texts(std::vector<Example>& rows);
+void add_sets(std::vector<Example>& rows);  // the files of a set beside each other (examples_of_sets.cpp)
 void add_changes(std::vector<Example>& rows);
 void add_journals(std::vector<Example>& rows);
 

@@ -21,6 +21,18 @@ void add_texts(std::vector<Example>& rows) {
                   "the `en` text of `<do>` says `never`, and the `es` text says nothing like it",
                   "look whether both say the same: whoever reads Spanish may be told to do what the other is told to "
                   "leave"});
+  rows.push_back({LanguagesApart{"do", "sugar free", "con az\u00FAcar"}, "languages-apart",
+                  "the `en` text of `<do>` says `sugar free`, and the `es` text says `con az\u00FAcar`",
+                  "write the same in both texts: a family is told what its own language says"});
+  rows.push_back({LanguagesApart{"do", "half", ""}, "languages-apart",
+                  "the `en` text of `<do>` says `half`, and the `es` text says nothing like it",
+                  "write the same in both texts: a family is told what its own language says"});
+  rows.push_back({BlankMisread{"again", "at"}, "blank-misread",
+                  "behind `at` stands `{again}`, which reads \"in 15 minutes\" or \"at 02:26\"",
+                  "write `{until}` behind `at`, or `{again}` alone"});
+  rows.push_back({BlankMisread{"until", ""}, "blank-misread",
+                  "`{until}` is a time of the clock, like 02:26, and no word such as \"at\" stands before it",
+                  "write `at {until}`, or `{again}`"});
   rows.push_back({NumberInText{"30 minutes"}, "number-in-text",
                   "`30 minutes` is written into the text: it stays when the clinic changes its numbers",
                   "write the name of the number in braces, like `{recheck}`, or the words without it"});

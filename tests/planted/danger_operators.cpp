@@ -259,7 +259,7 @@ std::vector<Operator> danger_operators() {
   return {
       {"watch-removed",
        "a watch rule is left out",
-       {"watch-missing", "sign-unwatched", "step-unreachable"},
+       {"watch-missing", "sign-unwatched", "step-unreachable", "watch-held-back"},
        watch_removed},
       {"watch-in-part", "a watch for a danger takes a part of the answers", {"watch-missing"}, watch_in_part},
       {"told-removed",

@@ -39,6 +39,7 @@ std::vector<Operator> danger_operators();
 std::vector<Operator> number_operators();
 std::vector<Operator> dose_operators();
 std::vector<Operator> text_operators();
+std::vector<Operator> set_operators();
 std::vector<Operator> all_operators();
 
 }  // namespace rushlight::planted

@@ -84,7 +84,7 @@ std::vector<Operator> text_operators() {
 std::vector<Operator> all_operators() {
   std::vector<Operator> all;
   for (auto list : {rule_operators(), night_operators(), danger_operators(), number_operators(), dose_operators(),
-                    text_operators()})
+                    text_operators(), set_operators()})
     all.insert(all.end(), list.begin(), list.end());
   return all;
 }

@@ -57,6 +57,68 @@ BOOST_AUTO_TEST_CASE(a_no_that_one_language_has_lost_is_doubted_and_one_in_other
   BOOST_TEST(doubts_of("{child} now.", "{child} ya.") == 0U);
 }
 
+BOOST_AUTO_TEST_CASE(a_no_is_looked_for_sentence_by_sentence_and_another_word_may_stand_for_it) {
+  BOOST_TEST(doubts_of("Sugar does not help. No answer: go on.", "El azúcar ayuda. Si no contestan: siga.") == 1U);
+  BOOST_TEST(doubts_of("No answer: go on. Sugar does not help.", "El azúcar no ayuda. Si no contestan: siga.") == 0U);
+  BOOST_TEST(doubts_of("Do not leave the child.", "Quédese a su lado.") == 0U);
+  BOOST_TEST(doubts_of("The basal insulin goes on.", "Nunca quite la insulina basal.") == 0U);
+  BOOST_TEST(doubts_of("A new set, not at the old place.", "Un equipo nuevo en otro lugar.") == 0U);
+  BOOST_TEST(doubts_of("Stop the basal insulin.", "Nunca quite la insulina basal.") == 1U);
+}
+
+namespace {
+
+/// The words of both languages that cannot both be right; empty when nothing is told.
+std::string apart_in(const std::string& english, const std::string& spanish) {
+  const std::string text = changed(with(R"(languages="en")", R"(languages="en es")"), "<title><en>Low glucose</en>",
+                                   "<title><en>" + english + "</en><es>" + spanish + "</es>");
+  std::string all;
+  for (const Finding& finding : findings_of(text)) {
+    if (const auto* kind = std::get_if<LanguagesApart>(&finding.kind)) all += kind->english + "/" + kind->spanish;
+  }
+  return all;
+}
+
+}  // namespace
+
+BOOST_AUTO_TEST_CASE(languages_that_say_two_things_are_told_with_both_words) {
+  BOOST_TEST(apart_in("Water or sugar-free drinks.", "Jugo o bebidas con azúcar.") == "sugar free/jugo");
+  BOOST_TEST(apart_in("Low again.", "Alta otra vez.") == "low/alta");
+  BOOST_TEST(apart_in("No ketones, twice.", "Tres veces sin cetonas.") == "twice/tres");
+  BOOST_TEST(apart_in("In the last 4 hours.", "En las últimas 24 horas.") == "4/24");
+  BOOST_TEST(apart_in("On the back.", "De lado.") == "the back/de lado");
+  BOOST_TEST(apart_in("Give half of it.", "Dé todo.") == "half/");
+  BOOST_TEST(apart_in("Insulin", "Glucagón de rescate") == "insulin/glucagón");
+  BOOST_TEST(apart_in("Cannot swallow", "No se despierta") == "swallow/despierta");
+}
+
+BOOST_AUTO_TEST_CASE(what_two_languages_say_in_their_own_way_is_not_apart) {
+  BOOST_TEST(apart_in("Keep drinking.", "No deje de beber.") == "");       // a no turns the word
+  BOOST_TEST(apart_in("Within 24 hours.", "En menos de un día.") == "");   // another unit
+  BOOST_TEST(apart_in("Look two times: 2.", "Mire 2 veces.") == "");
+  BOOST_TEST(apart_in("Both together.", "Las dos cosas.") == "");
+  BOOST_TEST(apart_in("A second alarm.", "Otra alarma.") == "");
+  BOOST_TEST(apart_in("Low or high?", "¿Alta o baja?") == "");
+  BOOST_TEST(apart_in("Call at 3.0.", "Llame con 3.") == "");
+}
+
+BOOST_AUTO_TEST_CASE(a_number_that_no_clinic_changes_may_be_written) {
+  const auto told_of = [](const std::string& text) { return told(findings_of(with("Call {clinic-number}.", text))); };
+  BOOST_TEST(told_of("2 adults carry the child. {clinic-number}.") == "");
+  BOOST_TEST(told_of("Wash the hand for 20 seconds. {clinic-number}.") == "");
+  BOOST_TEST(told_of("Call at 8: {clinic-number}.") == "");
+  BOOST_TEST(told_of("Call in 5 minutes: {clinic-number}.").find("`5 minutes` is written") != std::string::npos);
+  BOOST_TEST(told_of("Call in five minutes: {clinic-number}.").find("`five minutes` is written") != std::string::npos);
+  BOOST_TEST(told_of("Call at 60 minutes: {clinic-number}.").find("`60 minutes` is written") != std::string::npos);
+}
+
+BOOST_AUTO_TEST_CASE(a_time_blank_reads_well_with_the_word_before_it) {
+  const auto told_of = [](const std::string& text) { return told(findings_of(with("Wait {recheck}.", text))); };
+  BOOST_TEST(told_of("Measure at {again}.").find("behind `at` stands `{again}`") != std::string::npos);
+  BOOST_TEST(told_of("Measure that {again}.") == "");
+  BOOST_TEST(told_of("Measure {again}.") == "");
+}
+
 BOOST_AUTO_TEST_CASE(a_text_in_a_language_that_is_not_declared_is_refused) {
   const auto found =
       only<UnknownElement>(with("<title><en>Low glucose</en>", "<title><en>Low glucose</en><es>Glucosa</es>"));
