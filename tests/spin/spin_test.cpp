@@ -165,12 +165,13 @@ BOOST_AUTO_TEST_CASE(each_planted_fault_is_seen_by_spin_and_by_the_proofs) {
 
 // Counters may stand anywhere for both judges, since all of them together are too much for either: what is called
 // unreachable cannot be reached, and what is called reachable may need a count that no night has. A visit comes back at
-// once. The second illness is left out: it takes SPIN as long as the first.
+// once. Of each protocol one file: for the second of each SPIN takes as long again, two minutes of a processor and two
+// gigabytes, and they differ in few ways.
 BOOST_AUTO_TEST_CASE(steps_and_ways_of_the_shipped_files_are_come_to_as_spin_says,
                      *boost::unit_test::enable_if<!kSanitized>()) {
   std::vector<Flow> flows;
   for (const Shipped& each : shipped()) {
-    if (each.name == "harbour-lane illness") continue;
+    if (each.name != "reference low" && each.name != "harbour-lane ketones" && each.name != "reference illness") continue;
     flows.push_back(Flow{each.name, with_short_visits(each.protocol), Scenario{{}, Urgency::emergency}});
     Flow& flow = flows.back();
     flow.forgets_unread = true;
