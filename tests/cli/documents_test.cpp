@@ -101,7 +101,7 @@ BOOST_AUTO_TEST_CASE(numbers_in_the_page_for_the_clinic_are_the_ones_that_come_o
   BOOST_TEST(page.find(" --change 'snack-size=12 g' 'honey-age=13 months'\n") != std::string::npos);
   BOOST_TEST(together.status == 0, together.out << together.err);
   BOOST_TEST(together.out.find("Written: ") != std::string::npos);
-  BOOST_TEST(refused.out.find("only after 4 h 40 min when answers come as late") != std::string::npos, refused.out);
+  BOOST_TEST(refused.out.find("only after 4 h 43 min when answers come as late") != std::string::npos, refused.out);
   for (const auto& [name, now] : blocks) {
     const std::string old = "```" + name + "\n" + block(page, name);
     if (std::getenv("RUSHLIGHT_REWRITE") != nullptr)
