@@ -43,7 +43,7 @@ Protocol alone(Protocol protocol) {
 }
 
 Judged judged_edits(const std::string& protocol, std::uint64_t edits) {
-  const long cases = kSanitized ? 300 : 7'000;
+  const long cases = kSanitized ? 300 : 4'000;
   Judged judged;
   long silent = 0, gave_up = 0;
   for (std::uint64_t seed = 1; seed <= edits && judged.complaint.empty(); ++seed) {
@@ -83,21 +83,21 @@ BOOST_AUTO_TEST_SUITE(lockstep)
 
 BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets_for_a_low) {
   const Judged judged = judged_edits("low", kSanitized ? 6 : 200);
-  BOOST_TEST(judged.cases >= (kSanitized ? 1'000 : 1'000'000));
-  if (!kSanitized) BOOST_TEST(judged.apart >= 1'000);  // so few cases as there seldom part
+  BOOST_TEST(judged.cases >= (kSanitized ? 1'000 : 700'000));
+  if (!kSanitized) BOOST_TEST(judged.apart >= 600);  // so few cases as there seldom part
 }
 
 BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets_for_ketones) {
   // An answer stays news there through several steps that are gone through at one moment.
   const Judged judged = judged_edits("ketones", kSanitized ? 3 : 150);
-  BOOST_TEST(judged.cases >= (kSanitized ? 500 : 900'000));
+  BOOST_TEST(judged.cases >= (kSanitized ? 500 : 500'000));
   if (!kSanitized) BOOST_TEST(judged.apart >= 1'000);
 }
 
 BOOST_AUTO_TEST_CASE(compare_and_two_engines_agree_on_every_case_of_edited_sets_for_sick_days) {
   // A wait there may end as it begins, by what was told together with a danger.
   const Judged judged = judged_edits("illness", kSanitized ? 3 : 150);
-  BOOST_TEST(judged.cases >= (kSanitized ? 500 : 800'000));
+  BOOST_TEST(judged.cases >= (kSanitized ? 500 : 500'000));
   if (!kSanitized) BOOST_TEST(judged.apart >= 800);
 }
 

@@ -11,7 +11,7 @@ using namespace rushlight::naive;
 
 namespace {
 
-constexpr std::uint64_t kSeeds = tests::kSanitized ? 300 : 2500;
+constexpr std::uint64_t kSeeds = tests::kSanitized ? 300 : 1500;
 constexpr std::uint64_t kNights = 4;
 std::uint64_t night_seed(std::uint64_t seed, std::uint64_t night) { return seed * 1000 + night; }
 

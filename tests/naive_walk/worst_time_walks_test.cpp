@@ -17,7 +17,7 @@ using namespace std::chrono_literals;
 
 namespace {
 
-constexpr std::uint64_t kProtocolsDrawn = tests::kSanitized ? 60 : 2500;
+constexpr std::uint64_t kProtocolsDrawn = tests::kSanitized ? 60 : 1500;
 constexpr int kNightsEach = 12;
 constexpr std::size_t kMostFollowed = 3000;
 
