@@ -52,7 +52,7 @@ BOOST_AUTO_TEST_CASE(nobody_is_told_to_call_the_line_that_is_open) {
   AtTheScreen person = not_breathing();
   person.types("").types("1").at("02:14").types("f").types("3");
   BOOST_REQUIRE(person.view().step == "rescue");
-  BOOST_TEST(person.shows("Give 3 mg rescue glucagon now."));
+  BOOST_TEST(person.shows("Rescue glucagon: 3 mg, one dose only."));
   BOOST_TEST(!person.shows("Nobody answered by"));
   BOOST_TEST(!person.shows("Call 555 0999 now."));
 }
