@@ -28,7 +28,7 @@ list(REMOVE_ITEM cli ${screen})
 list(FILTER page EXCLUDE REGEX "/(page_(data|files|frame)|clinic_[a-z]+)\\.cpp$")  # they make the page, or are for the clinic
 
 set(page_flags -std=c++20 -fwasm-exceptions)
-set(page_level -Oz)  # the page that a family carries has to stay small
+set(page_level -Os)
 set(page_objects "")
 # page_unit(<name> <file>...): several files compiled as one, which costs a third of one after the other.
 function(page_unit name)
