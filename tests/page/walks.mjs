@@ -70,7 +70,7 @@ for (const language of ['en', 'es']) {
 }
 
 // Rounds of two hours through a night: vomits once, ketones raised once, then three good checks.
-export const kSick = { ...kLow, glucose: ['180', '210', '160', '150', '145', '140'], ketones: ['0.3', '0.9', '0.4', '0.3', '0.3', '0.2'], vomits: ['1', '0'], drinking: 'yes', breathing: 'usual', 'belly-pain': 'no', drowsy: 'no', fever: 'no', diarrhea: '0', 'what-is-wrong': 'stomach', 'sick-since': 'today', 'vomiting-since': '2 h', dehydrated: 'no', 'meals-missed': '0', 'supplies-low': 'no', 'clinic-said': 'stay', 'other-worry': 'no', seizure: 'no', 'wrong-insulin': 'no', 'last-rapid-insulin': '5 h', awake: 'yes', 'already-given': 'no', symptoms: 'no' };
+export const kSick = { ...kLow, glucose: ['180', '210', '160', '150', '145', '140'], ketones: ['0.3', '0.9', '0.4', '0.3', '0.3', '0.2'], vomits: ['1', '0'], drinking: 'yes', breathing: 'usual', 'belly-pain': 'no', drowsy: 'no', fever: 'no', diarrhea: '0', 'what-is-wrong': 'stomach', 'sick-since': 'today', 'vomiting-since': '2 h', dehydrated: 'no', 'meals-missed': '0', 'supplies-low': 'no', 'clinic-said': 'stay', 'other-worry': 'no', seizure: 'no', 'wrong-insulin': 'no', 'rescue-given': 'no', 'last-rapid-insulin': '5 h', awake: 'yes', 'already-given': 'no', symptoms: 'no' };
 for (const language of ['en', 'es']) {
   check(`a_sick_day_night_is_walked_on_the_page_by_simulated_time_in_${language}`, async () => {
     const child = childFile({ language, contacts: kNumbers, unit: 'mg/dL' });

@@ -20,7 +20,7 @@ ALWAYS = {
     "awake": "yes", "already-given": "no", "breathing": "usual", "drowsy": "no", "what-is-wrong": "stomach",
     "belly-pain": "no", "diarrhea": "1", "dehydrated": "no", "fever": "no", "meals-missed": "1", "supplies-low": "no",
     "sick-since": "today", "reading-from": "meter", "swallow": "yes", "symptoms": "no", "meal-soon": "no",
-    "last-rapid-insulin": "5 h", "exercised": "no", "clinic-said": "stay", "vomiting-since": "40 min",
+    "last-rapid-insulin": "5 h", "rescue-given": "no", "exercised": "no", "clinic-said": "stay", "vomiting-since": "40 min",
     "bedtime": "no",
 }
 
