@@ -46,7 +46,7 @@ class Judge {
   };
   static Left left_by(const Version& version) { return {version.episode.step, version.episode.entered_by}; }
 
-  /// Answers what is asked until there is something to do or to wait for. False when it never comes to that.
+  /// Answers what is asked until there is something to do or to wait for; false when there never is.
   bool come_to_rest(Version& version, const Values& values, const Left& left, bool leaves) {
     std::set<std::string> told;
     for (int turns = 0; turns < 80; ++turns) {
@@ -125,11 +125,10 @@ class Judge {
     return said;
   }
 
-  // How long an answer counts is told of the question, not of every way that it may change: the comparison knows no age
-  // of an answer. Where everything was told anew, no age can make the difference.
+  // The comparison knows no age of an answer. Where everything was told anew, no age can make the difference.
   bool is_told_of_the_question() const { return !all_told_ && said_.has(Difference::Kind::question); }
 
-  /// Both come to rest after an occasion; false when the night is not to go on.
+  /// False when the night is not to go on.
   bool walk(const std::string& occasion, const std::string& step, Version& was, Version& now) {
     const Version before = was;
     was_before_ = was.episode, now_before_ = now.episode;
@@ -140,13 +139,13 @@ class Judge {
     return landed(occasion, step, before, values, was, now, at_rest);
   }
 
-  /// In one step, with a call open in one version alone: that was opened on the way, and is said.
   void look_at_calls(const std::string& occasion, const std::string& step, const Version& before, const Values& values,
                      const Version& was, const Version& now) {
     const bool same = was.protocol[was.episode.step].name == now.protocol[now.episode.step].name;
     if (!same || called(was_before_) != called(now_before_) || called(was.episode) == called(now.episode)) return;
     ++judged_.other_calls;
-    if (said_.has(Difference::Kind::action)) return;  // the step calls otherwise itself
+    // The step calls otherwise itself, or is no emergency any more: then whoever was on the phone is gone.
+    if (said_.has(Difference::Kind::action) || said_.has(Difference::Kind::urgency)) return;
     if (all_told_ && !said_.is_said({Difference::Kind::call}, occasion, step, occasion_of(before, values)) &&
         when_taken_back(values) == Apart::nothing_stands)
       complain(occasion + " `" + step + "`: another call, not said; with " + told_in(values));
@@ -172,8 +171,10 @@ class Judge {
       ++judged_.not_followed;
       return false;
     }
-    // Of an answer that was known before, `after` may speak as of news.
-    if (said && !apart && !all_told_) return one == other;
+    // Of an answer that was known before, `after` may speak as of news; and a first step with something to do is told
+    // as a place of its own, though the answers to the opening lead on from it at once.
+    const bool at_first = step.empty() && !was_[was_.start].actions.empty();
+    if (said && !apart && (!all_told_ || at_first)) return one == other;
     if (said && !apart && !alike &&
         !said_.is_said({Difference::Kind::leads}, occasion, step, told_alone(before, values)))
       return one == other;
@@ -185,7 +186,6 @@ class Judge {
                said_.everything(step, occasion_of(before, values)));
     return one == other && have_counted_alike(was, now) && know_alike(was, now);
   }
-  // The comparison says that it does not follow them. They are counted, so that they stay few.
   bool is_not_followed(const std::string& step, const Values& values) {
     if (step.empty()) return false;
     return (!all_told_ && is_known_in_part(was_, step, told_)) || when_taken_back(values) == Apart::no;
