@@ -22,7 +22,8 @@ AtTheScreen sick_until(const std::string& step, const Said& said) {
   child.contacts.emergency = "555 0999";
   child.contacts.address = "12 Mill Road";
   child.rescue.clear();
-  child.rescue.push_back({RescueKind::injection, std::nullopt, "kitchen", Quantity{Decimal::whole(1), Unit::mg_per_ml}});
+  child.rescue.push_back(
+      {RescueKind::injection, std::nullopt, "kitchen", Quantity{Decimal::whole(1), Unit::mg_per_ml}});
   AtTheScreen person{std::move(child), illness->checked};
   for (int typed = 0; typed < 20 && person.view().step != step; ++typed) {
     for (const auto& [fact, line] : said) {
@@ -35,7 +36,8 @@ AtTheScreen sick_until(const std::string& step, const Said& said) {
   return person;
 }
 
-const Said kAtFirst = {{"awake", "1"}, {"already-given", "1"}, {"breathing", "1"}, {"drowsy", "1"}, {"what-is-wrong", "1"}};
+const Said kAtFirst = {
+    {"awake", "1"}, {"already-given", "1"}, {"breathing", "1"}, {"drowsy", "1"}, {"what-is-wrong", "1"}};
 
 Said after_the_first(const Said& more) {
   Said all = kAtFirst;
@@ -50,8 +52,13 @@ AtTheScreen mini_dose() {
 
 /// Raised ketones under a set that nobody approved: the dose is the clinic's to say.
 AtTheScreen insulin_by_telephone() {
-  return sick_until("dose-sugar-free", after_the_first({{"glucose", "280"}, {"drinking", "1"}, {"ketones", "0.9"},
-                                                        {"vomits", "0"}, {"belly-pain", "1"}, {"last-rapid-insulin", "5 h"}}));
+  return sick_until("dose-sugar-free", after_the_first({{"glucose", "280"},
+                                                        {"drinking", "1"},
+                                                        {"ketones", "0.9"},
+                                                        {"vomits", "0"},
+                                                        {"belly-pain", "1"},
+                                                        {"rescue-given", "2"},
+                                                        {"last-rapid-insulin", "5 h"}}));
 }
 
 BOOST_AUTO_TEST_SUITE(through_the_skin_screen)
