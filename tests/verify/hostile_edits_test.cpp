@@ -90,7 +90,7 @@ const std::vector<Edit> kEdits = {
      "calmer-than-watch", R"(<step id="measure")"},
     {"a late check says all is well", "low",
      R"(<wait timer="recheck" lasts="recheck" after="sugar-very-low" start-within="start-allowance-very-low" overdue="overdue" go="nobody-checked"/>)",
-     R"(<wait timer="recheck" lasts="recheck" after="sugar-very-low" start-within="start-allowance-very-low" overdue="overdue" go="recovered"/>)",
+     R"(<wait timer="recheck" lasts="recheck" after="sugar-very-low" start-within="start-allowance-very-low" overdue="overdue" go="in-range"/>)",
      "late-and-calm", R"(after="sugar-very-low")"},
     {"a late check of an emergency is left to the clinic", "low",
      R"(      <on outcome="none-here" as="given"/>
