@@ -40,7 +40,7 @@ struct RemedyOfSets : RemedyOfTexts {
     return "write `unknown` into the rule that takes " + quoted(k.answer);
   }
   std::string operator()(const WatchHeldBack& k) const {
-    return "take the `<if>` about " + about(k.beside) + " out of watch " + quoted(k.watch) + ", or add a watch without it below: one may be lost there";
+    return "take this `<if>` out of watch " + quoted(k.watch) + ", or add a watch without it below: one may be lost there";
   }
   std::string operator()(const OddWay&) const { return "look whether another step was meant in `go`"; }
   std::string operator()(const DrinksApart&) const {
@@ -48,13 +48,6 @@ struct RemedyOfSets : RemedyOfTexts {
   }
   std::string operator()(const HeadlineAlone& k) const {
     return "put the action with " + quoted("dose=\"" + k.dose + "\"") + " back into step " + quoted(k.step) + ": it may be lost";
-  }
-
- private:
-  /// The name in the condition.
-  static std::string about(const std::string& condition) {
-    const std::size_t from = condition.find('`'), end = from == std::string::npos ? from : condition.find('`', from + 1);
-    return end == std::string::npos ? std::string("the time") : condition.substr(from, end + 1 - from);
   }
 };
 

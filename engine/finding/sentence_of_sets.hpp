@@ -40,7 +40,7 @@ struct SentenceOfSets {
   std::string operator()(const OtherProtocol& k) const {
     const std::string here = "step " + quoted(k.step) + " leads to protocol " + quoted(k.to);
     if (k.when.empty()) return here + ", and the " + others(k.times) + " of this file that leave it to " + quoted(k.usual);
-    return here + " when " + one_line(k.when) + ", and the " + others(k.times) + " that look at this to " + quoted(k.usual);
+    return here + " with " + one_line(k.when) + ", and the " + others(k.times) + " that look at this to " + quoted(k.usual);
   }
   std::string operator()(const CannotTellElsewhere& k) const {
     const std::string cannot = "when nobody can tell " + quoted(k.fact);
@@ -57,7 +57,7 @@ struct SentenceOfSets {
            std::to_string(k.times) + (k.times == 1 ? " place)" : " places)");
   }
   std::string operator()(const WatchHeldBack& k) const {
-    return "watch " + quoted(k.watch) + " looks out for this: " + one_line(k.sees) + "; and it fires only when " + one_line(k.beside) + " too";
+    return "watch " + quoted(k.watch) + " looks out for this: " + one_line(k.sees) + "; and it fires only with " + one_line(k.beside) + " too";
   }
   std::string operator()(const OddWay& k) const {
     return one_line(k.from) + " leads to " + quoted(k.to) + ", and the " + std::to_string(k.times) + " other ways there are all " + one_line(k.usual);
@@ -72,7 +72,7 @@ struct SentenceOfSets {
 
  private:
   static std::string others(int times) { return std::to_string(times) + " others"; }
-  static std::string when_words(const std::string& conditions) { return conditions.empty() ? "to every child" : "when " + one_line(conditions); }
+  static std::string when_words(const std::string& conditions) { return conditions.empty() ? "to every child" : "with " + one_line(conditions); }
 };
 
 }  // namespace rushlight

@@ -15,27 +15,38 @@ std::optional<std::uint16_t> place_of(const std::vector<Thing>& things, const st
   return std::nullopt;
 }
 
-// Those of one name are one. When one alone is left over on each side, it has a new name.
+/// The one thing of its kind that the others have not; none where there are several.
+template <class Thing, class IsOfTheKind>
+std::optional<std::uint16_t> alone_in(const std::vector<Thing>& things, const std::vector<Thing>& others,
+                                      IsOfTheKind is_of_the_kind) {
+  std::optional<std::uint16_t> found;
+  for (std::uint16_t i = 0; i < things.size(); ++i) {
+    if (!is_of_the_kind(things[i]) || place_of(others, things[i].name)) continue;
+    if (found) return std::nullopt;
+    found = i;
+  }
+  return found;
+}
+
+/// The older thing that stands for each of the newer. Those of one name are one. When one alone is left over on each
+/// side, it has a new name.
+template <class Thing>
+std::vector<std::optional<std::uint16_t>> older_of(const std::vector<Thing>& was, const std::vector<Thing>& now) {
+  const auto any = [](const Thing&) { return true; };
+  const auto gone = alone_in(was, now, any), come = alone_in(now, was, any);
+  std::vector<std::optional<std::uint16_t>> places;
+  for (std::uint16_t i = 0; i < now.size(); ++i)
+    places.push_back(gone && come == i ? gone : place_of(was, now[i].name));
+  return places;
+}
+
 template <class IdType, class Thing>
 std::vector<IdType> matched(std::vector<Thing>& both, const std::vector<Thing>& now) {
-  const auto is_only_in = [](const std::vector<Thing>& others) {
-    return [&others](const Thing& thing) { return !place_of(others, thing.name); };
-  };
-  const std::vector<Thing> was(both.begin(), both.end());
-  const bool renamed = std::count_if(was.begin(), was.end(), is_only_in(now)) == 1 &&
-                       std::count_if(now.begin(), now.end(), is_only_in(was)) == 1;
+  const auto older = older_of(both, now);
   std::vector<IdType> ids;
-  for (const Thing& thing : now) {
-    std::optional<std::uint16_t> place = place_of(was, thing.name);
-    if (!place && renamed) {
-      const auto old = std::find_if(was.begin(), was.end(), is_only_in(now));
-      place = static_cast<std::uint16_t>(old - was.begin());
-    }
-    if (!place) {
-      place = static_cast<std::uint16_t>(both.size());
-      both.push_back(thing);
-    }
-    ids.push_back(IdType{*place});
+  for (std::size_t i = 0; i < now.size(); ++i) {
+    ids.push_back(IdType{older[i].value_or(static_cast<std::uint16_t>(both.size()))});
+    if (!older[i]) both.push_back(now[i]);
   }
   return ids;
 }
@@ -94,39 +105,18 @@ class Joining {
   /// What the same step did under another name: it alone of its kind is gone there, and this one alone has come.
   std::optional<std::uint16_t> renamed_action(const Protocol& was, const Action& action) const {
     const std::string& step = now_[action.step].name;
-    const auto alone = [&](const Protocol& of, const Protocol& other) -> std::optional<std::uint16_t> {
-      std::optional<std::uint16_t> found;
-      for (std::uint16_t i = 0; i < of.actions.size(); ++i) {
-        const Action& each = of.actions[i];
-        if (each.kind != action.kind || of[each.step].name != step || place_of(other.actions, each.name)) continue;
-        if (found) return std::nullopt;
-        found = i;
-      }
-      return found;
+    const auto alone = [&](const Protocol& of, const Protocol& other) {
+      return alone_in(of.actions, other.actions,
+                      [&](const Action& each) { return each.kind == action.kind && of[each.step].name == step; });
     };
     return alone(now_, was) ? alone(was, now_) : std::nullopt;
   }
 
-  /// A mark of another name on the same thing, where it alone is gone and this one alone has come.
-  std::optional<std::uint16_t> renamed_mark(const std::vector<Mark>& was, const Mark& mark) const {
-    const auto alone = [](const std::vector<Mark>& of, const std::vector<Mark>& other) -> std::optional<std::uint16_t> {
-      std::optional<std::uint16_t> found;
-      for (std::uint16_t i = 0; i < of.size(); ++i) {
-        if (place_of(other, of[i].name)) continue;
-        if (found) return std::nullopt;
-        found = i;
-      }
-      return found;
-    };
-    const auto gone = alone(was, now_.marks), come = alone(now_.marks, was);
-    return gone && come && now_.marks[*come].name == mark.name ? gone : std::nullopt;
-  }
-
   void share_marks() {
-    const std::vector<Mark> was = sides_.both.marks;
-    for (const Mark& mark : now_.marks) {
-      std::optional<std::uint16_t> known = place_of(was, mark.name);
-      if (!known) known = renamed_mark(was, mark);
+    const auto older = older_of(sides_.both.marks, now_.marks);
+    for (std::size_t i = 0; i < now_.marks.size(); ++i) {
+      const Mark& mark = now_.marks[i];
+      const std::optional<std::uint16_t> known = older[i];
       const bool same = known && sides_.both.marks[*known].fact == offsets_.facts[mark.fact.index];
       offsets_.marks.push_back(MarkId{same ? *known : count(sides_.both.marks)});
       if (same) continue;

@@ -1,7 +1,6 @@
 #include "verify/endings.hpp"
 
 #include <algorithm>
-#include <bit>
 #include <iterator>
 
 #include "episode/phrases.hpp"
@@ -231,8 +230,7 @@ std::string left_out_in(const Protocol& both, const Ending& was, const Ending& n
     return "";
   const std::uint32_t lost = heaviest_in(lost_in(both, was, now));
   if (lost == 0 && heaviest_in(before) != heaviest_in(after)) return "";  // more is done, and nothing lost but words
-  if (std::has_single_bit(lost >> std::size(kLightestFirst)) && (was.calls & ~now.calls) != 0)
-    return calls_in_words(static_cast<std::uint8_t>(was.calls & ~now.calls));
+  if ((lost & done_by_calls(was.calls)) != 0) return calls_in_words(was.calls);
   for (const ActionId id : both[was.step].actions) {
     const Action& action = both[id];
     if (lost != 0 ? (care_of(action) & lost) != 0 : !is_said_in(both, action, now))

@@ -1,8 +1,8 @@
 #include <algorithm>
 
 #include "finding/quoted.hpp"
-#include "verify/condition_words.hpp"
 #include "verify/dangers.hpp"
+#include "verify/in_words.hpp"
 #include "verify/properties.hpp"
 
 namespace rushlight {
@@ -26,7 +26,7 @@ std::string others_in_words(const Protocol& protocol, const Watch& watch, const 
   for (const Condition& each : watch.when) {
     if (&each != &but) others.push_back(each);
   }
-  return conditions_in_words(protocol, others);
+  return in_one_order(protocol, others);
 }
 
 /// Whether watches that differ in this condition alone take all children together.
@@ -45,7 +45,7 @@ bool all_children_are_taken(const Protocol& protocol, const Watch& watch, const 
           compares->comparison != compared->comparison)
         return true;
     }
-    if (&other != &watch && conditions_in_words(protocol, other.when) == rest) return true;  // without it
+    if (&other != &watch && in_one_order(protocol, other.when) == rest) return true;  // without it
   }
   if (here == nullptr) return false;
   const std::uint64_t all = (std::uint64_t{1} << protocol[here->fact].options.size()) - 1;
@@ -59,7 +59,7 @@ bool no_child_is_left_out(Checking& checking, const Watch& watch) {
     if (!is_of_the_child(protocol, condition) || watch.when.size() < 2) continue;
     if (all_children_are_taken(protocol, watch, condition)) continue;
     checking.warning(condition.where, WatchHeldBack{watch.name, others_in_words(protocol, watch, condition),
-                                                    condition_in_words(protocol, condition)});
+                                                    in_words(protocol, condition)});
     return false;
   }
   return true;
@@ -103,8 +103,8 @@ void tell_held_back(Checking& checking, const LookingOut& found, std::string see
   // What several share by how far the night has come is their own affair.
   if (found.watches > 1 && found.counters_only) return;
   if (is_of_the_child(checking.protocol, *found.beside)) return;  // told by itself
-  checking.warning(found.beside->where, WatchHeldBack{found.nearest->name, std::move(sees),
-                                                      condition_in_words(checking.protocol, *found.beside)});
+  checking.warning(found.beside->where,
+                   WatchHeldBack{found.nearest->name, std::move(sees), in_words(checking.protocol, *found.beside)});
 }
 
 bool is_watched_as_danger(std::string_view fact, std::string_view answer) {
@@ -162,7 +162,7 @@ void no_watch_waits_for_a_good_answer(Checking& checking) {
                                     [&](const Finding& each) { return each.where == condition.where; });
       if (asks_for_one && !told)
         checking.warning(condition.where, WatchHeldBack{watch.name, others_in_words(protocol, watch, condition),
-                                                        condition_in_words(protocol, condition)});
+                                                        in_words(protocol, condition)});
     }
   }
 }

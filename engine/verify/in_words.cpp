@@ -1,5 +1,7 @@
 #include "verify/in_words.hpp"
 
+#include <algorithm>
+
 #include "episode/words.hpp"
 #include "finding/quoted.hpp"
 #include "protocol/words.hpp"
@@ -128,6 +130,13 @@ std::string in_words(const Protocol& protocol, const Conditions& conditions) {
   return text;
 }
 
+std::string in_one_order(const Protocol& protocol, const Conditions& conditions) {
+  std::vector<std::string> all;
+  for (const Condition& each : conditions) all.push_back(in_words(protocol, each));
+  std::sort(all.begin(), all.end());
+  return joined(all, ", ");
+}
+
 std::string in_words(const Protocol& protocol, FactId fact, const Value& value) {
   return protocol[fact].name + std::visit(Written{protocol[fact]}, value);
 }
@@ -136,17 +145,30 @@ std::string in_words(const Protocol& protocol, const Event& event) {
   return std::visit(Happened{protocol}, event.what);
 }
 
-std::string as_written(const Protocol& protocol, const Text& text, Language language) {
+namespace {
+
+template <class OfThreshold>
+std::string with_blanks(const Protocol& protocol, const Template& line, OfThreshold of_threshold) {
   std::string words;
-  for (const Piece& piece : text.in(language)) {
+  for (const Piece& piece : line) {
     if (const auto* plain = std::get_if<std::string>(&piece)) words += *plain;
-    if (const auto* threshold = std::get_if<ThresholdId>(&piece)) words += value_words(protocol, *threshold);
+    if (const auto* threshold = std::get_if<ThresholdId>(&piece)) words += of_threshold(*threshold);
     if (const auto* dose = std::get_if<DoseId>(&piece)) words += "{" + protocol[*dose].name + "}";
     if (const auto* filler = std::get_if<Filler>(&piece)) {
       words += "{" + std::string(words::kFillers[static_cast<std::size_t>(*filler)]) + "}";
     }
   }
   return words;
+}
+
+}  // namespace
+
+std::string as_written(const Protocol& protocol, const Text& text, Language language) {
+  return with_blanks(protocol, text.in(language), [&](ThresholdId id) { return value_words(protocol, id); });
+}
+
+std::string text_by_names(const Protocol& protocol, const Template& line) {
+  return with_blanks(protocol, line, [&](ThresholdId id) { return "{" + protocol[id].name + "}"; });
 }
 
 std::string value_words(const Protocol& protocol, ThresholdId id) {

@@ -5,7 +5,7 @@
 #include <string>
 
 #include "protocol/text_words.hpp"
-#include "verify/condition_words.hpp"
+#include "verify/in_words.hpp"
 #include "verify/set_properties.hpp"
 
 namespace rushlight {

@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "protocol/text_words.hpp"
-#include "verify/condition_words.hpp"
+#include "verify/in_words.hpp"
 #include "verify/properties.hpp"
 
 namespace rushlight {

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "finding/quoted.hpp"
-#include "verify/condition_words.hpp"
+#include "verify/in_words.hpp"
 #include "verify/set_properties.hpp"
 
 namespace rushlight {
@@ -121,7 +121,7 @@ void same_words_are_shown_alike(const Protocols& protocols, std::vector<Finding>
         continue;
       }
       const std::string words = std::string(name_of(action.kind)) + "\n" + said_in_all(*protocol, action.text);
-      said[words].push_back({protocol, &action, conditions_in_words(*protocol, action.when)});
+      said[words].push_back({protocol, &action, in_one_order(*protocol, action.when)});
     }
   }
   for (const auto& [words, twins] : said) {
@@ -175,7 +175,7 @@ std::vector<std::string> judged_in(const Protocol& protocol, const Rule& rule) {
     const auto* test = std::get_if<Compares>(&condition.test);
     if (test == nullptr) continue;
     const FactKind kind = protocol[test->fact].kind;
-    if (kind == FactKind::glucose || kind == FactKind::ketones) all.push_back(condition_in_words(protocol, condition));
+    if (kind == FactKind::glucose || kind == FactKind::ketones) all.push_back(in_words(protocol, condition));
   }
   return all;
 }
@@ -221,11 +221,11 @@ void watches_of_one_name_fire_alike(const Protocols& protocols, std::vector<Find
                                         [&](const Watch& each) { return each.name == watch.name; });
         if (here == there || other == there->watch.end() || other->when.size() >= watch.when.size()) continue;
         std::set<std::string> asked;
-        for (const Condition& each : other->when) asked.insert(condition_in_words(*there, each));
+        for (const Condition& each : other->when) asked.insert(in_words(*there, each));
         const Condition* beside = nullptr;
         std::size_t shared = 0;
         for (const Condition& each : watch.when) {
-          if (asked.count(condition_in_words(*here, each)) > 0)
+          if (asked.count(in_words(*here, each)) > 0)
             ++shared;
           else
             beside = &each;
@@ -236,10 +236,9 @@ void watches_of_one_name_fire_alike(const Protocols& protocols, std::vector<Find
         const bool said = std::any_of(findings.begin(), findings.end(),
                                       [&](const Finding& each) { return each.where == beside->where; });
         if (!said)
-          warn_of(
-              findings, beside->where,
-              WatchHeldBack{watch.name, conditions_in_words(*there, other->when), condition_in_words(*here, *beside)},
-              Because{"the rule in " + quoted(there->name), other->where});
+          warn_of(findings, beside->where,
+                  WatchHeldBack{watch.name, in_one_order(*there, other->when), in_words(*here, *beside)},
+                  Because{"the rule in " + quoted(there->name), other->where});
       }
     }
   }

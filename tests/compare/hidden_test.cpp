@@ -51,12 +51,14 @@ BOOST_AUTO_TEST_CASE(a_low_that_is_no_more_walked_through_is_less_and_said_so) {
   const std::string visit = R"(<rule visit="low" go="after-low")";
   const Differences all = between_both(ketones_text(), with_all(ketones_text(), visit, R"(<rule go="after-low")"));
   const auto found = found_of(all, Sort::leads, "walks `low`", "`");
-  BOOST_REQUIRE(!found.empty());
+  int less = 0;
   for (const Difference& each : found) {
+    BOOST_TEST((each.turn != Turns::otherwise), each.now);
     if (each.turn == Turns::calmer) continue;
-    BOOST_TEST((each.turn == Turns::less || each.turn == Turns::graver), each.now);
     BOOST_TEST(each.left_out == "what `low` does");
+    less += each.turn == Turns::less ? 1 : 0;
   }
+  BOOST_TEST(less > 0);
 }
 
 BOOST_AUTO_TEST_CASE(a_call_that_was_opened_in_a_step_gone_through_is_told_where_the_night_comes_to) {
@@ -100,10 +102,13 @@ BOOST_AUTO_TEST_CASE(nothing_where_a_step_waits_is_never_more_than_what_followed
     now.erase(at, end - at);
     const std::string name = std::string(" ") + watch;
     for (std::size_t found; (found = now.find(name)) != std::string::npos;) now.erase(found, name.size());
+    int staying = 0;
     for (const Difference& each : between_both(ketones_text(), now).changes) {
-      if (each.kind == Sort::leads && each.now.starts_with("nothing: the step goes on"))
-        BOOST_TEST((each.turn == Turns::calmer || each.turn == Turns::less), each.was);
+      if (each.kind != Sort::leads || !each.now.starts_with("nothing: the step goes on")) continue;
+      BOOST_TEST((each.turn == Turns::calmer || each.turn == Turns::less), each.was);
+      ++staying;
     }
+    BOOST_TEST(staying > 0, watch);
   }
 }
 
@@ -128,7 +133,7 @@ BOOST_AUTO_TEST_CASE(what_hangs_on_a_count_is_said_where_it_is_counted_no_more) 
   BOOST_TEST(holds_words(found->was, "(at 3: `emergency-awake`, Emergency)"), found->was);
 }
 
-BOOST_AUTO_TEST_CASE(a_new_answer_is_told_and_a_new_name_of_one_is_not) {
+BOOST_AUTO_TEST_CASE(a_new_answer_is_told) {
   const std::string option = R"(<option id="sensor")";
   const Differences more = between_both(
       low_text(),

@@ -212,11 +212,9 @@ void add_paths(std::vector<Example>& rows) {
   rows.push_back({WatchCalms{"rescue", "worry-said", "worry", "clinic-now"}, "watch-calms",
                   "watch `worry-said` leads from step `rescue` to `worry`, which is calmer",
                   "add `worry-said` to `handles` of step `rescue`, or make `worry` as urgent"});
-  rows.push_back({WatchHeldBack{"acts-confused", "`awake` is `confused`", "`delivery` is `pump`"}, "watch-held-back",
-                  "watch `acts-confused` looks out for this: `awake` is `confused`; and it fires only when `delivery` is "
-                  "`pump` too",
-                  "take the `<if>` about `delivery` out of watch `acts-confused`, or add a watch without it below: one may "
-                  "be lost there"});
+  rows.push_back({WatchHeldBack{"acts-confused", "awake: confused", "delivery: pump"}, "watch-held-back",
+                  "watch `acts-confused` looks out for this: awake: confused; and it fires only with delivery: pump too",
+                  "take this `<if>` out of watch `acts-confused`, or add a watch without it below: one may be lost there"});
   rows.push_back({OddWay{"nobody-checked", "a rule of step `treat`", "waits that nobody answered", 27}, "odd-way",
                   "a rule of step `treat` leads to `nobody-checked`, and the 27 other ways there are all waits that "
                   "nobody answered",

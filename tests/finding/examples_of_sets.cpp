@@ -9,22 +9,22 @@ void add_sets(std::vector<Example>& rows) {
   rows.push_back({SignReadsAs{"awake", "confused", "drowsy", "yes", "en"}, "sign-reads-as",
                   "who chooses this line records `awake`: `confused`, and its `en` text is that of `drowsy`: `yes`",
                   "write the text of `awake`: `confused` here, or change `fact` and `is`"});
-  rows.push_back({ShownOtherwise{"pause", "`delivery` is `automatic-pump`", "`delivery` is `pump`", 6},
-                  "shown-otherwise",
-                  "`pause` is shown when `delivery` is `automatic-pump`, and the 6 others with the same words when "
-                  "`delivery` is `pump`",
-                  "write the `<if>` of the others into `pause`, or other words if it is meant for other children"});
+  rows.push_back(
+      {ShownOtherwise{"pause", "delivery: automatic-pump", "delivery: pump", 6}, "shown-otherwise",
+       "`pause` is shown with delivery: automatic-pump, and the 6 others with the same words with delivery: pump",
+       "write the `<if>` of the others into `pause`, or other words if it is meant for other children"});
   rows.push_back({PumpUnworn{"pause"}, "pump-unworn",
                   "`pause` is about a pump, and only children on injections are shown it",
                   "write `is=\"pump automatic-pump\"`, or one of the two, into the `<if>` of `pause`"});
   rows.push_back({OtherBlank{"{slow-sip}", "{sip}", 3}, "other-blank",
                   "`{slow-sip}` stands in this sentence, and `{sip}` where it is said elsewhere (3 places)",
                   "write `{sip}` if the same is meant here"});
-  rows.push_back(
-      {OtherProtocol{"near-low", "ketones", "`glucose` is below `low`", "low", 7}, "other-protocol",
-       "step `near-low` leads to protocol `ketones` when `glucose` is below `low`, and the 7 others that look "
-       "at this to `low`",
-       "write `low` in place of `ketones`"});
+  rows.push_back({OtherProtocol{"near-low", "ketones", "glucose below 70 mg/dL or 3.9 mmol/L (`low`)", "low", 7},
+                  "other-protocol",
+                  "step `near-low` leads to protocol `ketones` with glucose below 70 mg/dL or 3.9 mmol/L (`low`), and "
+                  "the 7 others "
+                  "that look at this to `low`",
+                  "write `low` in place of `ketones`"});
   rows.push_back({OtherProtocol{"emergency", "illness", "", "low", 5}, "other-protocol",
                   "step `emergency` leads to protocol `illness`, and the 5 others of this file that leave it to `low`",
                   "write `low` in place of `illness`"});

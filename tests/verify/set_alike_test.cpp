@@ -100,7 +100,7 @@ BOOST_AUTO_TEST_CASE(an_action_that_others_show_to_other_children_is_told) {
   const auto found = only_one<ShownOtherwise>(
       "low", changed_behind(file_of("low"), R"(<do id="pause-very-low")", R"(is="pump")", R"(is="automatic-pump")"));
   BOOST_TEST(found.action == "pause-very-low");
-  BOOST_TEST(found.there.find("`delivery` is `pump`") != std::string::npos);
+  BOOST_TEST(found.there.find("delivery: pump") != std::string::npos);
 }
 
 BOOST_AUTO_TEST_CASE(a_pump_to_pause_for_a_child_on_injections_is_told) {
@@ -149,7 +149,7 @@ BOOST_AUTO_TEST_CASE(a_sign_that_waits_for_something_else_is_told_at_what_it_wai
         changed_behind(file_of("illness"), R"(<rule id="acts-confused")", old, old + beside));
   };
   BOOST_TEST_REQUIRE(held(R"(<if fact="delivery" is="pump"/>)").size() == 1U);
-  BOOST_TEST(held(R"(<if fact="delivery" is="pump"/>)").front().beside == "`delivery` is `pump`");
+  BOOST_TEST(held(R"(<if fact="delivery" is="pump"/>)").front().beside == "delivery: pump");
   BOOST_TEST(held(R"(<if fact="drowsy" is="yes"/>)").front().watch == "acts-confused");
   BOOST_TEST(held("").empty());
 }

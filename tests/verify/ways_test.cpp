@@ -348,7 +348,7 @@ BOOST_AUTO_TEST_CASE(a_watch_that_waits_for_the_hour_alone_is_refused) {
   BOOST_TEST(found.underlined == "rule");
   // With an answer it is not alone; and by day that answer is looked out for by nobody.
   const std::string with_answer = with_a_sign(watching(hour + R"(<if fact="symptoms" is="yes"/>)"));
-  BOOST_TEST(only_check<WatchHeldBack>(with_answer).kind.beside == "it is between `night` and `morning`");
+  BOOST_TEST(only_check<WatchHeldBack>(with_answer).kind.beside == "between 22:00 (`night`) and 06:00 (`morning`)");
 }
 
 BOOST_AUTO_TEST_CASE(a_protocol_that_never_asks_whether_the_child_wakes_is_refused) {
