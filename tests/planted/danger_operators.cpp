@@ -239,7 +239,9 @@ std::vector<Fault> mouth_in_danger(const Markup& file) {
     bool in_danger = false;
     for (const std::string& watch : words_in(file.value(step, "handles")))
       in_danger = in_danger || watch == "will-not-wake" || watch == "cannot-swallow" || watch == "having-seizure";
-    if (file.value(action, "kind") != "position" || !in_danger) continue;
+    // Where the next look is at once, the reader refuses that wait first.
+    const bool at_once = file.inner(step).find("lasts=\"at-once\"") != std::string::npos;
+    if (file.value(action, "kind") != "position" || !in_danger || at_once) continue;
     const std::string outcomes =
         "<on outcome=\"part\" as=\"given\"/><on outcome=\"refused\" as=\"given\"/><on outcome=\"vomited\" "
         "as=\"given\"/>"
