@@ -1,5 +1,7 @@
 #include "episode/drinks.hpp"
 
+#include <algorithm>
+
 namespace rushlight {
 namespace {
 
@@ -40,13 +42,17 @@ std::optional<ShownDrinks> drinks_of(const Scene& scene) {
   const std::optional<Decimal> each_hour = hourly(scene);
   if (!each_hour) return std::nullopt;
   Decimal drunk;
+  bool told = false;
   for (const Given& given : scene.episode.given) {
+    told = told || scene.protocol[given.action].kind == ActionKind::fluid;
     const bool stayed_down = given.outcome == Outcome::given || given.outcome == Outcome::part;
     if (stayed_down && given.amount && given.amount->unit == Unit::millilitre) drunk = drunk + given.amount->value;
   }
-  const Decimal goal = as_asked_for(scene, within(*each_hour, scene.now - *scene.episode.drinking_since));
+  const Instant until =
+      scene.episode.ended ? std::max(scene.episode.entered, *scene.episode.drinking_since) : scene.now;
+  const Decimal goal = as_asked_for(scene, within(*each_hour, until - *scene.episode.drinking_since));
   return ShownDrinks{Quantity{drunk, Unit::millilitre}, Quantity{goal, Unit::millilitre},
-                     wall(scene.episode.clock, *scene.episode.drinking_since)};
+                     wall(scene.episode.clock, *scene.episode.drinking_since), told};
 }
 
 }  // namespace rushlight

@@ -43,7 +43,7 @@ class Applying {
 
   void operator()(const Ticked&) {}
   void operator()(const Answered& answered) {
-    if (episode_.ended && !calls_back(answered.answers)) return;
+    if (episode_.ended && !calls_back(answered.answers)) return keep_readings(answered.answers);
     if (episode_.ended) begin_again();
     if (knows_what_the_clinic_says(answered.answers)) apply(Called{Contact::on_call, Outcome::reached, ""});
     const bool no_ambulance = says_of_help(answered.answers, "drive");
@@ -87,7 +87,8 @@ class Applying {
     const auto reads_one = [&](const Watch& watch) {
       return std::any_of(watch.when.begin(), watch.when.end(), [&](const Condition& condition) {
         const std::optional<FactId> read = question_in(protocol_, condition);
-        return read && std::any_of(answers.begin(), answers.end(), [&](const auto& each) { return each.first == *read; });
+        return read &&
+               std::any_of(answers.begin(), answers.end(), [&](const auto& each) { return each.first == *read; });
       });
     };
     return std::any_of(protocol_.watch.begin(), protocol_.watch.end(), [&](const Watch& watch) {
@@ -115,13 +116,21 @@ class Applying {
     });
   }
 
-  void learn(const Answers& answers) {
+  // What leads nowhere any more is still a reading of this night, for the telephone and the record.
+  void keep_readings(const Answers& answers) {
     for (const auto& [fact, value] : answers) {
       if (fact.index < kChildFacts) continue;
-      know(fact, not_before_this_nights(fact, value), now_);
       const FactKind kind = protocol_[fact].kind;
       if (kind == FactKind::glucose || kind == FactKind::ketones || kind == FactKind::ordered_choice)
         episode_.readings.push_back({fact, value, now_});
+    }
+  }
+
+  void learn(const Answers& answers) {
+    keep_readings(answers);
+    for (const auto& [fact, value] : answers) {
+      if (fact.index < kChildFacts) continue;
+      know(fact, not_before_this_nights(fact, value), now_);
       auto& opening = episode_.opening;
       opening.erase(std::remove(opening.begin(), opening.end(), fact), opening.end());
     }
@@ -130,7 +139,8 @@ class Applying {
   /// Insulin that went in this night is the last one, though an older dose is told.
   Value not_before_this_nights(FactId fact, const Value& value) const {
     const auto* ago = std::get_if<Ago>(&value);
-    if (fact != protocol_.fact_named("last-rapid-insulin") || (ago == nullptr && !std::holds_alternative<NotLately>(value)))
+    if (fact != protocol_.fact_named("last-rapid-insulin") ||
+        (ago == nullptr && !std::holds_alternative<NotLately>(value)))
       return value;
     const std::optional<Instant> given = insulin_of_this_night(protocol_, episode_);
     const bool is_older = given && (ago == nullptr || now_ - *given < ago->time);

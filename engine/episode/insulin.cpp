@@ -110,6 +110,13 @@ std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose
     return Withholding{phrase(reason, language, one), false, true};
   };
   if (is_asked_again(scene)) return Withholding{phrase(Phrase::insulin_asked_first, language), false};
+  const InsulinLimits& limits = *dose.insulin;
+  const auto* apart = limit_of<Duration>(scene, limits.no_stacking);
+  // What the walk itself has seen go in is no order any more, whoever said how much it was.
+  if (const std::optional<Instant> given = insulin_of_this_night(scene.protocol, scene.episode);
+      given && apart != nullptr && scene.now - *given < *apart)
+    return not_yet(Phrase::insulin_too_soon,
+                   text_from_clock_time(clock_time_of(wall(scene.episode.clock, *given + *apart))));
   // What they said may have gone in already; a dose of the table beside it would be a second one.
   if (scene.episode.insulin_said) return Withholding{phrase(Phrase::insulin_clinic_said, language), true};
   if (const std::optional<Phrase> reason = not_for_this_child(scene)) {
@@ -119,9 +126,7 @@ std::optional<Withholding> insulin_withheld(const Scene& scene, const Dose& dose
   }
   if (somebody_else_may_have_dosed(scene)) return because(Phrase::insulin_somebody_else);
 
-  const InsulinLimits& limits = *dose.insulin;
   const std::optional<Instant> last = last_rapid_insulin(scene);
-  const auto* apart = limit_of<Duration>(scene, limits.no_stacking);
   if (!last || apart == nullptr) return because(Phrase::insulin_last_unknown);
   if (scene.now - *last < *apart) {
     const Moment next = wall(scene.episode.clock, *last + *apart);

@@ -231,6 +231,14 @@ Wording wording(Phrase phrase) {
       return {"no rapid-acting in the last day", "sin rápida en el último día"};
     case Phrase::phone_of_goal:
       return {"{1} of {2}", "{1} de {2}"};
+    case Phrase::phone_goal_alone:
+      return {"not told yet; asked for until now: {1}", "aún sin decir; pedido hasta ahora: {1}"};
+    case Phrase::phone_nothing_else:
+      return {"nothing else yet", "nada más todavía"};
+    case Phrase::phone_yesterday:
+      return {"{1} yesterday", "{1} de ayer"};
+    case Phrase::phone_days_ago:
+      return {"{1}, {2} days ago", "{1} de hace {2} días"};
     case Phrase::phone_type_1:
       return {"Type 1 diabetes", "Diabetes tipo 1"};
     case Phrase::phone_say_mark:

@@ -53,7 +53,7 @@ enum class Phrase : std::uint8_t {
   a_day, above_target,   // parts of a sum: "16 units a day"; "(310 - 150) mg/dL / 50 mg/dL a unit"
   larger_of,             // "the larger of {1} and {2}"
   // What to say on the telephone, a line each.
-  phone_weight_unknown, phone_glucose, phone_ketones, phone_urine, phone_insulin, phone_drinks, phone_vomits, phone_done,
+  phone_weight_unknown, phone_glucose, phone_ketones, phone_urine, phone_insulin, phone_drinks, phone_vomits, phone_done, phone_goal_alone, phone_nothing_else, phone_yesterday, phone_days_ago,
   phone_at,              // "{1} at {2}"
   phone_nothing, phone_not_known, phone_not_asked,
   phone_rapid_ago,       // "last rapid-acting {1} ago"

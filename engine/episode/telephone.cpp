@@ -1,5 +1,7 @@
 #include "episode/telephone.hpp"
 
+#include <algorithm>
+
 #include "episode/drinks.hpp"
 #include "episode/phrases.hpp"
 #include "episode/telephone_words.hpp"
@@ -30,8 +32,15 @@ class Telephone {
   }
 
  private:
+  /// A second sick day has each time of the day twice; within half a day the time alone is plain.
   std::string clock(Instant when) const {
-    return text_from_clock_time(clock_time_of(wall(scene_.episode.clock, when)));
+    const Moment then = wall(scene_.episode.clock, when);
+    const std::string time = text_from_clock_time(clock_time_of(then));
+    const auto days = std::chrono::sys_days{local_day_of(wall(scene_.episode.clock, scene_.now))} -
+                      std::chrono::sys_days{local_day_of(then)};
+    if (scene_.now - when <= std::chrono::hours{12} || days.count() == 0) return time;
+    if (days.count() == 1) return phrase(Phrase::phone_yesterday, language_, time);
+    return phrase(Phrase::phone_days_ago, language_, time, std::to_string(days.count()));
   }
   std::string at(const std::string& what, Instant when) const {
     return phrase(Phrase::phone_at, language_, what, clock(when));
@@ -92,9 +101,10 @@ class Telephone {
     std::string line;
     const std::optional<ShownDrinks> drinks = drinks_of(scene_);
     if (drinks && (drinks->goal.value > Decimal{} || drinks->drunk.value > Decimal{})) {
-      line = phrase(
-          Phrase::phone_drinks, language_,
-          phrase(Phrase::phone_of_goal, language_, said(drinks->drunk, language_), said(drinks->goal, language_)));
+      line =
+          phrase(Phrase::phone_drinks, language_,
+                 phrase(drinks->told ? Phrase::phone_of_goal : Phrase::phone_goal_alone, language_,
+                        said(drinks->told ? drinks->drunk : drinks->goal, language_), said(drinks->goal, language_)));
     }
     const std::optional<FactId> fact = scene_.protocol.fact_named("vomits");
     const std::optional<Value> told = fact ? value_of(scene_, *fact) : std::nullopt;
@@ -116,7 +126,10 @@ class Telephone {
       if (given.amount) what += " " + said(*given.amount, language_);
       deeds.push_back(how_it_went(given.outcome, at(what, given.when)));
     }
-    return deeds.empty() ? phrase(Phrase::phone_nothing, language_) : joined(deeds, kMostDeeds);
+    if (!deeds.empty()) return joined(deeds, kMostDeeds);
+    const bool insulin = std::any_of(scene_.episode.given.begin(), scene_.episode.given.end(),
+                                     [&](const Given& given) { return is_insulin(given) && given.amount; });
+    return phrase(insulin ? Phrase::phone_nothing_else : Phrase::phone_nothing, language_);
   }
 
   std::string how_it_went(Outcome outcome, const std::string& deed) const {

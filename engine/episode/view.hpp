@@ -67,10 +67,11 @@ struct GivenLine {
   Moment when;
 };
 
-/// What was drunk since drinks began to count, against the goal up to now. Both in mL.
+/// What was drunk since drinks began to count, against the goal up to now, or up to the end of the night. Both in mL.
 struct ShownDrinks {
   Quantity drunk, goal;
   Moment since;
+  bool told = false;  // whether anybody said what was drunk; nothing drunk and nothing told are not the same
 };
 
 /// Who stands for the protocol that the step is of, and whether that counts today.

@@ -91,8 +91,9 @@ class Recording {
       record_.stands +=
           " " + record_say(RecordWord::next_look, language_, view.wait->label, wall_clock(view.wait->until));
     if (view.drinks)
-      record_.drinks = record_say(RecordWord::of_goal, language_, said(view.drinks->drunk, language_),
-                                  said(view.drinks->goal, language_));
+      record_.drinks = view.drinks->told ? record_say(RecordWord::of_goal, language_, said(view.drinks->drunk, language_),
+                                                      said(view.drinks->goal, language_))
+                                         : phrase(Phrase::phone_goal_alone, language_, said(view.drinks->goal, language_));
     // Where there is a goal it counts all of them.
     if (!view.drinks) record_.totals.insert(record_.totals.end(), fluids_.begin(), fluids_.end());
     for (RecordTotal& total : record_.totals) total.text = said(total.amount, language_);

@@ -173,7 +173,12 @@ class ViewWriter {
     out_.end_list();
     out_.key("drinks");
     if (view.drinks) {
-      out_.begin_object().key("drunk").text(text_from_quantity(view.drinks->drunk));
+      out_.begin_object().key("drunk");
+      if (view.drinks->told) {
+        out_.text(text_from_quantity(view.drinks->drunk));
+      } else {
+        out_.null();
+      }
       out_.key("goal").text(text_from_quantity(view.drinks->goal));
       out_.key("since").text(text_from_moment(view.drinks->since)).end_object();
     } else {

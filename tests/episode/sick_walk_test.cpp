@@ -1,10 +1,20 @@
 #include <algorithm>
 #include <boost/test/unit_test.hpp>
 
+#include "episode/telephone.hpp"
 #include "sick_night.hpp"
 
 using namespace rushlight;
 using namespace rushlight::test;
+
+namespace {
+
+std::vector<std::string> card_of(const Night& night) {
+  const Scene scene = scene_at(night.protocol(), night.child(), night.episode(), night.episode().clock.last_wall);
+  return for_the_telephone(scene, Language::en);
+}
+
+}  // namespace
 
 BOOST_AUTO_TEST_SUITE(a_sick_day)
 
@@ -106,6 +116,13 @@ BOOST_AUTO_TEST_CASE(what_is_drunk_is_summed_against_the_hours) {
   BOOST_TEST(text_from_quantity(view.drinks->goal) == "61 mL");  // 21 kg: 61 mL an hour
 }
 
+BOOST_AUTO_TEST_CASE(what_nobody_told_is_not_called_nothing_drunk) {
+  Night night = looked("160 mg/dL", "0.2 mmol/L");
+  night.at("02:12").done().at("03:10").tick();
+  const std::vector<std::string> card = card_of(night);
+  BOOST_TEST((std::find(card.begin(), card.end(), "Drunk: not told yet; asked for until now: 61 mL") != card.end()));
+}
+
 BOOST_AUTO_TEST_CASE(all_done_never_drinks_ahead_of_the_wait) {
   Night night = looked("160 mg/dL", "0.2 mmol/L");
   night.at("02:12").done();
@@ -165,6 +182,32 @@ BOOST_AUTO_TEST_CASE(call_shows_what_to_say_in_the_order_the_nurse_asks) {
       "Done so far: nothing yet",
       "Answers: Wakes and talks"};
   BOOST_TEST(view.say == expected, boost::test_tools::per_element());
+}
+
+BOOST_AUTO_TEST_CASE(on_the_second_day_the_card_says_which_day_a_time_is_of) {
+  Night night = looked("300 mg/dL", "1.7 mmol/L");
+  night.at("2026-03-01T13:00:00-05:00").answer("glucose", "280 mg/dL");
+  const auto glucose_line = [&] { return card_of(night)[2]; };
+  BOOST_TEST(glucose_line() == "Glucose: 300 mg/dL at 02:10, 280 mg/dL at 13:00");
+  night.at("2026-03-02T13:05:00-05:00").answer("glucose", "250 mg/dL");
+  BOOST_TEST(glucose_line() ==
+             "Glucose: 300 mg/dL at 02:10 yesterday, 280 mg/dL at 13:00 yesterday, 250 mg/dL at 13:05");
+}
+
+BOOST_AUTO_TEST_CASE(reading_told_after_the_end_is_kept_for_the_telephone) {
+  Night night = looked("300 mg/dL", "1.7 mmol/L");
+  night.happens(Abandoned{});
+  night.at("02:40").answer("glucose", "120 mg/dL");
+  BOOST_TEST(night.view().ended);
+  BOOST_TEST(card_of(night)[2] == "Glucose: 300 mg/dL at 02:10, 120 mg/dL at 02:40");
+}
+
+BOOST_AUTO_TEST_CASE(after_insulin_alone_the_card_does_not_say_that_nothing_was_done) {
+  Night night = looked("300 mg/dL", "1.7 mmol/L");
+  night.at("02:12").happens(Done{{Deed{*night.protocol().action_named("give-insulin"), Outcome::given,
+                                       Quantity{Decimal::whole(2), Unit::insulin_unit}, std::nullopt}}});
+  const std::vector<std::string> card = card_of(night);
+  BOOST_TEST((std::find(card.begin(), card.end(), "Done so far: nothing else yet") != card.end()));
 }
 
 BOOST_AUTO_TEST_SUITE_END()
