@@ -65,7 +65,7 @@ class Changing {
     for (ChangedFile& file : plan.files)
       files.push_back({set_.files[file.file].name, set_.files[file.file].bytes, std::move(file.bytes)});
     if (auto finding = replace_files(files)) {
-      const bool written_by_others = std::holds_alternative<ChangedMeanwhile>(finding->kind);
+      const bool written_by_others = finding->kind.is<ChangedMeanwhile>();
       refuse({std::move(*finding)}, texts);
       return written_by_others ? 1 : 2;
     }

@@ -46,7 +46,7 @@ constexpr std::size_t kFewExamples = 8, kExamplesShown = 5;
 /// One number that was changed makes dozens of examples come out otherwise: the first of them show how.
 std::size_t take_out_most_examples(std::vector<Finding>& findings) {
   const auto is_example = [](const Finding& finding) {
-    return std::holds_alternative<ExampleDiffers>(finding.kind) || std::holds_alternative<ExampleStuck>(finding.kind);
+    return finding.kind.is<ExampleDiffers>() || finding.kind.is<ExampleStuck>();
   };
   const auto all = static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), is_example));
   if (all <= kFewExamples) return 0;

@@ -9,8 +9,8 @@ namespace rushlight {
 namespace {
 
 constexpr int kWidth = 100;
-using Turn = Difference::Turn;
-constexpr Turn kTurns[] = {Turn::calmer, Turn::less, Turn::words, Turn::graver, Turn::otherwise};  // the worst first
+constexpr Difference::Turn kTurns[] = {Difference::Turn::calmer, Difference::Turn::less, Difference::Turn::words,
+                                       Difference::Turn::graver, Difference::Turn::otherwise};  // the worst first
 
 void add_line(std::string& text, const std::string& lead, const std::string& line) {
   for (const std::string& each : wrapped(lead, cleaned(line), kWidth)) text += each + "\n";
@@ -31,7 +31,7 @@ void add_first(std::string& text, const ToldDifference& told, bool in_brief) {
 }
 
 // Of what asks for less care every step is named.
-bool is_named(Turn turn) { return turn == Turn::calmer || turn == Turn::less; }
+bool is_named(Difference::Turn turn) { return turn == Difference::Turn::calmer || turn == Difference::Turn::less; }
 
 void add_rest(std::string& text, const std::vector<CountedDifferences>& counted) {
   std::string line;

@@ -60,7 +60,7 @@ void CountedRest::add(const Difference& each) {
   if (each.turn == Difference::Turn::calmer || less) {
     const WhereTo was = where_to(each.was), now = where_to(each.now);
     text = "was " + was.urgency + (less ? "" : ", now " + now.urgency);
-    step = !was.step.empty() || each.at.empty() ? was.step : quoted(each.at.front().step);
+    step = !was.step.empty() || each.at.empty() ? was.step : rushlight::quoted(each.at.front().step);
   }
   if (each.turn == Difference::Turn::graver && !each.left_out.empty()) text += ", and something is given no more";
   auto line = std::find_if(lines_.begin(), lines_.end(),

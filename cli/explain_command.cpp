@@ -99,8 +99,7 @@ void print_example(Page& page, const Protocol& protocol, const Example& example)
 std::vector<Finding> why_not_at(const Where& where, const std::vector<Finding>& findings) {
   std::vector<Finding> here;
   for (const Finding& finding : findings) {
-    const bool says_nobody =
-        std::holds_alternative<RuleNeverMatches>(finding.kind) || std::holds_alternative<StepUnreachable>(finding.kind);
+    const bool says_nobody = finding.kind.is<RuleNeverMatches>() || finding.kind.is<StepUnreachable>();
     if (says_nobody && finding.where == where) here.push_back(finding);
   }
   return here;

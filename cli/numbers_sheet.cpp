@@ -224,15 +224,15 @@ Finding in_table(Finding finding, const std::string& cell, const std::string& ke
                             finding.because ? finding.because->where : std::nullopt};
   std::string what = sentence(finding.kind);
   std::string right;
-  if (const auto* several = std::get_if<SeveralNumbers>(&finding.kind)) {
+  if (const auto* several = finding.kind.as<SeveralNumbers>()) {
     for (const std::string& name : several->names)
       right += (right.empty() ? "write " : " or ") + rushlight::quoted(name.substr(0, name.find('/')));
     right += " into " + column_named(Column::protocols);
-  } else if (const auto* banded = std::get_if<BandUnnamed>(&finding.kind)) {
+  } else if (const auto* banded = finding.kind.as<BandUnnamed>()) {
     for (const std::string& band : banded->bands)
       right += (right.empty() ? "write " : " or ") + rushlight::quoted(band);
     right += " into " + column_named(Column::band);
-  } else if (const auto* other = std::get_if<OtherUnitUnstated>(&finding.kind)) {
+  } else if (const auto* other = finding.kind.as<OtherUnitUnstated>()) {
     const bool mmol = other->proposed.ends_with("mmol/L");
     if (!kept.empty())
       what = rushlight::quoted(other->threshold) + " has two values: " + other->stated + " is new, and " + kept +

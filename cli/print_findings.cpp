@@ -41,8 +41,7 @@ std::string text_from_findings(const std::vector<Finding>& findings, const FileT
 
 int exit_status_of(const std::vector<Finding>& findings) {
   for (const Finding& finding : findings) {
-    if (std::holds_alternative<NotReadable>(finding.kind) || std::holds_alternative<NotWritten>(finding.kind))
-      return 2;
+    if (finding.kind.is<NotReadable>() || finding.kind.is<NotWritten>()) return 2;
   }
   return has_error(findings) ? 1 : 0;
 }

@@ -31,7 +31,7 @@ constexpr hours kStillReading{1};  // a last screen may have been lost to a clos
 
 bool only_unreadable(const std::vector<Finding>& findings) {
   return std::all_of(findings.begin(), findings.end(), [](const Finding& finding) {
-    return finding.severity == Severity::warning || std::holds_alternative<NotReadable>(finding.kind);
+    return finding.severity == Severity::warning || finding.kind.is<NotReadable>();
   });
 }
 
@@ -132,7 +132,8 @@ class Opening {
     const View view = view_of(walked.protocol.protocol(), walked.child, episode, last);
     terminal_.print(say(kStaleTitle, language_, walk_.child.name,
                         text_from_day(local_day_of(episode.began)) + " " + clock_text(episode.began)));
-    terminal_.print(say(kStaleWas, language_, clock_text(last), shown_as(view.urgency, language_) + ". " + view.headline));
+    terminal_.print(
+        say(kStaleWas, language_, clock_text(last), shown_as(view.urgency, language_) + ". " + view.headline));
     terminal_.print(say(kStaleOld, language_));
     terminal_.print(say(kStaleNew, language_));
     while (true) {
@@ -159,8 +160,7 @@ class Opening {
     terminal_.print(say(kWhatIsIt, language));
     for (std::size_t place = 0; place < most; ++place) {
       const LoadedProtocol& offered = place == 0 ? walk_.protocol : walk_.others[place - 1];
-      terminal_.print(std::to_string(place + 1) + ". " +
-                      plain_words(offered.checked.protocol().title, language));
+      terminal_.print(std::to_string(place + 1) + ". " + plain_words(offered.checked.protocol().title, language));
     }
     while (true) {
       const std::optional<std::string> typed = line_asked_for(terminal_, keyboard_, say(kFirstByEnter, language));
@@ -178,8 +178,8 @@ class Opening {
     const Protocol& protocol = walked.protocol.protocol();
     const Moment now = clock_.now();
     walked.episode = begun(protocol, walked.child, now);
-    store_.begin(EpisodeStart{walked.child.name, now, protocol.set, protocol.name, protocol.version,
-                              chosen_.bytes, walk_.child_bytes});
+    store_.begin(EpisodeStart{walked.child.name, now, protocol.set, protocol.name, protocol.version, chosen_.bytes,
+                              walk_.child_bytes});
     if (reads_the_past(protocol))
       write_down(walked, Remembered{store_.past(walked.child.name, walked.child.unit, now)});
   }

@@ -21,7 +21,7 @@ namespace {
 
 constexpr JsonLimits kTypedLimits{1024 * 1024, 8};  // every field of a set fits many times over
 
-std::string refusal(const std::string& why) {
+std::string page_refusal(const std::string& why) {
   return json_from_refusal({Finding{Severity::error, Where{"the page", 0, 0, 0}, NotReadable{why}, {}}});
 }
 
@@ -94,7 +94,7 @@ std::string ClinicPage::open(const std::string& drafts) {
 }
 
 std::string ClinicPage::call(const std::string& text) {
-  if (!set_) return refusal("no set is open");
+  if (!set_) return page_refusal("no set is open");
   const Read<JsonNode> read = json_from_text(text, "the page", kTypedLimits);
   if (!read.value) return json_from_refusal(read.findings);
   const JsonNode& request = *read.value;
@@ -106,7 +106,7 @@ std::string ClinicPage::call(const std::string& text) {
   if (wanted == "compare") return compare(text_at(request, "protocol"));
   if (wanted == "map") return map(text_at(request, "protocol"), text_at(request, "map"));
   if (wanted == "csv") return csv(language);
-  return refusal("`do` is nothing that the page can do");
+  return page_refusal("`do` is nothing that the page can do");
 }
 
 const ProtocolSet& ClinicPage::now() {
@@ -192,9 +192,9 @@ std::string ClinicPage::check() {
 
 std::string ClinicPage::compare(const std::string& protocol) {
   const auto file = file_of(protocol);
-  if (!file) return refusal("the set has no such protocol");
+  if (!file) return page_refusal("the set has no such protocol");
   if (has_error(findings_before_) || has_error(now().findings))
-    return refusal("a set with an error cannot be compared");
+    return page_refusal("a set with an error cannot be compared");
   const Protocol& was = set_->numbers.files[*file].protocol;
   const ChangedFile* change = change_in(*file);
   const Read<Protocol> read = change == nullptr ? Read<Protocol>{was, {}} : resolve(change->draft);
@@ -206,7 +206,7 @@ std::string ClinicPage::compare(const std::string& protocol) {
 
 std::string ClinicPage::map(const std::string& protocol, const std::string& wanted) {
   const auto file = file_of(protocol);
-  if (!file) return refusal("the set has no such protocol");
+  if (!file) return page_refusal("the set has no such protocol");
   const Protocol& was = set_->numbers.files[*file].protocol;
   const ChangedFile* change = change_in(*file);
   const Read<Protocol> read = change == nullptr ? Read<Protocol>{was, {}} : resolve(change->draft);

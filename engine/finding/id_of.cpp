@@ -167,6 +167,6 @@ struct Id {
 
 }  // namespace
 
-std::string id_of(const Kind& kind) { return std::visit(Id{}, kind); }
+std::string id_of(const Kind& kind) { return kind.visited_by(Id{}); }
 
 }  // namespace rushlight

@@ -1,9 +1,11 @@
 #pragma once
 
+#include <cstddef>
+#include <memory>
 #include <string>
 #include <type_traits>
+#include <typeinfo>
 #include <utility>
-#include <variant>
 #include <vector>
 
 namespace rushlight {
@@ -239,7 +241,12 @@ struct JournalDamaged { std::string what; };
 struct JournalNewer { std::string found; std::string known; };
 struct WrongUse { std::string what; std::string right; };
 
-using AnyKind = std::variant<
+template <class... Kinds>
+struct KindList {
+  static constexpr std::size_t kSize = sizeof...(Kinds);
+};
+
+using AllKinds = KindList<
     NotReadable, TooLarge, NotUtf8, ForbiddenCharacter, NotXml, NotJson, RepeatedKey, UnknownKey, MissingKey, WrongType,
     UnknownElement, MissingElement, RepeatedElement, MisplacedElement, UnknownAttribute, MissingAttribute, WrongWord,
     StrayText, UnknownId, UnusedName, NobodyUses, RepeatedId, BadId, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree,
@@ -261,21 +268,66 @@ using AnyKind = std::variant<
     JournalDamaged, JournalNewer, WrongUse>;
 
 template <class K, class Kinds>
-inline constexpr bool kIsAmong = false;
+inline constexpr std::size_t kIndexAmong = 0;
 template <class K, class... Kinds>
-inline constexpr bool kIsAmong<K, std::variant<Kinds...>> = (std::is_same_v<K, Kinds> || ...);
+inline constexpr std::size_t kIndexAmong<K, KindList<Kinds...>> = [] {
+  std::size_t index = 0;
+  static_cast<void>(((std::is_same_v<K, Kinds> || (++index, false)) || ...));
+  return index;
+}();
 
-/// One of the kinds. Copied, moved and destroyed in kinds.cpp alone: a variant of so many makes each file that holds a
-/// finding ten times as slow to compile.
-struct Kind : AnyKind {
+template <class K>
+concept OneOfTheKinds = kIndexAmong<K, AllKinds> < AllKinds::kSize;
+
+/// One of the kinds, with its fields, which never change; copies share them. Not a std::variant: its code grows with the square
+/// of the number of kinds.
+class Kind {
+ public:
   template <class K>
-    requires kIsAmong<std::remove_cvref_t<K>, AnyKind>
-  Kind(K&& kind) : AnyKind(std::in_place_type<std::remove_cvref_t<K>>, std::forward<K>(kind)) {}
-  Kind(const Kind& other);
-  Kind(Kind&& other) noexcept;
-  Kind& operator=(const Kind& other);
-  Kind& operator=(Kind&& other) noexcept;
-  ~Kind();
+    requires OneOfTheKinds<std::remove_cvref_t<K>>
+  Kind(K&& kind)
+      : index_(kIndexAmong<std::remove_cvref_t<K>, AllKinds>),
+        fields_(std::make_shared<const std::remove_cvref_t<K>>(std::forward<K>(kind))) {}
+
+  /// The fields, or null when it is another kind.
+  template <OneOfTheKinds K>
+  const K* as() const {
+    return is<K>() ? static_cast<const K*>(fields_.get()) : nullptr;
+  }
+
+  /// The fields; throws std::bad_cast when it is another kind.
+  template <OneOfTheKinds K>
+  const K& get() const {
+    if (!is<K>()) throw std::bad_cast();
+    return *as<K>();
+  }
+
+  template <OneOfTheKinds K>
+  bool is() const {
+    return index_ == kIndexAmong<K, AllKinds>;
+  }
+
+  /// The place in AllKinds.
+  std::size_t index() const { return index_; }
+
+  /// What `visitor` says of the fields; it has to know every kind.
+  template <class Visitor>
+  auto visited_by(const Visitor& visitor) const {
+    return visited_by(visitor, static_cast<const AllKinds*>(nullptr));
+  }
+
+ private:
+  template <class Visitor, class... Kinds>
+  auto visited_by(const Visitor& visitor, const KindList<Kinds...>*) const {
+    using Said = decltype(visitor(std::declval<const NotReadable&>()));
+    using Telling = Said (*)(const Visitor&, const void*);
+    static constexpr Telling kTelling[] = {
+        [](const Visitor& each, const void* fields) -> Said { return each(*static_cast<const Kinds*>(fields)); }...};
+    return kTelling[index_](visitor, fields_.get());
+  }
+
+  std::size_t index_;
+  std::shared_ptr<const void> fields_;
 };
 
 }  // namespace rushlight

@@ -49,14 +49,15 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, UnknownId, UnusedName, NobodyUses, RepeatedId, UnknownStart, ApartInSet,
                                    SetsMixed>) {
       return Property::names_stand_for_one_thing;
-    } else if constexpr (is_one_of<K, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, DegreesApart, BandsGap,
-                                   BandsOverlap, ImplausibleValue, BadDate, WrongFactKind, WrongThresholdKind,
+    } else if constexpr (is_one_of<K, BadNumber, MissingUnit, WrongUnit, OutOfRange, ValuesDisagree, DegreesApart,
+                                   BandsGap, BandsOverlap, ImplausibleValue, BadDate, WrongFactKind, WrongThresholdKind,
                                    ThresholdsCrossed>) {
       return Property::numbers_fit;
     } else if constexpr (is_one_of<K, MissingLanguage, EmptyText, UnknownPlaceholder, BadPlaceholder,
-                                   PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, LanguagesApart, BlankMisread, ReadsAsOther, SignReadsAs, OtherBlank, NumberInText,
-                                   GarbledText, ReadsAlike, OtherContact, OtherDoseNamed, AmountUntold, NumberUntold, LanguageLacking,
-                                   UntilWithoutWait, UntilBeforeStart>) {
+                                   PlaceholderMissing, BlankUnfilled, OtherLanguage, NegationMissing, LanguagesApart,
+                                   BlankMisread, ReadsAsOther, SignReadsAs, OtherBlank, NumberInText, GarbledText,
+                                   ReadsAlike, OtherContact, OtherDoseNamed, AmountUntold, NumberUntold,
+                                   LanguageLacking, UntilWithoutWait, UntilBeforeStart>) {
       return Property::texts_complete;
     } else if constexpr (is_one_of<K, MissingSource>) {
       return Property::sources_named;
@@ -66,11 +67,12 @@ struct PropertyOf {
       return Property::answers_covered;
     } else if constexpr (is_one_of<K, RuleNeverMatches, NeverCounted, BorderTakenTwice, BorderApart>) {
       return Property::no_dead_rule;
-    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, DoseFalls, BoundsCrossed, DoseOfNothing, DoseAboveCap,
-                                   DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
+    } else if constexpr (is_one_of<K, DoseNotCovered, DoseRowNeverMatches, DoseFalls, BoundsCrossed, DoseOfNothing,
+                                   DoseAboveCap, DoseBelowLeast, DoseWithoutCap, DoseWithoutLeast, BeyondPublished,
                                    DoseOfAnyChild>) {
       return Property::doses_covered;
-    } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice, OldReading, WaitUnusual, ReadingTooOld>) {
+    } else if constexpr (is_one_of<K, FactNotAsked, EarlyRuleUntold, AskedTwice, OldReading, WaitUnusual,
+                                   ReadingTooOld>) {
       return Property::rules_read_what_is_asked;
     } else if constexpr (is_one_of<K, StepUnreachable, DeadEnd, OddWay, OtherProtocol>) {
       return Property::steps_connected;
@@ -79,15 +81,16 @@ struct PropertyOf {
     } else if constexpr (is_one_of<K, WatchNotHandled, CalmerThanWatch, WatchMissing, WatchByTimeAlone, TooCalm,
                                    SignMissing, OpeningLacks, EmergencyLeft, EmergencyNotCalled, DeedAnswers,
                                    LateAndCalm, WatchReadsNumber, WatchUntold, SignUnwatched, WatchLeadsBack,
-                                   WatchCalms, WatchHeldBack, CannotTellElsewhere, CalmEnd, CallMissing, ComeIgnored, CalmerThanCall, SignElsewhere, CallsClinicOnly, NumberEndsCalmly,
-                                   WatchElsewhere>) {
+                                   WatchCalms, WatchHeldBack, CannotTellElsewhere, CalmEnd, CallMissing, ComeIgnored,
+                                   CalmerThanCall, SignElsewhere, CallsClinicOnly, NumberEndsCalmly, WatchElsewhere>) {
       return Property::dangers_watched;
     } else if constexpr (is_one_of<K, MouthWhileDanger, InsulinWithGlucagon, AsksAtOnce, InsulinFloorLow,
                                    InsulinWithoutDose, InsulinStacked, DoseUnnamed, NotGiven, TroubleEnds,
-                                   InsulinInWords, ShownOtherwise, PumpUnworn, DrinksApart, HeadlineAlone, PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
+                                   InsulinInWords, ShownOtherwise, PumpUnworn, DrinksApart, HeadlineAlone,
+                                   PumpForgotten, GlucagonForgotten, GlucagonUncounted>) {
       return Property::giving_apart;
-    } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned, LawIdle,
-                                   UnknownIsCalm, LookOutside, HardToRead>) {
+    } else if constexpr (is_one_of<K, NeverBroken, CallTooLate, CallNever, LawNotShown, WorseIsCalmer, WorseTurned,
+                                   LawIdle, UnknownIsCalm, LookOutside, HardToRead>) {
       return Property::own_laws_kept;
     } else if constexpr (is_one_of<K, ExampleDiffers, ExampleStuck>) {
       return Property::examples_come_out;
@@ -110,7 +113,7 @@ std::vector<Property> up_to(Property last) {
 
 std::string id_of(Property property) { return kWords[static_cast<std::size_t>(property)].id; }
 std::string sentence(Property property) { return kWords[static_cast<std::size_t>(property)].sentence; }
-Property property_of(const Kind& kind) { return std::visit(PropertyOf{}, kind); }
+Property property_of(const Kind& kind) { return kind.visited_by(PropertyOf{}); }
 
 std::vector<Property> properties_of_protocols() { return up_to(Property::examples_come_out); }
 std::vector<Property> properties_of_child_files() { return up_to(Property::numbers_fit); }

@@ -394,6 +394,6 @@ struct Remedy : RemedyOfSets, RemedyOfLaws {
 
 }  // namespace
 
-std::string remedy(const Kind& kind) { return std::visit(Remedy{}, kind); }
+std::string remedy(const Kind& kind) { return kind.visited_by(Remedy{}); }
 
 }  // namespace rushlight

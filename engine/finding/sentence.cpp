@@ -383,6 +383,6 @@ struct Sentence : SentenceOfTexts, SentenceOfSets, SentenceOfLaws {
 
 }  // namespace
 
-std::string sentence(const Kind& kind) { return std::visit(Sentence{}, kind); }
+std::string sentence(const Kind& kind) { return kind.visited_by(Sentence{}); }
 
 }  // namespace rushlight

@@ -15,20 +15,20 @@ struct Told {
 };
 
 bool is_about(const Finding& told, const UnknownId& again) {
-  const auto* first = std::get_if<UnknownId>(&told.kind);
+  const auto* first = told.kind.as<UnknownId>();
   return first != nullptr && first->id == again.id && first->what == again.what && first->known == again.known;
 }
 
 // A blank stands for a threshold or a dose: a name that both lack is one mistake.
 bool is_about(const Finding& told, const UnknownPlaceholder& again) {
-  if (const auto* first = std::get_if<UnknownPlaceholder>(&told.kind)) return first->name == again.name;
-  const auto* first = std::get_if<UnknownId>(&told.kind);
+  if (const auto* first = told.kind.as<UnknownPlaceholder>()) return first->name == again.name;
+  const auto* first = told.kind.as<UnknownId>();
   return first != nullptr && first->id == again.name && (first->what == "threshold" || first->what == "dose");
 }
 
 bool is_about(const Finding& told, const Finding& again) {
-  if (const auto* id = std::get_if<UnknownId>(&again.kind)) return is_about(told, *id);
-  const auto* blank = std::get_if<UnknownPlaceholder>(&again.kind);
+  if (const auto* id = again.kind.as<UnknownId>()) return is_about(told, *id);
+  const auto* blank = again.kind.as<UnknownPlaceholder>();
   return blank != nullptr && is_about(told, *blank);
 }
 
@@ -36,7 +36,7 @@ std::vector<Told> told_once(std::vector<Finding> findings) {
   std::vector<Told> once;
   for (const bool ids : {true, false}) {  // ids first, so that blanks find them
     for (Finding& finding : findings) {
-      if (std::holds_alternative<UnknownPlaceholder>(finding.kind) == ids) continue;
+      if (finding.kind.is<UnknownPlaceholder>() == ids) continue;
       const auto first =
           std::find_if(once.begin(), once.end(), [&](const Told& told) { return is_about(told.finding, finding); });
       if (first == once.end()) {
@@ -56,10 +56,10 @@ struct Asked {
 };
 
 Asked asked_by(const Resolver& resolver, const Kind& kind) {
-  if (const auto* blank = std::get_if<UnknownPlaceholder>(&kind)) {
+  if (const auto* blank = kind.as<UnknownPlaceholder>()) {
     return {blank->name, {&resolver.thresholds, &resolver.doses}};
   }
-  const auto* id = std::get_if<UnknownId>(&kind);
+  const auto* id = kind.as<UnknownId>();
   if (id == nullptr) return {};
   for (const Names* names :
        {&resolver.sources, &resolver.thresholds, &resolver.facts, &resolver.doses, &resolver.timers, &resolver.counters,
@@ -109,8 +109,8 @@ std::string lines_of(const std::vector<std::uint32_t>& lines) {
 
 /// Whether what is written is near a name that is in use: then one that is not has nothing to do with it.
 bool is_meant_otherwise(const Kind& kind, const std::string& unused) {
-  const auto* id = std::get_if<UnknownId>(&kind);
-  const auto* blank = std::get_if<UnknownPlaceholder>(&kind);
+  const auto* id = kind.as<UnknownId>();
+  const auto* blank = kind.as<UnknownPlaceholder>();
   const auto near = id ? near_word(id->id, id->known) : blank ? near_word(blank->name, blank->known) : std::nullopt;
   return near && *near != unused;
 }

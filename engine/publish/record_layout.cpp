@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kMarginAround = 22;
 constexpr double kFoot = 12;      // for the page's number
-constexpr double kBetween = 0.5;  // between two lines of the timeline
+constexpr double kBelowLines = 0.5;  // between two lines of the timeline
 // A clinic reads it at a desk: letters as large as one page allows. Of a night that takes more, as large as is easy to
 // read.
 constexpr double kSizes[] = {10, 9.5, 9, 8.5, kSmallestOnRecord};
@@ -75,7 +75,7 @@ class NightPages {
   void put(const Slab& slab) {
     if (y_ + slab.height() > bottom_) begin_page();
     pages_.back().boxes.push_back(moved_to(slab.box(), kMarginAround, y_));
-    y_ += slab.height() - 2 * Slab::kPad + kBetween;  // lines of one text stand close
+    y_ += slab.height() - 2 * Slab::kPad + kBelowLines;  // lines of one text stand close
   }
 
   void words(const std::string& text, double size, bool bold, const char* tag) {

@@ -38,7 +38,7 @@ DraftReading reading_from_node(const XmlNode& node) {
           node.value_of("source")};
 }
 
-SafetyDraft draft_from_tree(const XmlNode& root) {
+SafetyDraft safety_draft_of(const XmlNode& root) {
   const XmlNode* sources = root.child("sources");
   return {root.name.where,
           root.value_of("set"),
@@ -62,7 +62,7 @@ Read<SafetyDraft> safety_from_xml(std::string_view bytes, std::string file_name)
   std::vector<Finding> findings = word_findings(*tree.value, words);
   sort_findings(findings);
   if (tree.value->name.text != words.shape) return {std::nullopt, std::move(findings)};
-  return {draft_from_tree(known_part_of(std::move(*tree.value), words, findings)), std::move(findings)};
+  return {safety_draft_of(known_part_of(std::move(*tree.value), words, findings)), std::move(findings)};
 }
 
 }  // namespace rushlight

@@ -121,7 +121,7 @@ void refuse_slip_in_exception(Editing& editing, const Target& target) {
 void add_findings_of_reader(Editing& editing, const std::vector<Target>& targets) {
   for (Finding& finding : resolve(changed_draft(editing.draft, targets, At::stated)).findings) {
     for (const Target& target : targets) {
-      if (finding.where == target.change->where && std::holds_alternative<OutOfRange>(finding.kind))
+      if (finding.where == target.change->where && finding.kind.is<OutOfRange>())
         finding.because = Because{"its range is written here", editing.protocol.thresholds[target.threshold].where};
     }
     editing.findings.push_back(std::move(finding));
@@ -173,7 +173,11 @@ EditedProtocol edited_with(std::string_view bytes, const Draft& draft, const std
 
 void tell_as_stated(std::vector<Finding>& findings, const std::string& file_name) {
   for (Finding& finding : findings) {
-    if (auto* disagree = std::get_if<ValuesDisagree>(&finding.kind)) disagree->stated = finding.where.file != file_name;
+    const auto* disagree = finding.kind.as<ValuesDisagree>();
+    if (disagree == nullptr) continue;
+    ValuesDisagree as_stated = *disagree;
+    as_stated.stated = finding.where.file != file_name;
+    finding.kind = std::move(as_stated);
   }
 }
 

@@ -11,11 +11,11 @@
 namespace rushlight {
 namespace {
 
-constexpr int kMostTurns = 8;
+constexpr int kTurnsToASign = 8;
 
 /// Who cannot swallow is at the emergency already; whatever else is asked, nobody can tell.
 void to_what_is_done(PaperWalk& walk) {
-  for (int turn = 0; turn < kMostTurns; ++turn) {
+  for (int turn = 0; turn < kTurnsToASign; ++turn) {
     const View here = walk.view();
     if (here.ask.empty() || glucose_asked_in(here) || given_by_mouth(here) != nullptr || here.wait) return;
     const ShownQuestion& question = here.ask.front();

@@ -171,7 +171,7 @@ class Apart {
           const bool lacks = here != there && !here->worse.empty() && !has_sign(*here, fact.name, answer) &&
                              looks_out_for(*here, fact, answer);
           const bool told = std::any_of(findings_.begin(), findings_.end(), [&](const Finding& finding) {
-            const auto* kind = std::get_if<SignElsewhere>(&finding.kind);
+            const auto* kind = finding.kind.as<SignElsewhere>();
             return kind != nullptr && finding.where.file == here->where.file && kind->fact == fact.name &&
                    kind->answer == answer;
           });
@@ -244,7 +244,8 @@ class Apart {
           everywhere_else = everywhere_else && (other == here || all[other].count(what) > 0);
         const bool lost = everywhere_else && !is_watched(all[here], what) && can_be_told(*protocols_[here], what);
         if (lost && told.insert(watch).second)
-          warn(protocols_[here]->watch.front().where, WatchElsewhere{watch->name, others}, watch->where, "the rule there");
+          warn(protocols_[here]->watch.front().where, WatchElsewhere{watch->name, others}, watch->where,
+               "the rule there");
       }
     }
   }

@@ -109,8 +109,7 @@ void no_step_is_calmer_than_its_call(Checking& checking) {
   const Protocol& protocol = checking.protocol;
   for (const Step& step : protocol.steps) {
     const bool told = std::any_of(checking.findings.begin(), checking.findings.end(), [&](const Finding& finding) {
-      const bool calm =
-          std::holds_alternative<TooCalm>(finding.kind) || std::holds_alternative<CalmerThanWatch>(finding.kind);
+      const bool calm = finding.kind.is<TooCalm>() || finding.kind.is<CalmerThanWatch>();
       return calm && finding.where == step.where;
     });
     for (const ActionId id : step.actions) {

@@ -137,8 +137,8 @@ bool tell_crossing(Checking& checking, const std::optional<Crossing>& crossing) 
   if (!crossing) return false;
   checking.thresholds_cross = true;
   const bool told = std::any_of(checking.findings.begin(), checking.findings.end(), [&](const Finding& finding) {
-    return std::holds_alternative<ThresholdsCrossed>(finding.kind) && finding.where == crossing->lower &&
-           finding.because && finding.because->where == crossing->upper;
+    return finding.kind.is<ThresholdsCrossed>() && finding.where == crossing->lower && finding.because &&
+           finding.because->where == crossing->upper;
   });
   if (!told)
     checking.error(crossing->lower, crossing->kind, Because{"`" + crossing->kind.upper + "`", crossing->upper});

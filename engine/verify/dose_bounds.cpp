@@ -97,7 +97,7 @@ class DoseBounds {
 
   bool has_crossed_bounds() const {
     return std::any_of(checking_.findings.begin(), checking_.findings.end(), [&](const Finding& finding) {
-      const auto* crossed = std::get_if<BoundsCrossed>(&finding.kind);
+      const auto* crossed = finding.kind.as<BoundsCrossed>();
       return crossed != nullptr && crossed->dose == dose_.name;
     });
   }
@@ -199,11 +199,13 @@ class DoseBounds {
     if (const auto* of = std::get_if<DoseRow::OfDose>(&row.cell)) return all_bounded_by_the_child(protocol_[of->dose]);
     if (const auto* larger = std::get_if<DoseRow::LargerOf>(&row.cell))
       return all_bounded_by_the_child(protocol_[larger->one]) && all_bounded_by_the_child(protocol_[larger->other]);
-    return std::holds_alternative<DoseRow::OfDailyDose>(row.cell) || std::holds_alternative<DoseRow::PerKilogram>(row.cell) ||
+    return std::holds_alternative<DoseRow::OfDailyDose>(row.cell) ||
+           std::holds_alternative<DoseRow::PerKilogram>(row.cell) ||
            std::holds_alternative<DoseRow::Withheld>(row.cell);
   }
   bool all_bounded_by_the_child(const Dose& dose) const {
-    return std::all_of(dose.rows.begin(), dose.rows.end(), [&](const DoseRow& row) { return is_bounded_by_the_child(row); });
+    return std::all_of(dose.rows.begin(), dose.rows.end(),
+                       [&](const DoseRow& row) { return is_bounded_by_the_child(row); });
   }
 
   void look_at_the_child() {

@@ -130,7 +130,7 @@ namespace {
 // walked.
 constexpr int kPull = 4;
 
-struct Place {
+struct Passed {
   Episode episode;
   Moment now;
   int walked;
@@ -157,15 +157,15 @@ class PathSearch {
 
   Sighting run(int most) {
     places_.push_back(
-        Place{beginning(aimed_.protocol, setting_), setting_.began, 0, 0, Event{setting_.began, Ticked{}}});
+        Passed{beginning(aimed_.protocol, setting_), setting_.began, 0, 0, Event{setting_.began, Ticked{}}});
     if (is_there(aimed_, places_.front().episode)) return found(0);
     expand(0);
     for (; !queue_.empty(); ++looked_) {
       if (looked_ == most) return Sighting{std::nullopt, true, looked_};
       const Next next = queue_.top();
       queue_.pop();
-      const Place& from = places_[next.place];
-      Place place{folded(aimed_.protocol, setting_.child, from.episode, next.move.event), next.move.event.at,
+      const Passed& from = places_[next.place];
+      Passed place{folded(aimed_.protocol, setting_.child, from.episode, next.move.event), next.move.event.at,
                   from.walked + next.move.cost, next.place, next.move.event};
       place.episode.history.clear();  // for corrections only, and there are none
       const bool there = is_there(aimed_, place.episode);
@@ -181,11 +181,11 @@ class PathSearch {
   void expand(std::size_t number) {
     std::vector<Move> moves;
     {
-      const Place& place = places_[number];
+      const Passed& place = places_[number];
       moves = moves_from(aimed_.protocol, setting_.child, place.episode, place.now);
     }
     for (Move& move : moves) {
-      const Place& place = places_[number];
+      const Passed& place = places_[number];
       const int far = distances_.from(move.heads_for.value_or(place.episode.step), place.episode);
       if (far >= Distances::kNoWay) continue;
       queue_.push(Next{place.walked + move.cost + pull_ * far, ++thought_of_, number, std::move(move)});
@@ -205,7 +205,7 @@ class PathSearch {
   const Aimed& aimed_;
   const Distances& distances_;
   const Marks& marks_;
-  std::vector<Place> places_;
+  std::vector<Passed> places_;
   std::priority_queue<Next, std::vector<Next>, Later> queue_;
   std::set<std::string> seen_;
   std::size_t thought_of_ = 0;

@@ -44,9 +44,8 @@ bool counts_glucagon(const Protocol& protocol, CounterId counter) {
 // A clinic's "from 3.0" and "over 3.0" are two protocols. Which is meant, most of the file says.
 void every_border_is_judged_alike(Checking& checking) {
   // A border that moved in one place is told there: as a gap, or as taken twice.
-  const bool told = std::any_of(checking.findings.begin(), checking.findings.end(), [](const Finding& finding) {
-    return std::holds_alternative<BorderTakenTwice>(finding.kind);
-  });
+  const bool told = std::any_of(checking.findings.begin(), checking.findings.end(),
+                                [](const Finding& finding) { return finding.kind.is<BorderTakenTwice>(); });
   if (told || has_error(checking.findings)) return;
   const Protocol& protocol = checking.protocol;
   struct Sides {

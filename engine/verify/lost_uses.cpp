@@ -68,7 +68,7 @@ std::optional<Because> place_in(const Protocol& here, const Protocol& there, con
 
 void point_at_lost_uses(const std::vector<const Protocol*>& protocols, std::vector<Finding>& findings) {
   for (Finding& finding : findings) {
-    const auto* lost = std::get_if<NobodyUses>(&finding.kind);
+    const auto* lost = finding.kind.as<NobodyUses>();
     if (lost == nullptr) continue;
     const auto here = std::find_if(protocols.begin(), protocols.end(),
                                    [&](const Protocol* each) { return each->where.file == finding.where.file; });

@@ -57,7 +57,7 @@ void tell(Checking& checking, const Step& step, const Because& danger) {
   const Protocol& protocol = checking.protocol;
   const auto seen = [&](const Where& where) {
     return std::any_of(checking.findings.begin(), checking.findings.end(), [&](const Finding& finding) {
-      return finding.where == where && std::holds_alternative<MouthWhileDanger>(finding.kind);
+      return finding.where == where && finding.kind.is<MouthWhileDanger>();
     });
   };
   for (const ActionId id : step.actions) {

@@ -86,7 +86,7 @@ class NumberEnds {
   // A watch that looks out for the number says the same of the rule.
   bool is_told(const Rule& way) const {
     return std::any_of(checking_.findings.begin(), checking_.findings.end(), [&](const Finding& finding) {
-      return finding.where == way.where && std::holds_alternative<CalmEnd>(finding.kind);
+      return finding.where == way.where && finding.kind.is<CalmEnd>();
     });
   }
 

@@ -187,7 +187,7 @@ BOOST_AUTO_TEST_CASE(what_somebody_else_wrote_meanwhile_stays) {
     const Faulty faulty(0, false, no_exchange);
     const auto finding = replace_files(all);
     BOOST_REQUIRE(finding);
-    BOOST_TEST(std::holds_alternative<ChangedMeanwhile>(finding->kind));
+    BOOST_TEST(finding->kind.is<ChangedMeanwhile>());
     BOOST_TEST(finding->where.file.text() == folder.path("b.xml"));
     BOOST_TEST(now_in(folder) == "old a.xml|of somebody else|old c.xml");
     BOOST_TEST(files_in(folder) == 3U);
@@ -200,7 +200,7 @@ BOOST_AUTO_TEST_CASE(file_that_is_gone_or_another_file_now_is_not_made_again) {
   std::filesystem::remove(folder.path("c.xml"));
   const auto finding = replace_files(all);
   BOOST_REQUIRE(finding);
-  BOOST_TEST(std::holds_alternative<ChangedMeanwhile>(finding->kind));
+  BOOST_TEST(finding->kind.is<ChangedMeanwhile>());
   BOOST_TEST(files_in(folder) == 2U);
   BOOST_TEST(folder.read("a.xml") == "old a.xml");
 }
@@ -283,7 +283,7 @@ BOOST_AUTO_TEST_CASE(limit_of_a_files_size_is_an_error_and_not_the_end) {
     const rlimit limit{50'000, 50'000};
     ::setrlimit(RLIMIT_FSIZE, &limit);
     const auto finding = replace_files({{folder.path("low.xml"), "old", large}});
-    return finding && std::holds_alternative<NotWritten>(finding->kind) ? 0 : 1;
+    return finding && finding->kind.is<NotWritten>() ? 0 : 1;
   });
   BOOST_TEST(status == 0);
   BOOST_TEST(folder.read("low.xml") == "old");

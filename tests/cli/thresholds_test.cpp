@@ -23,7 +23,7 @@ using Names = std::vector<std::string>;
 
 const Names kProtocols{"illness.xml", "ketones.xml", "low.xml"};
 
-bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+bool contains(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 /// The words of the command that the run printed under "To take it back:", as a shell takes them.
 std::vector<std::string> undo_words(const Run& run) {
@@ -114,19 +114,19 @@ BOOST_AUTO_TEST_CASE(list_names_every_number_of_every_file_with_its_value_range_
   }
   for (const Json& number : json["numbers"]) {
     listed += number["values"][0]["places"].size();
-    BOOST_TEST(holds(run.out, number["name"].get<std::string>()));
+    BOOST_TEST(contains(run.out, number["name"].get<std::string>()));
     BOOST_TEST(!number["source"].get<std::string>().empty());
     for (const Json& place : number["values"][0]["places"]) {
       const std::string file = std::filesystem::path(place["file"].get<std::string>()).filename();
       const std::string there = lines_of(clinic.read(file)).at(place["line"].get<std::size_t>() - 1);
       const bool banded = number["values"][0].contains("band");
-      BOOST_TEST(holds(there, banded ? "<band" : "id=\"" + number["id"].get<std::string>() + "\""), there);
+      BOOST_TEST(contains(there, banded ? "<band" : "id=\"" + number["id"].get<std::string>() + "\""), there);
     }
   }
   BOOST_TEST(listed == in_files);
   BOOST_TEST(listed > 200U);
-  BOOST_TEST(holds(run.out, "carb-by-age:under-6-years          5 g "));
-  BOOST_TEST(holds(run.out, "under 6 years\n"));
+  BOOST_TEST(contains(run.out, "carb-by-age:under-6-years          5 g "));
+  BOOST_TEST(contains(run.out, "under 6 years\n"));
 }
 
 BOOST_AUTO_TEST_CASE(list_fits_its_page_in_both_languages_and_speaks_them) {
@@ -135,9 +135,9 @@ BOOST_AUTO_TEST_CASE(list_fits_its_page_in_both_languages_and_speaks_them) {
       const Run run = run_program({"thresholds", set, "--lang", language});
       BOOST_TEST(run.status == 0);
       for (const std::string& line : lines_of(run.out)) BOOST_TEST(columns_of(line) <= 100, line);
-      BOOST_TEST(holds(run.out, language == "en" ? "WHAT IT IS" : "QUÉ ES"));
-      BOOST_TEST(!holds(run.out, "[iU]"));
-      BOOST_TEST(!holds(run.out, "(100.mL)"));
+      BOOST_TEST(contains(run.out, language == "en" ? "WHAT IT IS" : "QUÉ ES"));
+      BOOST_TEST(!contains(run.out, "[iU]"));
+      BOOST_TEST(!contains(run.out, "(100.mL)"));
     }
   }
 }
@@ -147,7 +147,7 @@ BOOST_DATA_TEST_CASE(change_that_cannot_be_is_refused_with_the_reason_and_nothin
   const ClinicCopy clinic;
   const Run run = clinic.run({"--change", row.change, "--change", "honey-age=13 months"});
   BOOST_TEST(run.status == row.status, run.out << run.err);
-  BOOST_TEST(holds(run.out + run.err, row.says), run.out << run.err);
+  BOOST_TEST(contains(run.out + run.err, row.says), run.out << run.err);
   BOOST_TEST(clinic.changed() == Names{});
 }
 
@@ -155,10 +155,11 @@ BOOST_AUTO_TEST_CASE(one_number_of_three_files_changes_in_each_and_the_printed_c
   const ClinicCopy clinic;
   const Run run = clinic.run({"--change", "low=66 mg/dL, 3.7 mmol/L"});
   BOOST_TEST(run.status == 0, run.err);
-  BOOST_TEST(holds(run.out, "70 mg/dL, 3.9 mmol/L -> 66 mg/dL, 3.7 mmol/L\n  in illness, ketones and low: one number"),
-             run.out);
+  BOOST_TEST(
+      contains(run.out, "70 mg/dL, 3.9 mmol/L -> 66 mg/dL, 3.7 mmol/L\n  in illness, ketones and low: one number"),
+      run.out);
   BOOST_TEST(clinic.changed() == kProtocols);
-  BOOST_TEST(holds(clinic.read("low.xml"), "<glucose id=\"low\" mg-dl=\"66\" mmol-l=\"3.7\" least=\"60 mg/dL\""));
+  BOOST_TEST(contains(clinic.read("low.xml"), "<glucose id=\"low\" mg-dl=\"66\" mmol-l=\"3.7\" least=\"60 mg/dL\""));
   const Run back = run_program(undo_words(run));
   BOOST_TEST(back.status == 0, back.err);
   BOOST_TEST(clinic.changed() == Names{});
@@ -170,9 +171,9 @@ BOOST_AUTO_TEST_CASE(many_changes_at_once_come_back_by_one_command) {
       clinic.run({"--change", "low=66 mg/dL, 3.7 mmol/L", "carb-by-age:under-6-years=6 g", "insulin-step=1 units",
                   "illness/most-rounds=30", "juice-content=11 g in 100 mL", "mini-per-year-from=2 years"});
   BOOST_TEST(run.status == 0, run.out << run.err);
-  BOOST_TEST(holds(clinic.read("ketones.xml"), "id=\"insulin-step\" value=\"1 [iU]\""));
-  BOOST_TEST(holds(clinic.read("low.xml"), "value=\"11 g/(100.mL)\""));
-  BOOST_TEST(holds(run.out, "most-rounds stays as it is in ketones"), run.out);
+  BOOST_TEST(contains(clinic.read("ketones.xml"), "id=\"insulin-step\" value=\"1 [iU]\""));
+  BOOST_TEST(contains(clinic.read("low.xml"), "value=\"11 g/(100.mL)\""));
+  BOOST_TEST(contains(run.out, "most-rounds stays as it is in ketones"), run.out);
   const Run back = run_program(undo_words(run));
   BOOST_TEST(back.status == 0, back.err);
   BOOST_TEST(clinic.changed() == Names{});
@@ -182,9 +183,9 @@ BOOST_AUTO_TEST_CASE(one_protocol_is_changed_alone_when_it_is_named) {
   const ClinicCopy clinic;
   const Run run = clinic.run({"--change", "ketones/recheck=12 min"});
   BOOST_TEST(run.status == 0, run.err);
-  BOOST_TEST(holds(run.out, "recheck stays as it is in illness and low"), run.out);
+  BOOST_TEST(contains(run.out, "recheck stays as it is in illness and low"), run.out);
   BOOST_TEST(clinic.changed() == Names{"ketones.xml"});
-  BOOST_TEST(holds(clinic.run({}).out, "ketones/recheck "));
+  BOOST_TEST(contains(clinic.run({}).out, "ketones/recheck "));
   BOOST_TEST(run_program(undo_words(run)).status == 0);
   BOOST_TEST(clinic.changed() == Names{});
 }
@@ -196,7 +197,7 @@ BOOST_AUTO_TEST_CASE(single_file_is_changed_alone_and_checked_with_its_set) {
   };
   const Run late = change("recheck=20 min");
   BOOST_TEST(late.status == 1);
-  BOOST_TEST(holds(late.out, "safety.xml:"), late.out);
+  BOOST_TEST(contains(late.out, "safety.xml:"), late.out);
   BOOST_TEST(clinic.changed() == Names{});
   BOOST_TEST(change("recheck=12 min").status == 0);
   BOOST_TEST(clinic.changed() == Names{"low.xml"});
@@ -209,7 +210,7 @@ BOOST_AUTO_TEST_CASE(change_that_the_check_refuses_is_written_as_a_draft_only) {
   BOOST_TEST(clinic.changed() == Names{});
   const Run draft = clinic.run({"--change", "recheck=20 min", "--draft"});
   BOOST_TEST(draft.status == 0, draft.err);
-  BOOST_TEST(holds(draft.out, "Written as a draft. Errors to mend before anybody can walk it: 2."), draft.out);
+  BOOST_TEST(contains(draft.out, "Written as a draft. Errors to mend before anybody can walk it: 2."), draft.out);
   BOOST_TEST(clinic.changed() == kProtocols);
   BOOST_TEST(run_program({"check", clinic.path()}).status == 1);
   BOOST_TEST(run_program(undo_words(draft)).status == 0);
@@ -221,10 +222,10 @@ BOOST_AUTO_TEST_CASE(errors_from_before_are_told_and_the_way_back_to_them_is_a_d
   clinic.run({"--change", "recheck=20 min", "--draft"});
   const Run other = clinic.run({"--change", "honey-age=13 months"});
   BOOST_TEST(other.status == 1);
-  BOOST_TEST(holds(other.out, "Errors before this change: 2."), other.out);
+  BOOST_TEST(contains(other.out, "Errors before this change: 2."), other.out);
   const Run mended = clinic.run({"--change", "recheck=15 min"});
   BOOST_TEST(mended.status == 0, mended.err);
-  BOOST_TEST(holds(mended.out, " --draft --change 'recheck=20 min'"), mended.out);
+  BOOST_TEST(contains(mended.out, " --draft --change 'recheck=20 min'"), mended.out);
 }
 
 BOOST_AUTO_TEST_CASE(value_of_the_other_unit_is_written_only_when_somebody_takes_it) {
@@ -237,8 +238,8 @@ BOOST_AUTO_TEST_CASE(value_of_the_other_unit_is_written_only_when_somebody_takes
     options.changes = {"low=66 mg/dL"};
     options.language = "en";
     const int status = thresholds_command(options, in, asks, out, err);
-    BOOST_TEST(holds(out.str(), "nobody stated mmol/L: it is 3.7 mmol/L"), out.str());
-    BOOST_TEST((holds(out.str(), "Write 3.7 mmol/L too? Type y for yes or n for no.") == asks), out.str());
+    BOOST_TEST(contains(out.str(), "nobody stated mmol/L: it is 3.7 mmol/L"), out.str());
+    BOOST_TEST((contains(out.str(), "Write 3.7 mmol/L too? Type y for yes or n for no.") == asks), out.str());
     return status;
   };
   BOOST_TEST(answered("n\n", true) == 1);
@@ -246,9 +247,9 @@ BOOST_AUTO_TEST_CASE(value_of_the_other_unit_is_written_only_when_somebody_takes
   BOOST_TEST(answered("y\n", false) == 1);
   BOOST_TEST(clinic.changed() == Names{});
   BOOST_TEST(answered("what\ny\n", true) == 0);
-  BOOST_TEST(holds(clinic.read("low.xml"), "mg-dl=\"66\" mmol-l=\"3.7\""));
+  BOOST_TEST(contains(clinic.read("low.xml"), "mg-dl=\"66\" mmol-l=\"3.7\""));
   BOOST_TEST(clinic.run({"--change", "low=4.0 mmol/L", "--yes"}).status == 0);
-  BOOST_TEST(holds(clinic.read("low.xml"), "mg-dl=\"72\" mmol-l=\"4.0\""));
+  BOOST_TEST(contains(clinic.read("low.xml"), "mg-dl=\"72\" mmol-l=\"4.0\""));
 }
 
 // The question is open for as long as somebody thinks about it.
@@ -275,9 +276,10 @@ BOOST_AUTO_TEST_CASE(file_changed_by_somebody_else_while_the_question_stood_is_n
   options.changes = {"low=66 mg/dL"};
   options.language = "en";
   BOOST_TEST(thresholds_command(options, in, true, out, err) == 1);
-  BOOST_TEST(holds(err.str(), "ketones.xml: error: somebody else changed this file after it was read here"), err.str());
+  BOOST_TEST(contains(err.str(), "ketones.xml: error: somebody else changed this file after it was read here"),
+             err.str());
   BOOST_TEST(clinic.changed() == Names{"ketones.xml"});
-  BOOST_TEST(holds(clinic.read("ketones.xml"), "<en>!"));
+  BOOST_TEST(contains(clinic.read("ketones.xml"), "<en>!"));
 }
 
 BOOST_AUTO_TEST_CASE(approval_of_a_changed_file_is_said_to_be_void) {
@@ -288,24 +290,24 @@ BOOST_AUTO_TEST_CASE(approval_of_a_changed_file_is_said_to_be_void) {
                   "\" signature=\"" + sum + sum + "\"><file name=\"low.xml\" sha256=\"" + sum +
                   "\"/></approval>\n  <title>");
   const Run other = clinic.run({"--change", "ketones/recheck=12 min"});
-  BOOST_TEST(!holds(other.out, "approval"), other.out);
+  BOOST_TEST(!contains(other.out, "approval"), other.out);
   const Run run = clinic.run({"--change", "honey-age=13 months"});
   BOOST_TEST(run.status == 0, run.err);
-  BOOST_TEST(holds(run.out, "(by Dr. Reyes, until 2027-03-01)"), run.out);
-  BOOST_TEST(holds(run.out, "It is void."), run.out);
+  BOOST_TEST(contains(run.out, "(by Dr. Reyes, until 2027-03-01)"), run.out);
+  BOOST_TEST(contains(run.out, "It is void."), run.out);
 }
 
 BOOST_AUTO_TEST_CASE(set_inside_the_program_is_listed_and_never_changed) {
-  BOOST_TEST(holds(run_program({"thresholds", "reference"}).out, "rushlight new-set my-clinic --from"));
+  BOOST_TEST(contains(run_program({"thresholds", "reference"}).out, "rushlight new-set my-clinic --from"));
   const Run run = run_program({"thresholds", "reference", "--change", "low=66 mg/dL, 3.7 mmol/L"});
   BOOST_TEST(run.status == 1);
-  BOOST_TEST(holds(run.err, "make a copy first: `rushlight new-set my-clinic --from reference`"), run.err);
+  BOOST_TEST(contains(run.err, "make a copy first: `rushlight new-set my-clinic --from reference`"), run.err);
 }
 
 BOOST_AUTO_TEST_CASE(what_is_no_set_is_told) {
   const Run near = run_program({"thresholds", "refrence"});
   BOOST_TEST(near.status == 2);
-  BOOST_TEST(holds(near.err, "the program itself has a set `reference`"), near.err);
+  BOOST_TEST(contains(near.err, "the program itself has a set `reference`"), near.err);
   BOOST_TEST(run_program({"thresholds"}).status == 2);
   BOOST_TEST(run_program({"thresholds", "a", "b"}).status == 2);
   BOOST_TEST(run_program({"thresholds", "reference", "--csv", "--change", "low=1"}).status == 2);
@@ -320,8 +322,8 @@ BOOST_AUTO_TEST_CASE(file_that_cannot_be_read_is_told_and_the_others_are_listed)
   clinic.edit("ketones.xml", "</thresholds>", "</threshold>");
   const Run list = clinic.run({});
   BOOST_TEST(list.status == 1);
-  BOOST_TEST(holds(list.err, "ketones.xml:"), list.err);
-  BOOST_TEST(holds(list.out, "In illness and low"), list.out);
+  BOOST_TEST(contains(list.err, "ketones.xml:"), list.err);
+  BOOST_TEST(contains(list.out, "In illness and low"), list.out);
   const Run change = clinic.run({"--change", "honey-age=13 months"});
   BOOST_TEST(change.status == 1);
   BOOST_TEST(clinic.changed() == Names{"ketones.xml"});
@@ -331,8 +333,8 @@ BOOST_AUTO_TEST_CASE(value_that_is_there_already_is_said_and_no_file_is_touched)
   const ClinicCopy clinic;
   const Run run = clinic.run({"--change", "recheck=15 minutes"});
   BOOST_TEST(run.status == 0);
-  BOOST_TEST(holds(run.out, "recheck is 15 min already."), run.out);
-  BOOST_TEST(holds(run.out, "Nothing to change."), run.out);
+  BOOST_TEST(contains(run.out, "recheck is 15 min already."), run.out);
+  BOOST_TEST(contains(run.out, "Nothing to change."), run.out);
   BOOST_TEST(clinic.changed() == Names{});
 }
 
@@ -341,14 +343,14 @@ BOOST_AUTO_TEST_CASE(read_only_file_and_a_link_are_told) {
   ::chmod(clinic.path("low.xml").c_str(), 0444);
   const Run refused = clinic.run({"--change", "recheck=12 min"});
   BOOST_TEST(refused.status == 2);
-  BOOST_TEST(holds(refused.err, "low.xml: error: this cannot be written: it is read-only"), refused.err);
+  BOOST_TEST(contains(refused.err, "low.xml: error: this cannot be written: it is read-only"), refused.err);
   BOOST_TEST(clinic.changed() == Names{});
   ::chmod(clinic.path("low.xml").c_str(), 0644);
   std::filesystem::rename(clinic.path("low.xml"), clinic.beside("elsewhere.xml"));
   std::filesystem::create_symlink("../elsewhere.xml", clinic.path("low.xml"));
   const Run run = clinic.run({"--change", "honey-age=13 months"});
   BOOST_TEST(run.status == 0, run.err);
-  BOOST_TEST(holds(run.out, "low.xml is a link and stays one."), run.out);
+  BOOST_TEST(contains(run.out, "low.xml is a link and stays one."), run.out);
   BOOST_TEST(std::filesystem::is_symlink(clinic.path("low.xml")));
 }
 
@@ -372,8 +374,8 @@ BOOST_AUTO_TEST_CASE(two_values_for_one_number_are_refused_whichever_stands_ther
   for (const char* first : {"low=70 mg/dL, 3.9 mmol/L", "low=66 mg/dL, 3.7 mmol/L"}) {
     const Run run = clinic.run({"--change", first, "illness,ketones,low/low=67 mg/dL, 3.7 mmol/L"});
     BOOST_TEST(run.status == 1, run.out);
-    BOOST_TEST(holds(run.err, "`low` is written twice"), run.err);
-    BOOST_TEST(holds(run.err, "it is here too"), run.err);
+    BOOST_TEST(contains(run.err, "`low` is written twice"), run.err);
+    BOOST_TEST(contains(run.err, "it is here too"), run.err);
     BOOST_TEST(clinic.changed() == Names{});
   }
 }
@@ -384,8 +386,8 @@ BOOST_AUTO_TEST_CASE(value_in_character_references_is_refused_since_it_could_not
   const std::string before = clinic.read("low.xml");
   const Run run = clinic.run({"--change", "low/one-gram=2 g"});
   BOOST_TEST(run.status == 1, run.out);
-  BOOST_TEST(holds(run.err, "could not be taken back byte for byte"), run.err);
-  BOOST_TEST(holds(run.err, "write 1 g there in plain characters first"), run.err);
+  BOOST_TEST(contains(run.err, "could not be taken back byte for byte"), run.err);
+  BOOST_TEST(contains(run.err, "write 1 g there in plain characters first"), run.err);
   BOOST_TEST(clinic.read("low.xml") == before);
 }
 

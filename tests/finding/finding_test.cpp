@@ -130,7 +130,7 @@ BOOST_AUTO_TEST_CASE(findings_are_sorted_by_place_and_one_place_keeps_its_order)
                                    at("a", 9, 2, "2"), at("a", 9, 2, "3"),  at("a", 0, 0, "1")};
   sort_findings(findings);
   std::string order;
-  for (const Finding& finding : findings) order += std::get<RepeatedKey>(finding.kind).key;
+  for (const Finding& finding : findings) order += finding.kind.get<RepeatedKey>().key;
   BOOST_TEST(order == "123456");
 }
 
@@ -151,7 +151,7 @@ BOOST_AUTO_TEST_CASE(a_hundred_findings_of_one_place_keep_their_order) {
   sort_findings(findings);
   for (std::size_t i = 0; i < 100; ++i) {
     const int expected = i < 50 ? 99 - 2 * static_cast<int>(i) : 200 - 2 * static_cast<int>(i);
-    BOOST_REQUIRE(std::get<RuleNeverMatches>(findings[i].kind).rule == expected);
+    BOOST_REQUIRE(findings[i].kind.get<RuleNeverMatches>().rule == expected);
   }
 }
 

@@ -33,7 +33,7 @@ BOOST_AUTO_TEST_CASE(a_protocol_without_the_language_one_came_in_is_refused) {
   set.low.languages.push_back(Language::es);
   const std::vector<Finding> findings = set.findings();
   BOOST_TEST_REQUIRE(findings.size() == 1U, told(findings));
-  const auto& found = std::get<LanguageLacking>(findings.front().kind);
+  const auto& found = findings.front().kind.get<LanguageLacking>();
   BOOST_TEST(found.protocol == "ketones");
   BOOST_TEST(found.language == "es");
   BOOST_TEST(found.from == "low");

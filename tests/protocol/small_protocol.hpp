@@ -139,7 +139,7 @@ struct Found {
 /// The one finding there is, of this kind; anything else fails the test and says what there is.
 template <class K>
 Found<K> only(const std::vector<Finding>& findings, const std::string& text) {
-  const K* kind = findings.size() == 1 ? std::get_if<K>(&findings.front().kind) : nullptr;
+  const K* kind = findings.size() == 1 ? findings.front().kind.as<K>() : nullptr;
   if (kind == nullptr) throw std::runtime_error("one other finding was expected, and found was:\n" + told(findings));
   return {*kind, underlined(text, findings.front().where), findings.front().because};
 }

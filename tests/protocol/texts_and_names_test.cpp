@@ -25,7 +25,7 @@ BOOST_AUTO_TEST_CASE(every_declared_language_is_written) {
   std::string text = with(R"(languages="en")", R"(languages="en es")");
   const std::size_t missing = findings_of(text).size();
   BOOST_TEST(missing > 20U);
-  for (const Finding& finding : findings_of(text)) BOOST_TEST(std::holds_alternative<MissingLanguage>(finding.kind));
+  for (const Finding& finding : findings_of(text)) BOOST_TEST(finding.kind.is<MissingLanguage>());
   text = changed(text, "<title><en>Low glucose</en>", "<title><en>Low glucose</en><es>Glucosa baja</es>");
   BOOST_TEST(findings_of(text).size() == missing - 1);
 }
@@ -37,9 +37,8 @@ std::size_t doubts_of(const std::string& english, const std::string& spanish) {
   const std::string text = changed(with(R"(languages="en")", R"(languages="en es")"), "<title><en>Low glucose</en>",
                                    "<title><en>" + english + "</en><es>" + spanish + "</es>");
   const std::vector<Finding> findings = findings_of(text);
-  return static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), [](const Finding& finding) {
-    return std::holds_alternative<NegationMissing>(finding.kind);
-  }));
+  return static_cast<std::size_t>(std::count_if(
+      findings.begin(), findings.end(), [](const Finding& finding) { return finding.kind.is<NegationMissing>(); }));
 }
 
 }  // namespace
@@ -74,7 +73,7 @@ std::string apart_in(const std::string& english, const std::string& spanish) {
                                    "<title><en>" + english + "</en><es>" + spanish + "</es>");
   std::string all;
   for (const Finding& finding : findings_of(text)) {
-    if (const auto* kind = std::get_if<LanguagesApart>(&finding.kind)) all += kind->english + "/" + kind->spanish;
+    if (const auto* kind = finding.kind.as<LanguagesApart>()) all += kind->english + "/" + kind->spanish;
   }
   return all;
 }
@@ -93,8 +92,8 @@ BOOST_AUTO_TEST_CASE(languages_that_say_two_things_are_told_with_both_words) {
 }
 
 BOOST_AUTO_TEST_CASE(what_two_languages_say_in_their_own_way_is_not_apart) {
-  BOOST_TEST(apart_in("Keep drinking.", "No deje de beber.") == "");       // a no turns the word
-  BOOST_TEST(apart_in("Within 24 hours.", "En menos de un día.") == "");   // another unit
+  BOOST_TEST(apart_in("Keep drinking.", "No deje de beber.") == "");      // a no turns the word
+  BOOST_TEST(apart_in("Within 24 hours.", "En menos de un día.") == "");  // another unit
   BOOST_TEST(apart_in("Look two times: 2.", "Mire 2 veces.") == "");
   BOOST_TEST(apart_in("Both together.", "Las dos cosas.") == "");
   BOOST_TEST(apart_in("A second alarm.", "Otra alarma.") == "");
@@ -237,9 +236,9 @@ BOOST_AUTO_TEST_CASE(several_mistakes_are_told_in_one_run_in_file_order) {
   text = changed(text, "Wait {recheck}.", "Wait {x}.");
   const std::vector<Finding> findings = findings_of(text);
   BOOST_TEST_REQUIRE(findings.size() == 3U);
-  BOOST_TEST(std::holds_alternative<BadNumber>(findings[0].kind));
-  BOOST_TEST(std::holds_alternative<UnknownId>(findings[1].kind));
-  BOOST_TEST(std::holds_alternative<UnknownPlaceholder>(findings[2].kind));
+  BOOST_TEST(findings[0].kind.is<BadNumber>());
+  BOOST_TEST(findings[1].kind.is<UnknownId>());
+  BOOST_TEST(findings[2].kind.is<UnknownPlaceholder>());
   BOOST_TEST(!resolved_from_xml(text, "low.xml").value.has_value());
 }
 

@@ -103,7 +103,7 @@ Finding only_finding(const std::vector<ThresholdChange>& changes, std::string by
 template <class K>
 K refused_as(const std::vector<ThresholdChange>& changes) {
   const Finding finding = only_finding(changes);
-  const K* kind = std::get_if<K>(&finding.kind);
+  const K* kind = finding.kind.as<K>();
   BOOST_REQUIRE_MESSAGE(kind != nullptr, text_from_finding(finding, {}));
   BOOST_TEST((finding.where == kStated));
   return *kind;

@@ -74,7 +74,7 @@ std::string mutant_of(const std::string& original, std::mt19937& random) {
 /// A number is a word to the schema; what the reader says of the letters in one is beyond it.
 bool fits_the_schema(const std::vector<Finding>& findings) {
   return std::all_of(findings.begin(), findings.end(),
-                     [](const Finding& finding) { return std::holds_alternative<BadNumber>(finding.kind); });
+                     [](const Finding& finding) { return finding.kind.is<BadNumber>(); });
 }
 
 /// Where reader and judge differ although they must not; counts what was compared.

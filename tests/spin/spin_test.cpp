@@ -23,8 +23,7 @@ constexpr std::uint64_t kSeed = 20260302;
 
 template <class K>
 bool finds(const std::vector<Finding>& findings) {
-  return std::any_of(findings.begin(), findings.end(),
-                     [](const Finding& finding) { return std::holds_alternative<K>(finding.kind); });
+  return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) { return finding.kind.is<K>(); });
 }
 
 void judge_events(const Pan& pan, std::size_t number, const Flow& flow) {
@@ -171,7 +170,8 @@ BOOST_AUTO_TEST_CASE(steps_and_ways_of_the_shipped_files_are_come_to_as_spin_say
                      *boost::unit_test::enable_if<!kSanitized>()) {
   std::vector<Flow> flows;
   for (const Shipped& each : shipped()) {
-    if (each.name != "reference low" && each.name != "harbour-lane ketones" && each.name != "reference illness") continue;
+    if (each.name != "reference low" && each.name != "harbour-lane ketones" && each.name != "reference illness")
+      continue;
     flows.push_back(Flow{each.name, with_short_visits(each.protocol), Scenario{{}, Urgency::emergency}});
     Flow& flow = flows.back();
     flow.forgets_unread = true;

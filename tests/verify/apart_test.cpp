@@ -34,7 +34,7 @@ BOOST_AUTO_TEST_CASE(a_border_changed_in_one_file_alone_is_told_there_with_both_
   const std::string edited = changed(small_protocol(), R"(mg-dl="70" mmol-l="3.9")", R"(mg-dl="65" mmol-l="3.6")");
   const std::vector<Finding> findings = beside({as("ketones"), edited, as("illness")});
   BOOST_REQUIRE(findings.size() == 1U);
-  const auto& found = std::get<ApartInSet>(findings.front().kind);
+  const auto& found = findings.front().kind.get<ApartInSet>();
   BOOST_TEST(found.id == "low");
   BOOST_TEST(found.here == "65 mg/dL, 3.6 mmol/L");
   BOOST_TEST(found.there == "70 mg/dL, 3.9 mmol/L");
@@ -52,14 +52,14 @@ BOOST_AUTO_TEST_CASE(a_danger_sign_asked_the_other_way_round_in_one_file_is_told
   const std::string turned = changed(as("illness"), "Can {child} swallow?", "Is it hard for {child} to swallow?");
   const std::vector<Finding> findings = beside({small_protocol(), as("ketones"), turned});
   BOOST_REQUIRE(findings.size() == 1U);
-  BOOST_TEST(std::get<ApartInSet>(findings.front().kind).id == "swallow");
+  BOOST_TEST(findings.front().kind.get<ApartInSet>().id == "swallow");
 }
 
 BOOST_AUTO_TEST_CASE(a_file_of_another_set_is_told) {
   const std::string foreign = changed(small_protocol(), R"(set="example")", R"(set="harbour")");
   const std::vector<Finding> findings = beside({as("ketones"), foreign, as("illness")});
   BOOST_REQUIRE(findings.size() == 1U);
-  BOOST_TEST(std::get<SetsMixed>(findings.front().kind).set == "harbour");
+  BOOST_TEST(findings.front().kind.get<SetsMixed>().set == "harbour");
 }
 
 BOOST_AUTO_TEST_CASE(a_sign_that_one_file_lets_nobody_tell_although_it_looks_out_for_it_is_told) {
@@ -72,7 +72,7 @@ BOOST_AUTO_TEST_CASE(a_sign_that_one_file_lets_nobody_tell_although_it_looks_out
                                     R"(<sign fact="awake" is="confused"><en>Confused</en></sign></worse>)");
   const std::vector<Finding> findings = beside({with_watch(small_protocol()), whole});
   BOOST_REQUIRE(findings.size() == 1U);
-  const auto& found = std::get<SignElsewhere>(findings.front().kind);
+  const auto& found = findings.front().kind.get<SignElsewhere>();
   BOOST_TEST(found.fact == "awake");
   BOOST_TEST(found.answer == "confused");
   BOOST_TEST(found.in == "ketones");

@@ -57,8 +57,8 @@ BOOST_AUTO_TEST_CASE(a_gap_in_mg_per_dl_alone_is_found) {
     <glucose id="b" mg-dl="67" mmol-l="3.7" least="60 mg/dL" most="100 mg/dL" source="table"><en>B</en></glucose>)";
   const std::vector<Finding> found = checked(with_threshold(text, borders));
   BOOST_TEST_REQUIRE(found.size() == 2U);
-  BOOST_TEST(std::get<ValuesNotCovered>(found[0].kind).example == "glucose 66.1 mg/dL");
-  BOOST_TEST(std::get<BorderTakenTwice>(found[1].kind).example == "glucose 3.7 mmol/L");
+  BOOST_TEST(found[0].kind.get<ValuesNotCovered>().example == "glucose 66.1 mg/dL");
+  BOOST_TEST(found[1].kind.get<BorderTakenTwice>().example == "glucose 3.7 mmol/L");
 }
 
 BOOST_AUTO_TEST_CASE(a_gap_in_mmol_per_l_alone_is_found) {
@@ -199,13 +199,13 @@ BOOST_AUTO_TEST_CASE(a_watch_takes_its_answers_before_the_rules_unless_the_step_
   const std::string asks_awake = R"(<ask fact="awake"/>)";
   const std::string rules = R"(<rule go="well"><if fact="awake" is="yes confused"/></rule>)";
   const auto twice = checked(measuring(rules, asks_awake));
-  for (const Finding& finding : twice) BOOST_TEST(!std::holds_alternative<UnknownNotCovered>(finding.kind));
+  for (const Finding& finding : twice) BOOST_TEST(!finding.kind.is<UnknownNotCovered>());
   std::string handling = changed(small_protocol(), R"(<rule go="crew"/>)",
                                  asks_awake + R"(<rule go="crew"><if fact="awake" is="yes confused"/></rule>)");
   const std::vector<Finding> findings = checked(handling);
   BOOST_TEST_REQUIRE(findings.size() == 2U);
-  BOOST_TEST(std::get<ValuesNotCovered>(findings[0].kind).example == "awake: no");
-  BOOST_TEST(std::get<UnknownNotCovered>(findings[1].kind).fact == "awake");
+  BOOST_TEST(findings[0].kind.get<ValuesNotCovered>().example == "awake: no");
+  BOOST_TEST(findings[1].kind.get<UnknownNotCovered>().fact == "awake");
 }
 
 BOOST_AUTO_TEST_SUITE_END()

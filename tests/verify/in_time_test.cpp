@@ -29,7 +29,7 @@ template <class K>
 K broken(const InTime& found) {
   BOOST_TEST(found.shown.empty());
   if (found.findings.size() != 1) throw std::runtime_error("one finding was expected:\n" + told(found.findings));
-  return std::get<K>(found.findings.front().kind);
+  return found.findings.front().kind.get<K>();
 }
 
 const std::string kLow = R"(<if fact="glucose" below="low"/>)";

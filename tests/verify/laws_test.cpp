@@ -57,7 +57,7 @@ BOOST_AUTO_TEST_SUITE(laws)
 BOOST_AUTO_TEST_CASE(a_step_that_does_what_it_must_never_is_told_with_the_child_it_does_it_to) {
   const std::vector<Finding> findings = against(never(R"(does="by-mouth")", kLow));
   BOOST_TEST(findings.size() == 2U, told(findings));  // when it is measured first, and again after the wait
-  const auto& found = std::get<NeverBroken>(findings.front().kind);
+  const auto& found = findings.front().kind.get<NeverBroken>();
   BOOST_TEST(found.law == "law");
   BOOST_TEST(found.step == "treat");
   BOOST_TEST(found.example == "glucose 69 mg/dL");
@@ -82,10 +82,10 @@ BOOST_AUTO_TEST_CASE(a_step_calmer_than_the_law_allows_is_told) {
 }
 
 BOOST_AUTO_TEST_CASE(a_law_with_a_border_of_its_own_is_as_exact_as_a_rule) {
-  const auto found = std::get<NeverBroken>(
+  const auto found =
       against(never(R"(does="by-mouth")", R"(<if fact="glucose" below="very-low"/>)"), with_border(small_protocol()))
           .front()
-          .kind);
+          .kind.get<NeverBroken>();
   BOOST_TEST(found.example == "glucose 53 mg/dL");
 }
 
@@ -161,7 +161,7 @@ BOOST_AUTO_TEST_CASE(a_text_that_is_hard_to_read_is_a_warning_with_its_longest_w
       against(R"(<reading language="en" grade-at-most="6" source="practice"/>)", text);
   BOOST_TEST_REQUIRE(findings.size() == 1U, told(findings));
   BOOST_TEST((findings.front().severity == Severity::warning));
-  const auto& found = std::get<HardToRead>(findings.front().kind);
+  const auto& found = findings.front().kind.get<HardToRead>();
   BOOST_TEST(found.what == "headline of step `measure` is");
   BOOST_TEST(found.word == "carbohydrate-containing");
   BOOST_TEST(found.sentence == 21);
@@ -185,7 +185,7 @@ BOOST_AUTO_TEST_CASE(a_step_that_looks_again_before_sugar_can_work_is_told_at_it
   BOOST_TEST(told(against(law("15 min", "15 min"))) == "");
   const std::vector<Finding> findings = against(law("16 min", "20 min"));
   BOOST_REQUIRE(findings.size() == 1U);
-  const auto& found = std::get<LookOutside>(findings.front().kind);
+  const auto& found = findings.front().kind.get<LookOutside>();
   BOOST_TEST(found.step == "treat");
   BOOST_TEST(found.threshold == "recheck");
   BOOST_TEST(found.time == "15 min");

@@ -34,7 +34,7 @@ std::vector<Finding> found_with(const std::string& name, const std::string& text
 template <class K>
 K only_one(const std::string& name, const std::string& text) {
   const std::vector<Finding> findings = found_with(name, text);
-  const K* kind = findings.size() == 1 ? std::get_if<K>(&findings.front().kind) : nullptr;
+  const K* kind = findings.size() == 1 ? findings.front().kind.as<K>() : nullptr;
   if (kind == nullptr) throw std::runtime_error("one other finding was expected, and found was:\n" + told(findings));
   return *kind;
 }
@@ -43,7 +43,7 @@ template <class K>
 std::vector<K> checked_for(const std::string& text) {
   std::vector<K> all;
   for (const Finding& finding : check(protocol_of(text)).findings) {
-    if (const K* kind = std::get_if<K>(&finding.kind)) all.push_back(*kind);
+    if (const K* kind = finding.kind.as<K>()) all.push_back(*kind);
   }
   return all;
 }

@@ -23,9 +23,9 @@ struct Said {
 Said said_of(const std::vector<Finding>& findings) {
   Said said;
   for (const Finding& finding : findings) {
-    if (std::holds_alternative<ValuesNotCovered>(finding.kind)) said.values = true;
-    if (const auto* kind = std::get_if<UnknownNotCovered>(&finding.kind)) said.unknown.insert(kind->fact);
-    if (const auto* kind = std::get_if<RuleNeverMatches>(&finding.kind)) said.dead.insert(kind->rule);
+    if (finding.kind.is<ValuesNotCovered>()) said.values = true;
+    if (const auto* kind = finding.kind.as<UnknownNotCovered>()) said.unknown.insert(kind->fact);
+    if (const auto* kind = finding.kind.as<RuleNeverMatches>()) said.dead.insert(kind->rule);
   }
   return said;
 }

@@ -162,11 +162,11 @@ BOOST_AUTO_TEST_CASE(a_heavier_child_is_not_given_less_sugar_than_a_lighter_one)
   const std::string per_kilogram = R"(<row per-kg="per-kilogram" least="few-grams" most="many-grams" source="table"/>)";
   const std::string text = with_threshold(changed(small_protocol(), per_kilogram, rows), weight);
   const std::vector<Finding> findings = checked(text);
-  const auto falls = std::find_if(findings.begin(), findings.end(),
-                                  [](const Finding& each) { return std::holds_alternative<DoseFalls>(each.kind); });
+  const auto falls =
+      std::find_if(findings.begin(), findings.end(), [](const Finding& each) { return each.kind.is<DoseFalls>(); });
   BOOST_TEST_REQUIRE((falls != findings.end()), told(findings));
-  BOOST_TEST(std::get<DoseFalls>(falls->kind).row == 2);
-  BOOST_TEST(std::get<DoseFalls>(falls->kind).amount == "5 g");
+  BOOST_TEST(falls->kind.get<DoseFalls>().row == 2);
+  BOOST_TEST(falls->kind.get<DoseFalls>().amount == "5 g");
 }
 
 BOOST_AUTO_TEST_SUITE_END()
@@ -179,7 +179,7 @@ BOOST_AUTO_TEST_CASE(a_counter_of_glucagon_need_not_be_read_and_any_other_must) 
   const auto unread = [](const Protocol& each) {
     const std::vector<Finding> findings = check(each).findings;
     return std::count_if(findings.begin(), findings.end(),
-                         [](const Finding& finding) { return std::holds_alternative<NobodyUses>(finding.kind); });
+                         [](const Finding& finding) { return finding.kind.is<NobodyUses>(); });
   };
   BOOST_TEST(unread(protocol) == 1);
   Action kit = protocol.actions.back();
@@ -208,8 +208,8 @@ BOOST_AUTO_TEST_CASE(a_limit_behind_the_way_back_does_not_hold_it) {
       <rule go="well" resets)");
   const std::vector<Finding> findings = checked(text);
   BOOST_TEST_REQUIRE(findings.size() == 2U);
-  BOOST_TEST(std::holds_alternative<LoopWithoutLimit>(findings[0].kind));
-  BOOST_TEST(std::holds_alternative<RuleNeverMatches>(findings[1].kind));
+  BOOST_TEST(findings[0].kind.is<LoopWithoutLimit>());
+  BOOST_TEST(findings[1].kind.is<RuleNeverMatches>());
 }
 
 BOOST_AUTO_TEST_CASE(a_limit_above_a_rule_that_is_looked_at_during_the_wait_does_not_hold_it) {
@@ -237,7 +237,7 @@ BOOST_AUTO_TEST_CASE(a_limit_split_over_two_rules_holds) {
       small_protocol(), kLimit,
       R"(<rule go="call"><if counter="treatments" at-least="most-treatments"/><if fact="delivery" is="pump"/></rule>
       <rule go="call"><if counter="treatments" at-least="most-treatments"/><if fact="delivery" is="injections automatic-pump"/></rule>)");
-  for (const Finding& finding : checked(text)) BOOST_TEST(!std::holds_alternative<LoopWithoutLimit>(finding.kind));
+  for (const Finding& finding : checked(text)) BOOST_TEST(!finding.kind.is<LoopWithoutLimit>());
 }
 
 BOOST_AUTO_TEST_CASE(a_loop_that_resets_its_own_counter_can_go_on_for_ever) {
@@ -277,16 +277,16 @@ BOOST_AUTO_TEST_CASE(a_child_who_will_not_drink_holds_no_loop_open) {
   const std::string text = with(R"(<on outcome="refused" go="call"/>)", R"(<on outcome="refused" go="treat"/>)");
   const std::vector<Finding> findings = checked(text);
   BOOST_TEST_REQUIRE(findings.size() == 2U);
-  BOOST_TEST((std::get<LoopWithoutWait>(findings[0].kind).steps == Steps{"treat"}));
-  BOOST_TEST((std::get<LoopWithoutLimit>(findings[1].kind).steps == Steps{"treat"}));
+  BOOST_TEST((findings[0].kind.get<LoopWithoutWait>().steps == Steps{"treat"}));
+  BOOST_TEST((findings[1].kind.get<LoopWithoutLimit>().steps == Steps{"treat"}));
   BOOST_TEST(underlined(text, *findings[0].because->where) == "on");
 }
 
 BOOST_AUTO_TEST_CASE(nobody_answering_holds_no_loop_open) {
   const std::vector<Finding> findings = checked(with(R"(overdue="late" go="call")", R"(overdue="late" go="treat")"));
   BOOST_TEST_REQUIRE(findings.size() == 2U, told(findings));
-  BOOST_TEST((std::get<LoopWithoutLimit>(findings[0].kind).steps == Steps{"treat"}));
-  BOOST_TEST(std::get<LateAndCalm>(findings[1].kind).late == "treat");
+  BOOST_TEST((findings[0].kind.get<LoopWithoutLimit>().steps == Steps{"treat"}));
+  BOOST_TEST(findings[1].kind.get<LateAndCalm>().late == "treat");
 }
 
 BOOST_AUTO_TEST_CASE(a_question_answered_before_is_no_wait) {

@@ -32,13 +32,13 @@ constexpr std::string_view kNoRuleTakes = "no rule takes ";
 Judged judged_by_check(const std::vector<Finding>& findings, const std::string& table) {
   Judged said;
   for (const Finding& finding : findings) {
-    if (const auto* gap = std::get_if<ValuesNotCovered>(&finding.kind); gap != nullptr && gap->step == table)
+    if (const auto* gap = finding.kind.as<ValuesNotCovered>(); gap != nullptr && gap->step == table)
       said.gaps.push_back(gap->example);
-    if (const auto* gap = std::get_if<UnknownNotCovered>(&finding.kind); gap != nullptr && gap->step == table)
+    if (const auto* gap = finding.kind.as<UnknownNotCovered>(); gap != nullptr && gap->step == table)
       said.gaps.push_back(finding.because.value().text.substr(kNoRuleTakes.size()));
-    if (const auto* dead = std::get_if<RuleNeverMatches>(&finding.kind); dead != nullptr && dead->step == table)
+    if (const auto* dead = finding.kind.as<RuleNeverMatches>(); dead != nullptr && dead->step == table)
       said.dead.insert(static_cast<std::size_t>(dead->rule));
-    if (const auto* dead = std::get_if<DoseRowNeverMatches>(&finding.kind); dead != nullptr && dead->dose == table)
+    if (const auto* dead = finding.kind.as<DoseRowNeverMatches>(); dead != nullptr && dead->dose == table)
       said.dead.insert(static_cast<std::size_t>(dead->row));
   }
   return said;
@@ -46,7 +46,7 @@ Judged judged_by_check(const std::vector<Finding>& findings, const std::string& 
 
 bool has_dose_gap(const std::vector<Finding>& findings, const std::string& dose) {
   return std::any_of(findings.begin(), findings.end(), [&](const Finding& finding) {
-    const auto* gap = std::get_if<DoseNotCovered>(&finding.kind);
+    const auto* gap = finding.kind.as<DoseNotCovered>();
     return gap != nullptr && gap->dose == dose;
   });
 }
