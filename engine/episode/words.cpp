@@ -198,9 +198,9 @@ std::string said(const Limit& limit, GlucoseUnit unit, Language language) {
                        : said(Quantity{Decimal::whole(age->months()), Unit::month}, language);
   }
   if (const auto* time = std::get_if<Duration>(&limit)) {
-    constexpr std::int64_t kDay = 86'400;
-    if (time->count() % kDay == 0 && time->count() >= 2 * kDay) {
-      return said(Quantity{Decimal::whole(time->count() / kDay), Unit::day}, language);
+    constexpr std::int64_t kSecondsADay = 86'400;
+    if (time->count() % kSecondsADay == 0 && time->count() >= 2 * kSecondsADay) {
+      return said(Quantity{Decimal::whole(time->count() / kSecondsADay), Unit::day}, language);
     }
     return text_from_duration(*time);
   }
