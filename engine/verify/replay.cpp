@@ -102,11 +102,13 @@ class Replaying {
     });
   }
 
-  // The questions before the first step: as the night says, or what is no danger.
+  // The questions before the first step: as the night says, or what is no danger. News there leads on before they are answered.
   void answer_opening() {
     Answers answers;
+    const bool news_first = !night_.empty() && night_.front().by == Leading::By::watch;
     for (const FactId fact : episode_.opening) {
       const NightStep::Answer* told = night_.empty() ? nullptr : told_in(night_.front(), fact);
+      if (told == nullptr && news_first) continue;
       std::optional<Value> value;
       if (told != nullptr) value = value_from(protocol_[fact], told->stretch, unit_);
       for (std::uint16_t option = 0; !value && option < protocol_[fact].options.size(); ++option) {
