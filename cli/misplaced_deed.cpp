@@ -1,5 +1,6 @@
 #include "cli/misplaced_deed.hpp"
 
+#include "episode/out_of_place.hpp"
 #include "episode/view.hpp"
 
 namespace rushlight {

@@ -46,8 +46,9 @@ class Applying {
     if (episode_.ended && !calls_back(answered.answers)) return keep_readings(answered.answers);
     if (episode_.ended) begin_again();
     if (knows_what_the_clinic_says(answered.answers)) apply(Called{Contact::on_call, Outcome::reached, ""});
-    const bool no_ambulance = says_of_help(answered.answers, "drive");
-    if (no_ambulance || says_of_help(answered.answers, "yes")) apply(Called{Contact::emergency, Outcome::reached, ""});
+    // Nobody has to call a crew that is there, and whoever was told to drive has reached them.
+    const bool no_ambulance = says(answered.answers, "help-here", "drive");
+    if (no_ambulance || says(answered.answers, "help-here", "yes")) apply(Called{Contact::emergency, Outcome::reached, ""});
     if (no_ambulance) episode_.on_the_line = false;  // they sent the family on its way: what comes next is a new call
     learn(answered.answers);
   }
@@ -96,24 +97,17 @@ class Applying {
     });
   }
 
-  // Whoever knows what the clinic says has reached it.
-  bool knows_what_the_clinic_says(const Answers& answers) const {
+  bool says(const Answers& answers, std::string_view name, std::string_view option) const {
     return std::any_of(answers.begin(), answers.end(), [&](const auto& answer) {
       const Fact& fact = protocol_[answer.first];
       const auto* chosen = std::get_if<Chosen>(&answer.second);
-      if (fact.name != "clinic-said" || chosen == nullptr) return false;
-      const std::string& said = fact.options[chosen->option].name;
-      return said == "come" || said == "stay";
+      return fact.name == name && chosen != nullptr && fact.options[chosen->option].name == option;
     });
   }
 
-  // Nobody has to call a crew that is there, and whoever was told to drive has reached them.
-  bool says_of_help(const Answers& answers, std::string_view what) const {
-    return std::any_of(answers.begin(), answers.end(), [&](const auto& answer) {
-      const Fact& fact = protocol_[answer.first];
-      const auto* chosen = std::get_if<Chosen>(&answer.second);
-      return fact.name == "help-here" && chosen != nullptr && fact.options[chosen->option].name == what;
-    });
+  // Whoever knows what the clinic says has reached it.
+  bool knows_what_the_clinic_says(const Answers& answers) const {
+    return says(answers, "clinic-said", "come") || says(answers, "clinic-said", "stay");
   }
 
   // What leads nowhere any more is still a reading of this night, for the telephone and the record.
@@ -392,19 +386,6 @@ Episode settled_at(const Protocol& protocol, const Child& child, Episode episode
   Settling settling(protocol, child, episode);
   settling.pass_deadlines(instant);
   return episode;
-}
-
-std::optional<ActionId> deed_out_of_place(const Protocol& protocol, const Child& child, const Episode& episode,
-                                          const Event& event) {
-  const auto* done = std::get_if<Done>(&event.what);
-  if (done == nullptr) return std::nullopt;
-  const Episode then = settled_at(protocol, child, episode, event.at);
-  const Scene here = scene_at(protocol, child, then, then.clock.last_wall + then.clock.lost);
-  for (const Deed& deed : done->deeds) {
-    const Action& action = protocol[deed.action];
-    if (!deed.when && (action.step != then.step || !applies(here, action))) return deed.action;
-  }
-  return std::nullopt;
 }
 
 }  // namespace rushlight

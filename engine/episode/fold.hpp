@@ -10,16 +10,11 @@ Episode begun(const Protocol& protocol, const Child& child, Moment at);
 /// The episode after one more event. Deadlines that passed before the event are applied first, in their order,
 /// whether or not a tick came. Total: an event that does not fit (an action of another step, a call nobody opened)
 /// is kept as what it says and changes only what it says. After the end no step is entered and no question answered;
-/// deeds, calls and the language are still kept, and `worse` opens the episode again.
+/// deeds, calls, readings and the language are still kept, and `worse` opens the episode again.
 Episode folded(const Protocol& protocol, const Child& child, Episode episode, const Event& event);
 
 /// The episode as it stands at `now` if nothing more was said: passed deadlines applied, nothing else.
 Episode settled_at(const Protocol& protocol, const Child& child, Episode episode, Moment now);
-
-/// The first deed told of an action that the step does not show at that moment and that has no time of its own: most likely
-/// a slip. folded() would keep it as given all the same; who reads events from outside asks first. Empty when all fit.
-std::optional<ActionId> deed_out_of_place(const Protocol& protocol, const Child& child, const Episode& episode,
-                                          const Event& event);
 
 /// The questions to put now, in order: opening questions first; none of the step's own during a wait.
 std::vector<FactId> open_questions(const Protocol& protocol, const Child& child, const Episode& episode, Instant now);

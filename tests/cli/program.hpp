@@ -32,6 +32,7 @@ class Folder {
 };
 
 std::string file_in_tree(const std::string& path);
+inline bool contains(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 std::vector<std::string> lines_of(const std::string& text);
 
 }  // namespace rushlight::tests

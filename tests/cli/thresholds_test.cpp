@@ -23,8 +23,6 @@ using Names = std::vector<std::string>;
 
 const Names kProtocols{"illness.xml", "ketones.xml", "low.xml"};
 
-bool contains(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
-
 /// The words of the command that the run printed under "To take it back:", as a shell takes them.
 std::vector<std::string> undo_words(const Run& run) {
   std::string text = run.out.substr(run.out.find("rushlight thresholds"));

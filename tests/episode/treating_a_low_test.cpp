@@ -1,5 +1,6 @@
 #include <boost/test/unit_test.hpp>
 
+#include "episode/out_of_place.hpp"
 #include "night.hpp"
 
 using namespace rushlight;
