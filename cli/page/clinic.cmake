@@ -1,14 +1,14 @@
 # Read by page.cmake. The engine of the clinic's page: the same objects as the walk's, and with them what resolves, proves, compares and draws.
 # A file of its own, so that the page that a family carries stays small. Still no reader of XML: it gets drafts (engine/wire/draft_model).
 
-# page_units(<name> <file>...): the files twenty at a time, as rushlight_together takes them, so that what can be one unit there can be here.
+# page_units(<name> <file>...): the files eight at a time, nearly as rushlight_together takes them, so that what can be one unit there can be here.
 function(page_units name)
   set(number 0)
   set(batch "")
   foreach(file IN LISTS ARGN)
     list(APPEND batch ${file})
     list(LENGTH batch length)
-    if(length EQUAL 20)
+    if(length EQUAL 8)
       page_unit(${name}_${number} ${batch})
       math(EXPR number "${number} + 1")
       set(batch "")
