@@ -11,10 +11,10 @@
 namespace rushlight {
 namespace {
 
-constexpr double kMargin = 18.5;  // 6.5 mm: every printer reaches that far
-constexpr double kUnderBoxes = 19;   // 6.7 mm
-constexpr double kGap = 3;      // between boxes
-constexpr double kColumns = 6;  // between columns
+constexpr double kMargin = 18.5;    // 6.5 mm: every printer reaches that far
+constexpr double kUnderBoxes = 19;  // 6.7 mm
+constexpr double kGap = 3;          // between boxes
+constexpr double kColumns = 6;      // between columns
 // How much of the width the left column may take.
 constexpr double kPageShares[] = {0.5,  0.49, 0.51, 0.48, 0.52, 0.47, 0.53,
                                   0.46, 0.54, 0.45, 0.55, 0.44, 0.56};  // of the pages behind the first one
@@ -33,9 +33,20 @@ class SheetLayout {
   Laid laid() {
     Laid laid{
         paper_, sheet_.low.title, sheet_.language == Language::es ? "es" : "en", text_from_day(sheet_.printed), {}};
-    choose_first_page();
-    first_page(laid);
-    pages_of(laid, sheet_.continued, rest_, sheet_.further.empty());
+    // The page is named where something leads to it, and known when everything is laid out. Most often there are two.
+    constexpr int kMostTries = 4;
+    for (int tried = 0; tried < kMostTries; ++tried) {
+      laid.pages.clear();
+      free_.clear();
+      choose_first_page();
+      first_page(laid);
+      const Elsewhere stand = pages_of(laid, sheet_.continued, rest_, sheet_.further.empty());
+      const bool as_named =
+          std::all_of(stand.begin(), stand.end(), [&](const auto& box) { return page_of(box.first) == box.second; });
+      if (as_named) break;
+      stands_on_ = stand;
+    }
+    stands_on_.clear();
     for (const SheetPage& page : sheet_.further) {
       Boxes boxes;
       for (const SheetBox& box : page.boxes) boxes.push_back(&box);
@@ -103,7 +114,7 @@ class SheetLayout {
         const bool grave = box.part == Part::emergency || box.part == Part::waiting;
         if (std::find(waits.begin(), waits.end(), box.part) != waits.end()) {
           rest_.push_back(&box);
-          elsewhere[box.number] = 2;
+          elsewhere[box.number] = page_of(box.number);
         } else {
           (grave ? emergency : steps).push_back(&box);
         }
@@ -115,7 +126,7 @@ class SheetLayout {
     while (left_.size() > 1 && height_of(left_, left_width()) > room_for_columns()) {
       rest_.insert(rest_.begin(), left_.back());
       Elsewhere elsewhere = elsewhere_;
-      elsewhere[left_.back()->number] = 2;
+      elsewhere[left_.back()->number] = page_of(left_.back()->number);
       lead_elsewhere(std::move(elsewhere));
       left_.pop_back();
     }
@@ -217,16 +228,13 @@ class SheetLayout {
   }
 
   /// The boxes in two columns, on as many pages as they take. `last`: nothing but the cautions follows.
-  void pages_of(Laid& laid, const std::string& title, Boxes boxes, bool last) {
-    if (boxes.empty()) return;
-    // Back to the first page, by its number.
-    Elsewhere elsewhere;
-    for (const Boxes* there : {&left_, &right_}) {
-      for (const SheetBox* box : *there) elsewhere[box->number] = 1;
-    }
-    lead_elsewhere(std::move(elsewhere));
+  /// Gives the page on which each box came to stand.
+  Elsewhere pages_of(Laid& laid, const std::string& title, Boxes boxes, bool last) {
+    Elsewhere stand;
+    if (boxes.empty()) return stand;
     LaidPage page;
     const auto begin_page = [&] {
+      lead_from(static_cast<int>(laid.pages.size()) + 1);
       page = {};
       return put(page, title_slab(pen_, title, width_), kMargin, kMargin);
     };
@@ -248,12 +256,31 @@ class SheetLayout {
       }
       y = put(page, slab(), right ? right_edge() : kMargin, y);
       lowest = std::max(lowest, y);
+      stand[boxes[i]->number] = static_cast<int>(laid.pages.size()) + 1;
     }
     laid.pages.push_back(std::move(page));
     y_ = lowest;
     const std::size_t here = laid.pages.size() - 1;
     free_.insert(free_.begin(), {{here, right_edge(), right ? y : top, right_width(), bottom_},
                                  {here, kMargin, right ? left_end : y, left_width(), bottom_}});
+    return stand;
+  }
+
+  /// What stands on another page than this one behind the first is led to by the number of its page.
+  void lead_from(int here) {
+    Elsewhere elsewhere;
+    for (const Boxes* there : {&left_, &right_}) {
+      for (const SheetBox* box : *there) elsewhere[box->number] = 1;
+    }
+    for (const auto& [number, page] : stands_on_) {
+      if (page != here && elsewhere.count(number) == 0) elsewhere[number] = page;
+    }
+    lead_elsewhere(std::move(elsewhere));
+  }
+
+  int page_of(int number) const {
+    const auto known = stands_on_.find(number);
+    return known == stands_on_.end() ? 2 : known->second;
   }
 
   /// Behind everything else, or where a column leaves room; on a page of their own when nothing does.
@@ -298,6 +325,7 @@ class SheetLayout {
   std::vector<Free> free_;  // the last page's first
   Boxes left_, right_, rest_;
   Elsewhere elsewhere_;
+  Elsewhere stands_on_;  // the page of each box behind the first page, as the try before found it
   std::map<std::pair<const SheetBox*, double>, double> heights_;  // with what leads elsewhere now
 };
 

@@ -67,7 +67,50 @@ int times(const Laid& laid, const std::string& name) {
   return found;
 }
 
+/// On which page the box of that name stands, and all its words in order.
+std::pair<int, std::string> where_and_what(const Laid& laid, int number) {
+  for (std::size_t page = 0; page < laid.pages.size(); ++page) {
+    for (const LaidBox& box : laid.pages[page].boxes) {
+      if (box.name != "box " + std::to_string(number)) continue;
+      std::string words;
+      for (const PageBlock& block : box.blocks) {
+        for (const Ink& ink : block.marks) words += ink.text + " ";
+      }
+      return {static_cast<int>(page) + 1, words};
+    }
+  }
+  return {0, ""};
+}
+
 BOOST_AUTO_TEST_SUITE(sheet_pages)
+
+BOOST_AUTO_TEST_CASE(who_is_led_to_another_page_is_told_its_number) {
+  Pen pen;
+  test::Children children(11);
+  int named = 0, third = 0;
+  for (int drawn = 0; drawn < (tests::kSanitized ? 4 : 30); ++drawn) {
+    const Child child = children.next(kToday);
+    for (const char* set : test::kShippedSets) {
+      const Sheet sheet = test::whole_sheet(set, child);
+      const Laid laid = laid_sheet(sheet, kA4Upright, pen);
+      const std::string word = sheet.language == Language::es ? "página\u00a0" : "page\u00a0";
+      for (const SheetBox& box : sheet.low.boxes) {
+        if (box.part == SheetPart::look) continue;
+        const auto [here, words] = where_and_what(laid, box.number);
+        for (const SheetWay& way : box.ways) {
+          const int there = way.go == 0 || way.go == 1 ? here : where_and_what(laid, way.go).first;
+          if (there == here) continue;
+          BOOST_TEST(words.find(word + std::to_string(there)) != std::string::npos,
+                     set << ", child " << drawn << ", box " << box.number << " to " << way.go << ": " << words);
+          ++named;
+          third += there == 3 ? 1 : 0;
+        }
+      }
+    }
+  }
+  BOOST_TEST(named > 20);
+  BOOST_TEST(third > 0);  // a sheet of three pages is among them
+}
 
 BOOST_AUTO_TEST_CASE(nothing_runs_over_or_is_split_for_any_child_set_language_and_paper) {
   Pen pen;
