@@ -232,7 +232,7 @@ Wording wording(Phrase phrase) {
     case Phrase::phone_of_goal:
       return {"{1} of {2}", "{1} de {2}"};
     case Phrase::phone_goal_alone:
-      return {"not told yet; asked for until now: {1}", "aún sin decir; pedido hasta ahora: {1}"};
+      return {"not told (goal {1})", "sin decir (meta {1})"};
     case Phrase::phone_nothing_else:
       return {"nothing else yet", "nada más todavía"};
     case Phrase::phone_yesterday:

@@ -54,7 +54,7 @@ BOOST_AUTO_TEST_CASE(card_goes_on_in_the_order_in_which_a_nurse_asks) {
       "Glucose: 142 mg/dL at 02:10, 151 mg/dL at 04:12",
       "Blood ketones: 0.3 mmol/L at 02:10, 0.3 mmol/L at 04:12",
       "Insulin: not asked yet",
-      "Drunk: 0 mL of 124 mL. Vomited in the last 4 hours: 4",
+      "Drunk: not told (goal 124 mL). Vomited in the last 4 hours: 4",
       "Done so far: nothing yet"};
   BOOST_REQUIRE(lines.size() == expected.size() + 1);
   for (std::size_t at = 0; at < expected.size(); ++at) BOOST_TEST(lines[at] == expected[at]);

@@ -25,7 +25,7 @@ BOOST_AUTO_TEST_CASE(what_happens_meanwhile_is_a_statement_with_a_letter_and_no_
   AtTheScreen person = not_breathing();
   BOOST_TEST(person.shows("e. The crew is here"));
   BOOST_TEST(person.shows("f. Breathes as usual"));
-  BOOST_TEST(!person.shows("3. "));
+  BOOST_TEST(!person.shows("4. "));
   BOOST_TEST(!person.shows("? Yes"));
 }
 
@@ -33,7 +33,7 @@ BOOST_AUTO_TEST_CASE(number_behind_the_steps_says_nothing_about_breathing) {
   AtTheScreen person = not_breathing();
   person.types("4");
   BOOST_TEST(!person.turn().what.has_value());
-  BOOST_TEST(person.shows("The answers here are 1 to 2. Nothing is lost."));
+  BOOST_TEST(person.shows("The answers here are 1 to 3. Nothing is lost."));
   BOOST_TEST(person.view().step == "dispatcher-first");
   person.types("f");
   BOOST_TEST(person.view().step == "breathes-again");

@@ -120,7 +120,7 @@ BOOST_AUTO_TEST_CASE(what_nobody_told_is_not_called_nothing_drunk) {
   Night night = looked("160 mg/dL", "0.2 mmol/L");
   night.at("02:12").done().at("03:10").tick();
   const std::vector<std::string> card = card_of(night);
-  BOOST_TEST((std::find(card.begin(), card.end(), "Drunk: not told yet; asked for until now: 61 mL") != card.end()));
+  BOOST_TEST((std::find(card.begin(), card.end(), "Drunk: not told (goal 61 mL)") != card.end()));
 }
 
 BOOST_AUTO_TEST_CASE(all_done_never_drinks_ahead_of_the_wait) {

@@ -163,7 +163,7 @@ BOOST_AUTO_TEST_CASE(a_changed_border_names_the_step_in_which_it_decides) {
   AtTheDesk desk;
 
   const std::string border = desk.types({{"low", R"(["65",null])"}});
-  BOOST_TEST(desk.says(R"("shows":{"protocol":"low","step":"finger-read","across":"glucose"})"), border);
+  BOOST_TEST(desk.says(R"("shows":{"protocol":"low","step":"watch-soon","across":"glucose"})"), border);
   const std::string no_border = desk.types({{"one-gram", R"(["2"])"}});
   BOOST_TEST(!desk.says("\"shows\""), no_border);
 }

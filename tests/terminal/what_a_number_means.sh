@@ -14,7 +14,7 @@ sees "Does not breathe as usual"; types 4
 sees_first "EMERGENCY"
 sees "f. Breathes as usual"
 types 4
-sees "The answers here are 1 to 2."; sees "Not breathing as usual. The dispatcher leads."
+sees "The answers here are 1 to 3."; sees "Not breathing as usual. The dispatcher leads."
 types ""
 sees "How did the call go?"; sees "- Type 1 diabetes. Does not breathe as usual"
 types 1
