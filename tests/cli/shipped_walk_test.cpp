@@ -41,7 +41,7 @@ BOOST_AUTO_TEST_CASE(the_reading_is_taken_on_a_late_check_that_asks_for_more_and
   person.types("84");
   BOOST_TEST((person.turn().what && std::holds_alternative<Answered>(*person.turn().what)));
   BOOST_TEST(person.shows("You said: 84 mg/dL"));
-  person.types("");  // what is to be done stands before the question
+  person.types("").types("1");  // what is to be done, and the call, stand before the question
   BOOST_TEST(person.shows("Try to wake "), person.text());  // and not to measure again
   person.types("1");
   BOOST_TEST(person.view().step == "recovered");
