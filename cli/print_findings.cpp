@@ -4,11 +4,11 @@
 #include <sstream>
 
 #include "cli/plain_text.hpp"
+#include "finding/byte_order_mark.hpp"
 
 namespace rushlight {
 namespace {
 
-constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 }  // namespace
 

@@ -1,7 +1,7 @@
 # Read by page.cmake. The engine of the clinic's page: the same objects as the walk's, and with them what resolves, proves, compares and draws.
 # A file of its own, so that the page that a family carries stays small. Still no reader of XML: it gets drafts (engine/wire/draft_model).
 
-# page_units(<name> <file>...): the files eight at a time, nearly as rushlight_together takes them, so that what can be one unit there can be here.
+# page_units(<name> <file>...): the files eight at a time; of twenty, as rushlight_together takes them, some use one name.
 function(page_units name)
   set(number 0)
   set(batch "")

@@ -7,6 +7,7 @@
 #include "cli/numbers_list.hpp"
 #include "cli/page/clinic_form.hpp"
 #include "cli/page/clinic_told.hpp"
+#include "cli/page/refused_call.hpp"
 #include "cli/plain_text.hpp"
 #include "cli/print_findings.hpp"
 #include "cli/told_differences.hpp"
@@ -20,10 +21,6 @@ namespace rushlight {
 namespace {
 
 constexpr JsonLimits kTypedLimits{1024 * 1024, 8};  // every field of a set fits many times over
-
-std::string page_refusal(const std::string& why) {
-  return json_from_refusal({Finding{Severity::error, Where{"the page", 0, 0, 0}, NotReadable{why}, {}}});
-}
 
 std::string text_at(const JsonNode& node, std::string_view key) {
   const JsonNode* found = node.find(key);
@@ -94,7 +91,7 @@ std::string ClinicPage::open(const std::string& drafts) {
 }
 
 std::string ClinicPage::call(const std::string& text) {
-  if (!set_) return page_refusal("no set is open");
+  if (!set_) return refused_call("no set is open");
   const Read<JsonNode> read = json_from_text(text, "the page", kTypedLimits);
   if (!read.value) return json_from_refusal(read.findings);
   const JsonNode& request = *read.value;
@@ -106,7 +103,7 @@ std::string ClinicPage::call(const std::string& text) {
   if (wanted == "compare") return compare(text_at(request, "protocol"));
   if (wanted == "map") return map(text_at(request, "protocol"), text_at(request, "map"));
   if (wanted == "csv") return csv(language);
-  return page_refusal("`do` is nothing that the page can do");
+  return refused_call("`do` is nothing that the page can do");
 }
 
 const ProtocolSet& ClinicPage::now() {
@@ -192,9 +189,9 @@ std::string ClinicPage::check() {
 
 std::string ClinicPage::compare(const std::string& protocol) {
   const auto file = file_of(protocol);
-  if (!file) return page_refusal("the set has no such protocol");
+  if (!file) return refused_call("the set has no such protocol");
   if (has_error(findings_before_) || has_error(now().findings))
-    return page_refusal("a set with an error cannot be compared");
+    return refused_call("a set with an error cannot be compared");
   const Protocol& was = set_->numbers.files[*file].protocol;
   const ChangedFile* change = change_in(*file);
   const Read<Protocol> read = change == nullptr ? Read<Protocol>{was, {}} : resolve(change->draft);
@@ -206,7 +203,7 @@ std::string ClinicPage::compare(const std::string& protocol) {
 
 std::string ClinicPage::map(const std::string& protocol, const std::string& wanted) {
   const auto file = file_of(protocol);
-  if (!file) return page_refusal("the set has no such protocol");
+  if (!file) return refused_call("the set has no such protocol");
   const Protocol& was = set_->numbers.files[*file].protocol;
   const ChangedFile* change = change_in(*file);
   const Read<Protocol> read = change == nullptr ? Read<Protocol>{was, {}} : resolve(change->draft);

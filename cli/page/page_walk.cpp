@@ -4,6 +4,7 @@
 
 #include "cli/misplaced_deed.hpp"
 #include "cli/page/page_screen.hpp"
+#include "cli/page/refused_call.hpp"
 #include "cli/page/touch_words.hpp"
 #include "cli/past_night.hpp"
 #include "cli/plain_text.hpp"
@@ -25,10 +26,6 @@ namespace {
 constexpr JsonLimits kCallLimits{16 * 1024 * 1024,
                                  8};  // a resume brings the lines of a night, a begin two weeks of them
 
-Finding wrong_call(const std::string& why) {
-  return Finding{Severity::error, Where{"the page", 0, 0, 0}, NotReadable{why}, {}};
-}
-std::string refusal(const std::string& why) { return json_from_refusal({wrong_call(why)}); }
 
 std::vector<std::string> texts_of(const JsonNode* list) {
   std::vector<std::string> texts;
@@ -76,12 +73,12 @@ struct PageWalk::Request {
 
 std::string PageWalk::open(const std::string& model, const std::string& child, const std::string& today) {
   const std::optional<Day> day = day_from_text(today);
-  if (!day) return refusal("the day is none");
+  if (!day) return refused_call("the day is none");
   Read<std::vector<Protocol>> protocols = protocols_from_text(model);
   if (!protocols.value) return json_from_refusal(protocols.findings);
   Read<Child> read = child_from_json(child, "the child file", *day);
   if (!read.value) return json_from_refusal(read.findings);
-  if (protocols.value->empty()) return refusal("the plan holds no protocol");
+  if (protocols.value->empty()) return refused_call("the plan holds no protocol");
   *this = PageWalk{};
   protocols_ = std::move(*protocols.value);
   child_ = std::move(read.value);
@@ -111,14 +108,14 @@ std::string PageWalk::open(const std::string& model, const std::string& child, c
 }
 
 std::string PageWalk::call(const std::string& text) {
-  if (!child_) return refusal("no plan is open");
+  if (!child_) return refused_call("no plan is open");
   Read<JsonNode> read = json_from_text(text, "the page", kCallLimits);
   if (!read.value) return json_from_refusal(read.findings);
   Request request{std::move(*read.value), Moment{}};
   lines_.clear();
   if (request.text("do") == "line") return line(request);
   const std::optional<Moment> at = moment_from_text(request.text("at"));
-  if (!at) return refusal("`at` is no time");
+  if (!at) return refused_call("`at` is no time");
   request.at = *at;
   return answer(request);
 }
@@ -127,7 +124,7 @@ std::string PageWalk::answer(const Request& request) {
   const std::string wanted = request.text("do");
   if (wanted == "begin") return begin(request);
   if (wanted == "resume") return resume(request);
-  if (!episode_) return refusal("no episode is open");
+  if (!episode_) return refused_call("no episode is open");
   if (wanted == "look") {
     look(request);
     return seen(request);
@@ -140,7 +137,7 @@ std::string PageWalk::answer(const Request& request) {
     look(request);
     return seen(request);
   }
-  return refusal("`do` says nothing that is known");
+  return refused_call("`do` says nothing that is known");
 }
 
 bool PageWalk::choose(const std::string& wanted) {
@@ -160,7 +157,7 @@ bool PageWalk::choose(const std::string& wanted) {
 }
 
 std::string PageWalk::begin(const Request& request) {
-  if (!choose(request.text("protocol"))) return refusal("the plan has no such protocol");
+  if (!choose(request.text("protocol"))) return refused_call("the plan has no such protocol");
   episode_ = begun(protocol(), *child_, request.at);
   if (reads_the_past(protocol())) tell(Event{request.at, Remembered{past_told_by(request)}});
   const Language language = request.text("language") == "es" ? Language::es : Language::en;
@@ -200,7 +197,7 @@ History PageWalk::past_told_by(const Request& request) const {
 
 std::string PageWalk::resume(const Request& request) {
   const std::optional<Moment> began = moment_from_text(request.text("began"));
-  if (!began || !choose(request.text("protocol"))) return refusal("the plan has no such protocol");
+  if (!began || !choose(request.text("protocol"))) return refused_call("the plan has no such protocol");
   auto told = episode_told_by(texts_of(request.node.find("lines")), protocol(), *child_, *began, "the journal");
   if (const auto* findings = std::get_if<std::vector<Finding>>(&told)) return json_from_refusal(*findings);
   episode_ = std::move(std::get<Episode>(told));
@@ -278,7 +275,7 @@ std::string PageWalk::tap(const Request& request) {
 std::string PageWalk::line(const Request& request) {
   const std::string text = request.text("line");
   const bool begins = !episode_ || !request.text("first").empty();
-  if (begins && !choose(request.text("protocol"))) return refusal("the plan has no such protocol");
+  if (begins && !choose(request.text("protocol"))) return refused_call("the plan has no such protocol");
   auto read = event_from_line(text, protocol(), *child_, "input", 1);
   if (const auto* findings = std::get_if<std::vector<Finding>>(&read)) return json_from_refusal(*findings);
   const Event& event = std::get<Event>(read);

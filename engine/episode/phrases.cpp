@@ -238,7 +238,7 @@ Wording wording(Phrase phrase) {
     case Phrase::phone_yesterday:
       return {"{1} yesterday", "{1} de ayer"};
     case Phrase::phone_days_ago:
-      return {"{1}, {2} days ago", "{1} de hace {2} días"};
+      return {"{1} ({2} days ago)", "{1} (hace {2} días)"};
     case Phrase::phone_type_1:
       return {"Type 1 diabetes", "Diabetes tipo 1"};
     case Phrase::phone_say_mark:

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "finding/byte_order_mark.hpp"
 #include "read/xml_characters.hpp"
 
 namespace rushlight {
@@ -11,7 +12,6 @@ namespace {
 // Columns are asked for anywhere in a line of any length; counting from the nearest block keeps a file of one single
 // line from costing the square of its length.
 constexpr std::size_t kBlock = 64;
-constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 bool starts_code_point(char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80u; }
 

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "finding/byte_order_mark.hpp"
 #include "read/xml_characters.hpp"
 #include "read/xml_scan.hpp"
 
@@ -9,7 +10,6 @@ namespace rushlight {
 
 namespace {
 
-constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 /// Each run of forbidden characters is one finding; the first bytes that are not UTF-8 end the search.
 std::vector<Finding> character_findings(std::string_view bytes, std::size_t start, const Lines& lines,

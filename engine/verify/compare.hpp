@@ -55,7 +55,7 @@ struct Difference {
   };
   std::vector<Place> at;
   /// Whom it concerns, exactly, by the unit of the glucose. One list where the unit makes no difference. An empty
-  /// region is everybody. None: there are too many to say.
+  /// region is everybody. `too_many`: there are more than can be said, and the one region holds all of them and more.
   std::vector<Cases> regions;       // in mg/dL
   std::vector<Cases> regions_mmol;  // in mmol/L; empty when the first list says it all
   bool too_many = false;

@@ -243,9 +243,11 @@ const InUnit::Named& InUnit::named(Diagrams::Set where, Diagrams::Set within) {
   const auto [found, is_new] = named_.try_emplace({where, within});
   Named& known = found->second;
   if (!is_new) return known;
-  const auto regions = regions_of(space_, diagrams_, where, within, kMostRegions);
+  auto regions = regions_of(space_, diagrams_, where, within, kMostRegions);
   known.too_many = !regions;
-  if (regions) known.who = named(*regions);
+  // What is more than a few is told by the region around all of it, never by none.
+  if (!regions) regions.emplace(1, region_around(space_, diagrams_, {where}, {within}));
+  known.who = named(*regions);
   return known;
 }
 

@@ -4,12 +4,12 @@
 #include <array>
 #include <utility>
 
+#include "finding/byte_order_mark.hpp"
 #include "measure/written.hpp"
 
 namespace rushlight {
 namespace {
 
-constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
 // Signs a formula begins with; the last four are the wide forms that spreadsheets of East Asia take for them.
 constexpr std::array<std::string_view, 8> kFormulaSigns = {

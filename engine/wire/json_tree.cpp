@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "finding/byte_order_mark.hpp"
 #include "wire/characters.hpp"
 
 namespace rushlight {
@@ -199,7 +200,6 @@ class TreeBuilder {
   std::vector<JsonNode*> open_;
 };
 
-constexpr std::string_view kMarkBeforeJson = "\xEF\xBB\xBF";
 
 void refuse_hidden_characters(const JsonNode& node, std::vector<Finding>& findings) {
   if (const auto found = first_forbidden(node.text, LineEnds::refused)) {
@@ -229,7 +229,7 @@ Read<JsonNode> json_from_text(std::string_view bytes, const std::string& file, c
     const TooLarge kind{"the text", static_cast<long long>(bytes.size()), static_cast<long long>(limits.bytes)};
     return {std::nullopt, {error_at(Where{file, 0, 0, 0}, kind)}};
   }
-  if (bytes.starts_with(kMarkBeforeJson)) bytes.remove_prefix(kMarkBeforeJson.size());
+  if (bytes.starts_with(kByteOrderMark)) bytes.remove_prefix(kByteOrderMark.size());
   Cursor cursor(bytes, file, first_line);
   if (const auto offset = first_not_utf8(bytes)) {
     cursor.move_to(*offset);

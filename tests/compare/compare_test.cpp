@@ -106,7 +106,6 @@ BOOST_AUTO_TEST_CASE(in_brief_nothing_is_left_out_and_each_outcome_is_said_once)
   const auto is_same = [](const Difference& a, const Difference& b) {
     return a.kind == b.kind && a.turn == b.turn && a.was == b.was && a.now == b.now;
   };
-  int without_region = 0;
   for (const Difference& each : full.changes) {
     std::vector<const Difference*> said;
     for (const Difference& other : brief.changes) {
@@ -117,9 +116,8 @@ BOOST_AUTO_TEST_CASE(in_brief_nothing_is_left_out_and_each_outcome_is_said_once)
     BOOST_TEST(said.front()->falls >= each.falls);
     for (const Difference::Place& place : each.at) BOOST_TEST(is_at(*said.front(), place.occasion, place.step));
     if (each.kind == Difference::Kind::dose) continue;
-    without_region += each.regions.empty() && each.regions_mmol.empty() ? 1 : 0;
+    BOOST_TEST(each.regions.size() + each.regions_mmol.size() >= 1U);
   }
-  BOOST_TEST(without_region <= 1, without_region << " are told without a region");
   // What is told has the case that the full form has in the same place, and what is calmer is told first.
   std::size_t told = 0;
   for (const Difference& each : brief.changes) {
@@ -143,6 +141,7 @@ BOOST_AUTO_TEST_CASE(few_outcomes_are_told_case_by_case) {
   const Protocol now = protocol_of(with(low(), R"(id="honey-age" value="12 mo")", R"(id="honey-age" value="13 mo")"));
   const Differences full = compare(was, now), few = compare(was, now, Detail::worst_first);
   BOOST_TEST(!few.in_brief);
+  BOOST_TEST(!full.changes.empty());
   BOOST_TEST(few.changes.size() == full.changes.size());
 }
 

@@ -194,6 +194,21 @@ BOOST_AUTO_TEST_CASE(on_the_second_day_the_card_says_which_day_a_time_is_of) {
              "Glucose: 300 mg/dL at 02:10 yesterday, 280 mg/dL at 13:00 yesterday, 250 mg/dL at 13:05");
 }
 
+BOOST_AUTO_TEST_CASE(on_the_third_day_the_card_says_how_many_days_ago) {
+  Night night = looked("300 mg/dL", "1.7 mmol/L");
+  night.at("2026-03-03T13:05:00-05:00").answer("glucose", "250 mg/dL");
+  BOOST_TEST(card_of(night)[2] == "Glucose: 300 mg/dL at 02:10 (2 days ago), 250 mg/dL at 13:05");
+}
+
+BOOST_AUTO_TEST_CASE(after_the_end_no_more_is_asked_to_be_drunk) {
+  Night night = looked("160 mg/dL", "0.2 mmol/L");
+  night.at("03:10").worse("drowsy", "yes");
+  BOOST_REQUIRE(night.view().ended);
+  const std::string then = text_from_quantity(night.view().drinks->goal);
+  BOOST_TEST(then == "61 mL");
+  BOOST_TEST(text_from_quantity(night.view_at("05:10").drinks->goal) == then);
+}
+
 BOOST_AUTO_TEST_CASE(reading_told_after_the_end_is_kept_for_the_telephone) {
   Night night = looked("300 mg/dL", "1.7 mmol/L");
   night.happens(Abandoned{});

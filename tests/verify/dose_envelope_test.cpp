@@ -10,6 +10,7 @@
 #include "episode/dose_result.hpp"
 #include "episode/fold.hpp"
 #include "sanitized.hpp"
+#include "tests/verify/shipped_files.hpp"
 #include "tests/verify/small_checks.hpp"
 
 // The ends of every dose of the shipped sets against the engine itself: thousands of children and readings, drawn by
@@ -20,8 +21,6 @@ using namespace rushlight::tests;
 
 namespace {
 
-constexpr const char* kFiles[] = {"reference/low.xml",    "reference/ketones.xml",    "reference/illness.xml",
-                                  "harbour-lane/low.xml", "harbour-lane/ketones.xml", "harbour-lane/illness.xml"};
 constexpr int kChildren = kSanitized ? 4'000 : 60'000;
 const Moment kNight = *moment_from_text("2026-03-01T02:10:00-05:00");
 
@@ -161,7 +160,7 @@ std::string ends(const std::optional<Decimal>& least, const std::optional<Decima
 BOOST_AUTO_TEST_SUITE(dose_envelope)
 
 BOOST_AUTO_TEST_CASE(least_and_greatest_of_every_shipped_dose_are_what_the_engine_gives_to_a_crowd_of_children) {
-  for (const char* file : kFiles) {
+  for (const char* file : kShippedFiles) {
     const Protocol protocol = shipped(file);
     const std::vector<Seen> seen = seen_in(protocol);
     for (const DoseEnvelope& envelope : dose_envelopes(protocol)) {
@@ -181,7 +180,7 @@ BOOST_AUTO_TEST_CASE(the_page_of_doses_is_what_the_program_works_out) {
   std::ifstream file(path, std::ios::binary);
   const std::string page{std::istreambuf_iterator<char>(file), {}};
   std::string now = page.substr(0, page.find("## "));
-  for (const char* name : kFiles) {
+  for (const char* name : kShippedFiles) {
     const Protocol protocol = shipped(name);
     now += "## " + std::string(name) + "\n";
     for (const DoseEnvelope& envelope : dose_envelopes(protocol))
@@ -202,7 +201,7 @@ BOOST_AUTO_TEST_CASE(shipped_doses_lie_where_their_sources_put_them) {
                                                         {"reference/low.xml rescue-glucagon", "0.5 to 3"},
                                                         {"reference/ketones.xml extra-insulin", "0.5 to 20"}};
   std::size_t met = 0;
-  for (const char* name : kFiles) {
+  for (const char* name : kShippedFiles) {
     const Protocol protocol = shipped(name);
     for (const DoseEnvelope& envelope : dose_envelopes(protocol)) {
       const auto row = published.find(std::string(name) + " " + protocol[envelope.dose].name);

@@ -4,6 +4,7 @@
 #include <iterator>
 #include <map>
 
+#include "tests/verify/shipped_files.hpp"
 #include "tests/verify/small_checks.hpp"
 
 // docs/source-rows.md: from a source back to what rests on it. docs/sources.md, written by hand, says how far each was
@@ -13,9 +14,6 @@ using namespace rushlight;
 using namespace rushlight::tests;
 
 namespace {
-
-constexpr const char* kRowFiles[] = {"reference/low.xml",    "reference/ketones.xml",    "reference/illness.xml",
-                                     "harbour-lane/low.xml", "harbour-lane/ketones.xml", "harbour-lane/illness.xml"};
 
 std::string text_of(const std::string& path) {
   std::ifstream file(std::string(RUSHLIGHT_SOURCE_DIR) + path, std::ios::binary);
@@ -83,7 +81,7 @@ BOOST_AUTO_TEST_SUITE(source_rows)
 BOOST_AUTO_TEST_CASE(the_page_of_the_rows_is_what_the_files_say) {
   const std::string page = text_of("/docs/source-rows.md");
   std::string now = page.substr(0, page.find("## "));
-  for (const char* name : kRowFiles) {
+  for (const char* name : kShippedFiles) {
     const Protocol protocol = resolved(text_of("/protocols/" + std::string(name)));
     const RowsOfSources rows(protocol);
     now += "## " + std::string(name) + "\n" + counted(protocol);
@@ -99,7 +97,7 @@ BOOST_AUTO_TEST_CASE(the_page_of_the_rows_is_what_the_files_say) {
 
 BOOST_AUTO_TEST_CASE(every_source_of_a_shipped_set_backs_something_and_stands_on_the_page_of_sources) {
   const std::string page = text_of("/docs/sources.md");
-  for (const char* name : kRowFiles) {
+  for (const char* name : kShippedFiles) {
     const Protocol protocol = resolved(text_of("/protocols/" + std::string(name)));
     const RowsOfSources rows(protocol);
     for (std::size_t i = 0; i < protocol.sources.size(); ++i) {
